@@ -1,0 +1,153 @@
+//! What the table of verdicts itself must be: one setting that opens, no dial that is idle.
+
+use super::Sums;
+use crate::count::count;
+use crate::proof::{Check, CheckVerdict, Unit, Verdict};
+
+pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
+    let mut checks: Vec<Check> = (0..sums.proofs.len())
+        .filter_map(|dial| idle(sums, dial))
+        .collect();
+    checks.push(openings(sums));
+    checks.push(undecided(sums));
+    checks
+}
+
+/// A dial none of whose marks holds adds nothing to the latch.
+fn idle(sums: &Sums<'_>, index: usize) -> Option<Check> {
+    let proof = sums.proofs.get(index)?;
+    let dial = sums.design.dials.get(index)?;
+    let holds = proof
+        .marks
+        .iter()
+        .filter(|mark| mark.verdict == Verdict::Holds)
+        .count();
+    let never_met = dial.pin.gap >= sums.design.slider.travel;
+    Some(counted(
+        ("idle-dial", Some(index)),
+        format!("Dial {} holds at some mark", index + 1),
+        (holds as f64, 1.0),
+        ("marks that hold", holds as f64),
+        if holds > 0 {
+            format!(
+                "nothing to do: it holds at {holds} of {} marks",
+                proof.marks.len()
+            )
+        } else if never_met {
+            format!(
+                "its disc never reaches its pin: bring the gap from {:.2} well below the travel of {:.2} mm",
+                dial.pin.gap, sums.design.slider.travel
+            )
+        } else {
+            "narrow its slots, or give it fewer positions, until plain rim meets the pin between marks"
+                .to_owned()
+        },
+    ))
+}
+
+/// Exactly one setting opens.
+fn openings(sums: &Sums<'_>) -> Check {
+    let opens = count(sums.proofs).opens;
+    let value = if opens <= 1 {
+        opens as f64 - 1.0
+    } else {
+        1.0 - opens as f64
+    };
+    let culprits: Vec<String> = sums
+        .proofs
+        .iter()
+        .zip(&sums.design.dials)
+        .enumerate()
+        .filter_map(|(index, (proof, dial))| {
+            let others: Vec<String> = (0_u32..)
+                .zip(&proof.marks)
+                .filter(|(mark, found)| found.verdict == Verdict::Passes && *mark != proof.digit)
+                .map(|(mark, _)| dial.label(mark))
+                .take(6)
+                .collect();
+            (!others.is_empty()).then(|| {
+                let own = dial.label(proof.digit);
+                format!(
+                    "on dial {}, {} opens as well as {own}",
+                    index + 1,
+                    others.join(", ")
+                )
+            })
+        })
+        .collect();
+    counted(
+        ("twin-openings", None),
+        "Exactly one setting opens".to_owned(),
+        (value, 0.0),
+        ("settings that open", opens as f64),
+        match opens {
+            1 => "nothing to do: one setting opens".to_owned(),
+            0 => "no setting can be promised to open: see which slot does not let its pin in"
+                .to_owned(),
+            _ => format!(
+                "{}: leave out the second slot or make it blind",
+                culprits.join("; ")
+            ),
+        },
+    )
+}
+
+/// No setting is left unsure.
+fn undecided(sums: &Sums<'_>) -> Check {
+    let unsure = count(sums.proofs).unsure;
+    let at = sums
+        .proofs
+        .iter()
+        .zip(&sums.design.dials)
+        .enumerate()
+        .find_map(|(index, (proof, dial))| {
+            let mark = proof
+                .marks
+                .iter()
+                .position(|mark| mark.verdict == Verdict::Unsure)?;
+            Some((index, dial.label(u32::try_from(mark).unwrap_or(0))))
+        });
+    counted(
+        ("undecided", None),
+        "Every setting can be promised one way or the other".to_owned(),
+        (-(unsure as f64), 0.0),
+        ("settings unsure", unsure as f64),
+        match at {
+            _ if unsure == 0 => "nothing to do: none is unsure".to_owned(),
+            Some((dial, label)) => format!(
+                "dial {} at {label} can be promised neither way, because its pin may meet a mouth's \
+                 corner or too little tab stays held: fewer positions, a narrower slot or finer \
+                 workmanship decide it",
+                dial + 1
+            ),
+            None => "see the faults of the design".to_owned(),
+        },
+    )
+}
+
+fn counted(
+    (name, dial): (&'static str, Option<usize>),
+    title: String,
+    (value, limit): (f64, f64),
+    decided_by: (&'static str, f64),
+    remedy: String,
+) -> Check {
+    let margin = value - limit;
+    let verdict = if margin >= 0.0 {
+        CheckVerdict::Passes
+    } else {
+        CheckVerdict::Fails
+    };
+    Check {
+        name,
+        dial,
+        title,
+        value,
+        limit,
+        margin,
+        unit: Unit::Count,
+        verdict,
+        decided_by: vec![decided_by],
+        remedy,
+    }
+}

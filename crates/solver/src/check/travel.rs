@@ -1,0 +1,315 @@
+//! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds, the guide.
+
+use latchwright_geometry::trig;
+
+use super::{Sums, worst_case};
+use crate::contact::{SlotShape, mouths};
+use crate::model::{Dial, Slot};
+use crate::proof::Check;
+use crate::verdict::DialJudge;
+
+pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
+    let mut checks = Vec::new();
+    for index in 0..sums.dials.len() {
+        checks.extend(at_rest(sums, index));
+        checks.extend(lets_in(sums, index));
+        checks.extend(captive(sums, index));
+        checks.extend(stays_held(sums, index));
+    }
+    checks.push(free(sums));
+    checks.push(held_at_rest(sums));
+    checks.push(guide(sums));
+    checks
+}
+
+/// The dial turns free of its pin at u = 0.
+fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
+    let (_, dial, bounds) = sums.each().nth(index)?;
+    let work = &sums.design.workmanship;
+    let parts = vec![
+        ("guide_play", bounds.lift),
+        ("pin_place", work.pin_place),
+        ("bore_place", work.bore_place),
+        ("print", work.print),
+        ("film_spread", 2.0 * work.film_spread),
+        ("shaft_play", dial.bore.shaft_play),
+        ("season", -bounds.apart_y.0),
+    ];
+    let title = format!("Dial {} turns free of its pin at rest", index + 1);
+    let gap = dial.pin.gap;
+    Some(worst_case(
+        "at-rest",
+        Some(index),
+        title,
+        (bounds.rest_gap(), 0.0),
+        parts,
+        |short| {
+            format!(
+                "widen the gap of dial {} from {gap:.2} to at least {:.2} mm",
+                index + 1,
+                gap + short
+            )
+        },
+    ))
+}
+
+/// The slot at the digit lets its pin in for the whole travel.
+fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
+    let (_, dial, bounds) = sums.each().nth(index)?;
+    let entry = DialJudge::new(sums.design, dial, *bounds).entry_at_digit()?;
+    let work = &sums.design.workmanship;
+    let margin = entry.margin();
+    let swing = |degrees: f64| bounds.rim.hi * trig::sin(trig::radians(degrees.min(90.0)));
+    let mut parts = vec![
+        ("reading", swing(work.reading)),
+        ("backlash", swing(bounds.backlash_deg)),
+        ("print", work.print * 1.5),
+        ("film_spread", 2.0 * work.film_spread),
+    ];
+    parts.extend(bounds.aside_parts);
+    let slot = dial.disc.slots.iter().find(|slot| slot.mark == 0)?;
+    let title = format!("Slot of dial {} lets its pin in", index + 1);
+    Some(worst_case(
+        "lets-in",
+        Some(index),
+        title,
+        (margin, 0.0),
+        parts,
+        |short| {
+            if entry.depth <= margin {
+                format!(
+                    "deepen the slot of dial {} from {:.2} to at least {:.2} mm",
+                    index + 1,
+                    slot.depth,
+                    slot.depth + short
+                )
+            } else {
+                format!(
+                    "widen the slot of dial {} from {:.2} to at least {:.2} mm",
+                    index + 1,
+                    slot.width,
+                    slot.width + 2.0 * short
+                )
+            }
+        },
+    ))
+}
+
+/// How much deeper than the top of its slot's wall the pin's middle stands at full travel, mm,
+/// worst case; `None` without a true slot.
+pub fn captive_margin(sums: &Sums<'_>, index: usize) -> Option<f64> {
+    let (_, dial, bounds) = sums.each().nth(index)?;
+    let wall_top = least_wall_top(dial, bounds.rim.lo, sums)?;
+    let middle =
+        bounds.below + bounds.radial + bounds.apart_y.1 + bounds.lift - sums.design.slider.travel;
+    Some(wall_top - middle)
+}
+
+/// Height above the dial's centre at which the true slot's wall ends, in the worst box, mm.
+fn least_wall_top(dial: &Dial, rim: f64, sums: &Sums<'_>) -> Option<f64> {
+    let work = &sums.design.workmanship;
+    let mouth = mouths(dial, 0.0).find(|mouth| mouth.turn_deg == 0.0)?;
+    let lead_in = if mouth.lead_in > 0.0 {
+        mouth.lead_in + work.print
+    } else {
+        0.0
+    };
+    let widest = Slot {
+        mark: 0,
+        width: mouth.width + work.print + 2.0 * work.film_spread,
+        depth: mouth.depth,
+        lead_in: 0.0,
+    };
+    Some(SlotShape::new(rim, &widest).rim_top - lead_in)
+}
+
+/// At u = travel the pin sits between the walls of its slot, so that the dial cannot turn.
+fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
+    let (_, dial, bounds) = sums.each().nth(index)?;
+    let work = &sums.design.workmanship;
+    let value = captive_margin(sums, index)?;
+    let lead_in = mouths(dial, 0.0)
+        .find(|mouth| mouth.turn_deg == 0.0)?
+        .lead_in;
+    let parts = vec![
+        ("gap", dial.pin.gap),
+        ("lead_in", lead_in),
+        ("guide_play", bounds.lift),
+        ("pin_place", work.pin_place),
+        ("bore_place", work.bore_place),
+        ("print", work.print * 1.5),
+        ("shaft_play", dial.bore.shaft_play),
+        ("season", bounds.apart_y.1),
+    ];
+    let travel = sums.design.slider.travel;
+    let title = format!("Dial {} is held by its pin while open", index + 1);
+    Some(worst_case(
+        "captive",
+        Some(index),
+        title,
+        (value, 0.0),
+        parts,
+        |short| {
+            format!(
+                "lengthen the travel from {travel:.2} to at least {:.2} mm",
+                travel + short
+            )
+        },
+    ))
+}
+
+/// The worst stop of this dial leaves the tab held.
+fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
+    let (_, dial, bounds) = sums.each().nth(index)?;
+    let design = sums.design;
+    let worst = sums
+        .proofs
+        .get(index)?
+        .marks
+        .iter()
+        .filter_map(|mark| mark.hold_margin);
+    let margin = worst.fold(f64::INFINITY, f64::min);
+    if !margin.is_finite() {
+        return None;
+    }
+    let work = &design.workmanship;
+    let parts = vec![
+        ("gap", dial.pin.gap),
+        ("guide_play", bounds.tab_lift),
+        ("keeper_place", work.keeper_place),
+        ("pin_place", work.pin_place),
+        ("bore_place", work.bore_place),
+        ("print", work.print),
+        ("film_spread", 2.0 * work.film_spread),
+        ("shaft_play", dial.bore.shaft_play),
+        ("season", -bounds.hold_drift),
+    ];
+    let limit = design.tab.required_hold;
+    let engagement = design.tab.engagement;
+    let title = format!("Tab stays held when dial {} stops the slider", index + 1);
+    let figures = (margin + limit, limit);
+    Some(worst_case(
+        "stays-held",
+        Some(index),
+        title,
+        figures,
+        parts,
+        |short| {
+            format!(
+                "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
+                engagement + short
+            )
+        },
+    ))
+}
+
+/// What the tab clears the keeper by at u = travel, at its last corner, worst case, mm.
+pub fn free_margin(sums: &Sums<'_>) -> f64 {
+    let design = sums.design;
+    let (guide_x, guide_y) = design.slider.guide_at;
+    let corner = (design.tab.at - guide_x).abs() + design.tab.width / 2.0;
+    let tip = design.keeper.edge - design.tab.engagement;
+    let turned = sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten;
+    design.slider.travel
+        - design.tab.engagement
+        - design.workmanship.keeper_place
+        - turned
+        - tip_drift(sums).1.max(0.0)
+}
+
+/// Season: least and largest growth of what the tab has under the keeper with the slider at one of
+/// its own stops, mm.
+fn tip_drift(sums: &Sums<'_>) -> (f64, f64) {
+    let design = sums.design;
+    let guide_y = design.slider.guide_at.1;
+    let tip = design.keeper.edge - design.tab.engagement;
+    sums.drift
+        .y
+        .apart(design.keeper.edge - guide_y, tip - guide_y)
+}
+
+/// The tab has left the keeper when the slider is back.
+fn free(sums: &Sums<'_>) -> Check {
+    let design = sums.design;
+    let corner = (design.tab.at - design.slider.guide_at.0).abs() + design.tab.width / 2.0;
+    let parts = vec![
+        ("engagement", design.tab.engagement),
+        ("keeper_place", design.workmanship.keeper_place),
+        ("guide_play", sums.slider.lift(corner)),
+        ("season", tip_drift(sums).1),
+    ];
+    let travel = design.slider.travel;
+    let title = "Tab clears the keeper when the slider is back".to_owned();
+    worst_case(
+        "free",
+        None,
+        title,
+        (free_margin(sums), 0.0),
+        parts,
+        |short| {
+            format!(
+                "lengthen the travel from {travel:.2} to at least {:.2} mm",
+                travel + short
+            )
+        },
+    )
+}
+
+/// Tab under the keeper at u = 0 beyond what is required, worst case, mm.
+pub fn rest_hold_margin(sums: &Sums<'_>) -> f64 {
+    let design = sums.design;
+    let (guide_x, guide_y) = design.slider.guide_at;
+    let corner = (design.tab.at - guide_x).abs() + design.tab.width / 2.0;
+    let tip = design.keeper.edge - design.tab.engagement;
+    let turned = sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten;
+    design.tab.engagement - design.workmanship.keeper_place - turned + tip_drift(sums).0.min(0.0)
+        - design.tab.required_hold
+}
+
+/// The tab is held when the slider is forward.
+fn held_at_rest(sums: &Sums<'_>) -> Check {
+    let design = sums.design;
+    let corner = (design.tab.at - design.slider.guide_at.0).abs() + design.tab.width / 2.0;
+    let parts = vec![
+        ("keeper_place", design.workmanship.keeper_place),
+        ("guide_play", sums.slider.lift(corner)),
+        ("season", -tip_drift(sums).0),
+    ];
+    let (limit, engagement) = (design.tab.required_hold, design.tab.engagement);
+    let value = rest_hold_margin(sums) + limit;
+    let title = "Tab is under the keeper when the slider is forward".to_owned();
+    worst_case(
+        "held-at-rest",
+        None,
+        title,
+        (value, limit),
+        parts,
+        |short| {
+            format!(
+                "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
+                engagement + short
+            )
+        },
+    )
+}
+
+/// The season leaves the slider room in its guide.
+fn guide(sums: &Sums<'_>) -> Check {
+    let play = sums.design.slider.guide_play;
+    let parts = vec![("season", play - sums.slider.least_play)];
+    let title = "Slider keeps its play in the guide all year".to_owned();
+    worst_case(
+        "guide",
+        None,
+        title,
+        (sums.slider.least_play, 0.0),
+        parts,
+        |short| {
+            format!(
+                "widen the guide play from {play:.2} to at least {:.2} mm a side, or run the slider's grain \
+             as the plate's",
+                play + short
+            )
+        },
+    )
+}

@@ -1,0 +1,122 @@
+//! Plate, slider, tab and keeper.
+
+use super::{Grain, Material, Sawn};
+
+/// The wooden top of the lid; hinged along its edge at y = depth.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Plate {
+    /// Size along x, mm.
+    pub width: f64,
+    /// Size along y, mm.
+    pub depth: f64,
+    /// Thickness, mm.
+    pub thickness: f64,
+    /// Species, as in the table of coefficients.
+    pub wood: String,
+    /// How the board was cut.
+    pub sawn: Sawn,
+    /// Where its fibres run.
+    pub grain: Grain,
+}
+
+/// What slides along +y by `travel`, carrying one pin a dial and the tab.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Slider {
+    /// From shut (u = 0) to free (u = travel), mm.
+    pub travel: f64,
+    /// Between the two guide points, along y, mm.
+    pub guide_length: f64,
+    /// How far each guide point can shift to either side along x, mm.
+    pub guide_play: f64,
+    /// Middle of the two guide points when the slider is forward, (x, y) in mm. The slider's stops
+    /// are at this height: what swells is measured from here.
+    pub guide_at: (f64, f64),
+    /// x of the finger knob, mm.
+    pub pull_at: f64,
+    /// Diameter of the finger knob's shank, which runs in a slot through the plate, mm.
+    pub shank: f64,
+    /// Thickness, mm.
+    pub thickness: f64,
+    /// What it is made of.
+    pub material: Material,
+}
+
+/// What reaches under the keeper. The slider's neck in the guide is as wide as the tab.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tab {
+    /// x of its middle, mm.
+    pub at: f64,
+    /// Width along x, mm.
+    pub width: f64,
+    /// Overlap with the keeper at u = 0, mm.
+    pub engagement: f64,
+    /// The least overlap that still counts as held, mm.
+    pub required_hold: f64,
+}
+
+/// Fast to the body of the box, over the tab.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Keeper {
+    /// y of the edge that the tab has to clear, mm.
+    pub edge: f64,
+    /// Size along x, mm.
+    pub width: f64,
+    /// Size along y, mm.
+    pub depth: f64,
+    /// Thickness, mm.
+    pub thickness: f64,
+}
+
+impl Default for Plate {
+    fn default() -> Self {
+        Self {
+            width: 220.0,
+            depth: 140.0,
+            thickness: 12.0,
+            wood: "white oak".to_owned(),
+            sawn: Sawn::Flat,
+            grain: Grain::AlongX,
+        }
+    }
+}
+
+impl Default for Slider {
+    fn default() -> Self {
+        Self {
+            travel: 8.0,
+            guide_length: 60.0,
+            guide_play: 0.25,
+            guide_at: (0.0, 45.0),
+            pull_at: 0.0,
+            shank: 8.0,
+            thickness: 6.0,
+            material: Material::Wood {
+                species: "white oak".to_owned(),
+                sawn: Sawn::Flat,
+                grain: Grain::AlongX,
+            },
+        }
+    }
+}
+
+impl Default for Tab {
+    fn default() -> Self {
+        Self {
+            at: 0.0,
+            width: 40.0,
+            engagement: 6.0,
+            required_hold: 1.5,
+        }
+    }
+}
+
+impl Default for Keeper {
+    fn default() -> Self {
+        Self {
+            edge: 8.0,
+            width: 56.0,
+            depth: 14.0,
+            thickness: 6.0,
+        }
+    }
+}

@@ -1,0 +1,137 @@
+//! What the solver answers: verdicts, figures and checks, as plain values.
+
+use crate::count::Counts;
+use crate::fault::Fault;
+use crate::states::LockStates;
+
+/// What can be promised of one dial at one mark, over every box within its tolerances.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verdict {
+    /// The pin always enters a slot that is deep enough for the whole travel.
+    Passes,
+    /// The pin always stops on plain rim or a blind slot's floor with enough tab still held.
+    Holds,
+    /// Neither can be promised.
+    Unsure,
+}
+
+/// What the nominal pin touches when a disc that is held still stops it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum StopsAt {
+    /// Nothing: it goes the whole travel.
+    Free,
+    /// Plain rim.
+    Rim,
+    /// A mouth corner or the lead-in.
+    Mouth,
+    /// A slot's wall.
+    Wall,
+    /// A slot's floor.
+    Floor,
+}
+
+/// How far a pin gets against a disc that is held still, and where it touches.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reach {
+    /// Travel u at which it stops, mm; the whole travel if nothing stops it.
+    pub travel: f64,
+    /// What it touches.
+    pub stops_at: StopsAt,
+    /// Where it touches, from the dial's centre in plan axes, mm; `None` when nothing does.
+    pub contact: Option<(f64, f64)>,
+}
+
+/// One dial at one mark.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MarkProof {
+    /// What can be promised.
+    pub verdict: Verdict,
+    /// The nominal box, nothing off, disc held still at the mark.
+    pub reach: Reach,
+    /// The furthest the pin can creep before it is stopped for good, mm, worst case; `None` where
+    /// it cannot be promised that it stops.
+    pub creep: Option<f64>,
+    /// Tab still under the keeper beyond what is required, mm, worst case; `None` likewise.
+    pub hold_margin: Option<f64>,
+    /// The least of what must be clear for the verdict: for a mark that passes the clearance of its
+    /// slot in mm, for one that holds the hold margin in mm, for an unsure one the (negative)
+    /// shortfall of the nearer promise in mm.
+    pub margin: f64,
+}
+
+/// One dial, all its marks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DialProof {
+    /// Mark of the combination.
+    pub digit: u32,
+    /// One entry a position, in order of marks.
+    pub marks: Vec<MarkProof>,
+    /// Half-angle about the digit within which the pointer surely lets its pin pass, degrees.
+    pub sure_window_deg: f64,
+    /// Half-angle about the digit outside which it surely meets plain rim, degrees.
+    pub possible_window_deg: f64,
+}
+
+/// Outcome of one check on the whole design.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CheckVerdict {
+    /// Surely not so.
+    Fails,
+    /// Cannot be promised.
+    Unsure,
+    /// Surely so.
+    Passes,
+}
+
+/// The unit of a check's figure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Unit {
+    /// Millimetres.
+    Millimetre,
+    /// Degrees.
+    Degree,
+    /// A plain count.
+    Count,
+}
+
+/// One named check, with its figure and what decides it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Check {
+    /// Stable name, for example `at-rest`.
+    pub name: &'static str,
+    /// The dial it is about, from 0; `None` for the whole latch.
+    pub dial: Option<usize>,
+    /// What it asks, in the maker's words: "Dial 1 turns free of its pin at rest".
+    pub title: String,
+    /// The worst-case figure.
+    pub value: f64,
+    /// What the figure must at least be.
+    pub limit: f64,
+    /// `value − limit`: negative when the check is not met.
+    pub margin: f64,
+    /// Unit of the three figures.
+    pub unit: Unit,
+    /// Outcome.
+    pub verdict: CheckVerdict,
+    /// What eats the figure, largest first: name and amount in `unit`.
+    pub decided_by: Vec<(&'static str, f64)>,
+    /// What to do about it, with a number; what keeps it so where it passes.
+    pub remedy: String,
+}
+
+/// The whole answer for one design.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proof {
+    /// What is wrong with the design as typed.
+    pub faults: Vec<Fault>,
+    /// One entry a dial.
+    pub dials: Vec<DialProof>,
+    /// How many settings open, lock or are unsure.
+    pub settings: Counts,
+    /// Checks, worst margin first within each verdict; what fails comes first.
+    pub checks: Vec<Check>,
+    /// The lock-state table, computed.
+    pub states: LockStates,
+    /// Exactly one setting opens, all others lock, every check passes, nothing is wrong.
+    pub proven: bool,
+}

@@ -1,0 +1,149 @@
+//! What is wrong with a design as typed. Bad designs are data: all faults are listed, none stops
+//! the reading.
+
+mod dials;
+mod numbers;
+
+use crate::fault::{Fault, Place, Severity};
+use crate::model::{Climate, Design, Material};
+use crate::season::{Mover, find_wood, moistures, wood_names};
+
+pub use dials::MAX_DIALS;
+
+/// All faults of a design, in a fixed order: numbers first, then part by part.
+pub fn faults(design: &Design) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    numbers::check(design, &mut faults);
+    if faults.iter().all(|fault| fault.severity != Severity::Error) {
+        // relations between numbers only make sense where the numbers do
+        parts(design, &mut faults);
+        woods(design, &mut faults);
+        year(design, &mut faults);
+    }
+    dials::check(design, &mut faults);
+    faults
+}
+
+fn error(code: &'static str, place: Place, message: String, remedy: String) -> Fault {
+    Fault {
+        severity: Severity::Error,
+        code,
+        place,
+        message,
+        remedy,
+    }
+}
+
+fn notice(code: &'static str, place: Place, message: String, remedy: String) -> Fault {
+    Fault {
+        severity: Severity::Notice,
+        code,
+        place,
+        message,
+        remedy,
+    }
+}
+
+fn parts(design: &Design, faults: &mut Vec<Fault>) {
+    let (slider, tab) = (&design.slider, &design.tab);
+    if 2.0 * slider.guide_play >= slider.guide_length {
+        faults.push(error(
+            "guide-too-loose",
+            Place::Slider,
+            format!(
+                "a play of {:.2} mm to either side lets a guide of {:.2} mm turn without end",
+                slider.guide_play, slider.guide_length
+            ),
+            format!(
+                "make `guide_play` less than {:.2} mm",
+                slider.guide_length / 2.0
+            ),
+        ));
+    }
+    if tab.required_hold > tab.engagement {
+        faults.push(error(
+            "hold-beyond-engagement",
+            Place::Tab,
+            format!(
+                "{:.2} mm of tab must stay held, but only {:.2} mm reach under the keeper",
+                tab.required_hold, tab.engagement
+            ),
+            format!(
+                "lower `required_hold` below {:.2} mm or let the tab reach further",
+                tab.engagement
+            ),
+        ));
+    }
+}
+
+fn woods(design: &Design, faults: &mut Vec<Fault>) {
+    let mut unknown = |name: &str, place| {
+        if find_wood(name).is_none() {
+            faults.push(error(
+                "unknown-wood",
+                place,
+                format!("no wood, or more than one, is called \"{name}\" in the table of movement"),
+                format!(
+                    "name one of: {}",
+                    wood_names().collect::<Vec<_>>().join(", ")
+                ),
+            ));
+        }
+    };
+    unknown(&design.plate.wood, Place::Plate);
+    if let Material::Wood { species, .. } = &design.slider.material {
+        unknown(species, Place::Slider);
+    }
+}
+
+fn year(design: &Design, faults: &mut Vec<Fault>) {
+    let season = &design.season;
+    if season.driest.humidity > season.dampest.humidity {
+        faults.push(notice(
+            "season-reversed",
+            Place::Season,
+            format!(
+                "the driest air ({:.0} %) is damper than the dampest ({:.0} %)",
+                season.driest.humidity, season.dampest.humidity
+            ),
+            "exchange the two; the proof covers both all the same".to_owned(),
+        ));
+    }
+    let [dry, _, damp] = moistures(design);
+    if dry < 6.0 || damp > 14.0 {
+        faults.push(notice(
+            "moisture-outside-table",
+            Place::Season,
+            format!(
+                "over the year wood stands between {dry:.1} and {damp:.1} % moisture; the table of \
+                 movement is made for 6 to 14 %"
+            ),
+            "outside it the handbook's second formula is used; leave a little more room".to_owned(),
+        ));
+    }
+    hinge_side(design, faults);
+}
+
+/// Keeper and guide are taken to keep together; a plate that swells between hinge and keeper pulls
+/// against that, and the maker should know by how much.
+fn hinge_side(design: &Design, faults: &mut Vec<Fault>) {
+    let Some(plate) = Mover::of_plate(&design.plate, false) else {
+        return;
+    };
+    let season = &design.season;
+    let moved = |air: Climate| (design.plate.depth * plate.strain(season.built, air)).abs();
+    let most = moved(season.driest).max(moved(season.dampest));
+    if most > design.workmanship.keeper_place {
+        faults.push(notice(
+            "plate-moves-from-hinge",
+            Place::Plate,
+            format!(
+                "between hinge and front edge the plate itself moves by up to {most:.2} mm over the \
+                 year; the proof takes the keeper to stay with the plate's front edge"
+            ),
+            "let the rabbet over the keeper, not the hinge, set where the lid lies (a hinge with play), \
+             or turn the grain towards the hinge"
+                .to_owned(),
+        ));
+    }
+}

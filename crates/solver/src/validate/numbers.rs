@@ -1,0 +1,183 @@
+//! Every number of a design against the range in which it means something.
+
+use super::error;
+use crate::fault::{Fault, Place};
+use crate::model::{Climate, Design, Dial};
+
+/// The longest length that is taken seriously, mm.
+const MAX_LENGTH: f64 = 5_000.0;
+
+#[derive(Clone, Copy)]
+enum Range {
+    /// A size that must be there: above 0, at most five metres.
+    Size,
+    /// A clearance, error or depth that may be 0.
+    Amount,
+    /// A place on either side of the origin.
+    Coordinate,
+    /// A reading error, 0 to 90 degrees.
+    Reading,
+    /// Relative humidity, 0 to 100 per cent.
+    Humidity,
+    /// Temperature, −30 to 60 °C.
+    Celsius,
+}
+
+impl Range {
+    fn limits(self) -> (f64, f64, &'static str) {
+        match self {
+            Self::Size => (1e-3, MAX_LENGTH, " mm"),
+            Self::Amount => (0.0, MAX_LENGTH, " mm"),
+            Self::Coordinate => (-MAX_LENGTH, MAX_LENGTH, " mm"),
+            Self::Reading => (0.0, 90.0, "°"),
+            Self::Humidity => (0.0, 100.0, " %"),
+            Self::Celsius => (-30.0, 60.0, " °C"),
+        }
+    }
+}
+
+type Row = (Place, &'static str, f64, Range);
+
+pub(super) fn check(design: &Design, faults: &mut Vec<Fault>) {
+    faults.extend(latch_rows(design).into_iter().filter_map(judge));
+    for (index, dial) in design.dials.iter().enumerate() {
+        faults.extend(dial_rows(index, dial).into_iter().filter_map(judge));
+        for (number, slot) in dial.disc.slots.iter().enumerate() {
+            let place = Place::Slot(index, number);
+            let rows: [Row; 3] = [
+                (place, "width", slot.width, Range::Size),
+                (place, "depth", slot.depth, Range::Size),
+                (place, "lead_in", slot.lead_in, Range::Amount),
+            ];
+            faults.extend(rows.into_iter().filter_map(judge));
+        }
+    }
+}
+
+fn judge((place, name, value, range): Row) -> Option<Fault> {
+    let (least, most, unit) = range.limits();
+    if value.is_finite() && (least..=most).contains(&value) {
+        return None;
+    }
+    let (code, message) = if !value.is_finite() {
+        ("not-a-number", format!("`{name}` is not a number"))
+    } else if value < least && matches!(range, Range::Size) {
+        (
+            "size-not-positive",
+            format!("`{name}` is {value}{unit}, but a size must be above 0"),
+        )
+    } else {
+        (
+            "out-of-range",
+            format!("`{name}` is {value}{unit}, outside {least} to {most}{unit}"),
+        )
+    };
+    Some(error(
+        code,
+        place,
+        message,
+        format!("give a value from {least} to {most}{unit}"),
+    ))
+}
+
+fn latch_rows(design: &Design) -> Vec<Row> {
+    let (plate, slider) = (&design.plate, &design.slider);
+    let (tab, keeper, work) = (&design.tab, &design.keeper, &design.workmanship);
+    let mut rows = vec![
+        (Place::Plate, "width", plate.width, Range::Size),
+        (Place::Plate, "depth", plate.depth, Range::Size),
+        (Place::Plate, "thickness", plate.thickness, Range::Size),
+        (Place::Slider, "travel", slider.travel, Range::Size),
+        (
+            Place::Slider,
+            "guide_length",
+            slider.guide_length,
+            Range::Size,
+        ),
+        (
+            Place::Slider,
+            "guide_play",
+            slider.guide_play,
+            Range::Amount,
+        ),
+        (
+            Place::Slider,
+            "guide_at x",
+            slider.guide_at.0,
+            Range::Coordinate,
+        ),
+        (
+            Place::Slider,
+            "guide_at y",
+            slider.guide_at.1,
+            Range::Coordinate,
+        ),
+        (Place::Slider, "pull_at", slider.pull_at, Range::Coordinate),
+        (Place::Slider, "shank", slider.shank, Range::Size),
+        (Place::Slider, "thickness", slider.thickness, Range::Size),
+        (Place::Tab, "at", tab.at, Range::Coordinate),
+        (Place::Tab, "width", tab.width, Range::Size),
+        (Place::Tab, "engagement", tab.engagement, Range::Size),
+        (Place::Tab, "required_hold", tab.required_hold, Range::Size),
+        (Place::Keeper, "edge", keeper.edge, Range::Coordinate),
+        (Place::Keeper, "width", keeper.width, Range::Size),
+        (Place::Keeper, "depth", keeper.depth, Range::Size),
+        (Place::Keeper, "thickness", keeper.thickness, Range::Size),
+        (
+            Place::Workmanship,
+            "pin_place",
+            work.pin_place,
+            Range::Amount,
+        ),
+        (
+            Place::Workmanship,
+            "bore_place",
+            work.bore_place,
+            Range::Amount,
+        ),
+        (
+            Place::Workmanship,
+            "keeper_place",
+            work.keeper_place,
+            Range::Amount,
+        ),
+        (Place::Workmanship, "print", work.print, Range::Amount),
+        (Place::Workmanship, "film", work.film, Range::Amount),
+        (
+            Place::Workmanship,
+            "film_spread",
+            work.film_spread,
+            Range::Amount,
+        ),
+        (Place::Workmanship, "reading", work.reading, Range::Reading),
+    ];
+    let air: [(&'static str, &'static str, Climate); 3] = [
+        ("built celsius", "built humidity", design.season.built),
+        ("driest celsius", "driest humidity", design.season.driest),
+        ("dampest celsius", "dampest humidity", design.season.dampest),
+    ];
+    for (celsius, humidity, climate) in air {
+        rows.push((Place::Season, celsius, climate.celsius, Range::Celsius));
+        rows.push((Place::Season, humidity, climate.humidity, Range::Humidity));
+    }
+    rows
+}
+
+fn dial_rows(index: usize, dial: &Dial) -> [Row; 13] {
+    let place = Place::Dial(index);
+    [
+        (place, "centre x", dial.centre.0, Range::Coordinate),
+        (place, "centre y", dial.centre.1, Range::Coordinate),
+        (place, "disc radius", dial.disc.radius, Range::Size),
+        (place, "disc thickness", dial.disc.thickness, Range::Size),
+        (place, "pin offset", dial.pin.offset, Range::Coordinate),
+        (place, "pin diameter", dial.pin.diameter, Range::Size),
+        (place, "pin gap", dial.pin.gap, Range::Amount),
+        (place, "key apothem", dial.key.apothem, Range::Size),
+        (place, "key clearance", dial.key.clearance, Range::Amount),
+        (place, "bore diameter", dial.bore.diameter, Range::Size),
+        (place, "shaft_play", dial.bore.shaft_play, Range::Amount),
+        (place, "knob diameter", dial.knob.diameter, Range::Size),
+        (place, "knob height", dial.knob.height, Range::Size),
+    ]
+}

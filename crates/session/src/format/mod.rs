@@ -1,0 +1,35 @@
+//! Design files: text to [`Design`] and back.
+//!
+//! A file is RON with `format: 1` first. Saving what was loaded and loading it again gives the same
+//! bytes. What a file leaves out is taken from the model's defaults and listed; what it has too
+//! much is listed with line and column, and nothing is dropped in silence.
+
+mod error;
+mod outline;
+mod place;
+mod read;
+mod scan;
+mod stored;
+mod unknown;
+mod v1;
+mod write;
+
+use latchwright_solver::model::Design;
+
+pub use error::ReadError;
+pub use outline::Spot;
+pub use read::{Loaded, read};
+pub use stored::ReadNotice;
+pub use unknown::UnknownField;
+pub use write::WriteError;
+
+/// The format this program reads and writes.
+pub const FORMAT: u32 = 1;
+
+/// The most bytes a design file may have.
+pub const LARGEST: u64 = 4 * 1024 * 1024;
+
+/// The text of a design, the same for the same design on every machine.
+pub fn write(design: &Design) -> Result<String, WriteError> {
+    write::file(&v1::tree(design))
+}

@@ -1,0 +1,88 @@
+//! Figures in sentences: rounded so that a promise never grows, in the unit of the design.
+
+use latchwright_solver::Unit;
+use latchwright_solver::model::Units;
+
+use crate::units::{mm_per, unit_name};
+
+/// A figure with its unit, rounded down.
+///
+/// Rounding down never promises more than there is, and never hides that something is short.
+pub(super) fn figure(value: f64, unit: Unit, units: Units) -> String {
+    match unit {
+        Unit::Millimetre => length(value, units),
+        Unit::Degree => format!("{}°", down(value, 2)),
+        Unit::Count => down(value, 0),
+    }
+}
+
+/// A length with its unit, rounded down to 0.01 mm or 0.001 in.
+pub(super) fn length(mm: f64, units: Units) -> String {
+    let decimals = match units {
+        Units::Millimetre => 2,
+        Units::Inch => 3,
+    };
+    format!(
+        "{} {}",
+        down(mm / mm_per(units), decimals),
+        unit_name(units)
+    )
+}
+
+/// A number rounded down, but not below what it would be without the dust of binary fractions.
+fn down(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return if value > 0.0 { "any" } else { "none" }.to_owned();
+    }
+    let scale = 10_f64.powi(i32::try_from(decimals).unwrap_or(0));
+    let scaled = (value * scale + 1e-6).floor() / scale;
+    let shown = if scaled == 0.0 { 0.0 } else { scaled };
+    format!("{shown:.decimals$}").replace('-', "−")
+}
+
+/// A whole number, in groups of three digits from five digits on.
+pub(super) fn grouped(number: u128) -> String {
+    let digits = number.to_string();
+    if digits.len() < 5 {
+        return digits;
+    }
+    let mut text = String::new();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            text.push('\u{202F}');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_promise_never_grows_by_rounding() {
+        for (value, text) in [
+            (0.504, "0.50 mm"),
+            (0.509_99, "0.50 mm"),
+            (0.29, "0.29 mm"),
+            (0.0, "0.00 mm"),
+            (-0.001, "−0.01 mm"),
+            (-3.505, "−3.51 mm"),
+        ] {
+            assert_eq!(length(value, Units::Millimetre), text);
+        }
+        assert_eq!(length(0.504, Units::Inch), "0.019 in");
+        assert_eq!(figure(18.995, Unit::Degree, Units::Inch), "18.99°");
+        assert_eq!(figure(2.0, Unit::Count, Units::Inch), "2");
+        assert_eq!(figure(f64::INFINITY, Unit::Count, Units::Inch), "any");
+    }
+
+    #[test]
+    fn large_counts_are_grouped() {
+        assert_eq!(grouped(512), "512");
+        assert_eq!(grouped(1728), "1728");
+        assert_eq!(grouped(20_736), "20\u{202F}736");
+        assert_eq!(grouped(1_000_000), "1\u{202F}000\u{202F}000");
+    }
+}

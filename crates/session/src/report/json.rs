@@ -1,0 +1,150 @@
+//! A proof for other programs. Lengths are millimetres whatever the design's unit; marks and the
+//! digit count from 0 as in files, dials from 1 as in words.
+
+use latchwright_solver::model::Design;
+use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
+use latchwright_solver::{
+    Check, CheckVerdict, DialProof, MarkProof, Proof, Severity, StopsAt, Unit, Verdict,
+};
+use serde_json::{Value, json};
+
+use super::FileNotes;
+
+/// Whole numbers beyond this are no longer exact in most readers of JSON: 2^53.
+const MOST_EXACT: u128 = 1 << 53;
+
+/// Form of the answer; grows by one when a field changes its meaning.
+const FORM: u32 = 1;
+
+/// The proof as a JSON object.
+pub fn proof_json(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Value {
+    let settings = &proof.settings;
+    json!({
+        "format": FORM,
+        "title": design.title,
+        "proven": proof.proven && !notes.blocks_proof(),
+        "settings": {
+            "total": exact(settings.total),
+            "opens": exact(settings.opens),
+            "locks": exact(settings.locks),
+            "unsure": exact(settings.unsure),
+        },
+        "dials": proof.dials.iter().enumerate().map(dial).collect::<Vec<_>>(),
+        "checks": proof.checks.iter().map(check).collect::<Vec<_>>(),
+        "states": states(&proof.states),
+        "notices": notices(proof, notes),
+    })
+}
+
+fn exact(count: u128) -> Value {
+    match u64::try_from(count) {
+        Ok(small) if count <= MOST_EXACT => json!(small),
+        _ => json!(count.to_string()),
+    }
+}
+
+fn dial((index, dial): (usize, &DialProof)) -> Value {
+    json!({
+        "dial": index + 1,
+        "digit": dial.digit,
+        "marks": dial.marks.iter().enumerate().map(mark).collect::<Vec<_>>(),
+        "sure_window_deg": dial.sure_window_deg,
+        "possible_window_deg": dial.possible_window_deg,
+    })
+}
+
+fn mark((index, mark): (usize, &MarkProof)) -> Value {
+    json!({
+        "mark": index,
+        "verdict": verdict(mark.verdict),
+        "stops_at": stops_at(mark.reach.stops_at),
+        "reach_mm": mark.reach.travel,
+        "creep_mm": mark.creep,
+        "hold_margin_mm": mark.hold_margin,
+    })
+}
+
+fn check(check: &Check) -> Value {
+    json!({
+        "check": check.name,
+        "dial": check.dial.map(|dial| dial + 1),
+        "value": check.value,
+        "limit": check.limit,
+        "margin": check.margin,
+        "unit": match check.unit {
+            Unit::Millimetre => "mm",
+            Unit::Degree => "deg",
+            Unit::Count => "count",
+        },
+        "verdict": match check.verdict {
+            CheckVerdict::Passes => "passes",
+            CheckVerdict::Fails => "fails",
+            CheckVerdict::Unsure => "unsure",
+        },
+        "decided_by": check.decided_by,
+        "remedy": check.remedy,
+    })
+}
+
+fn states(states: &LockStates) -> Vec<Value> {
+    let row = |row: &StateRow| {
+        json!({
+            "state": match row.state {
+                State::Free => "free",
+                State::Shut => "shut",
+                State::Locked => "locked",
+                State::OnTheWay => "on-the-way",
+            },
+            "lid_lifts": sure(row.lid_lifts),
+            "slider": match row.slider {
+                Slides::Forward => "forward",
+                Slides::Whole => "whole",
+                Slides::ToTheStop => "to-the-stop",
+                Slides::Perhaps => "perhaps",
+            },
+            "dials_turn": sure(row.dials_turn),
+            "as_meant": row.as_meant,
+        })
+    };
+    states.rows.iter().map(row).collect()
+}
+
+/// Faults first, then what the file had too much, then what it left out; each a sentence.
+fn notices(proof: &Proof, notes: &FileNotes<'_>) -> Vec<String> {
+    let fault = |fault: &latchwright_solver::Fault| match fault.severity {
+        Severity::Error => format!("error: {fault}"),
+        Severity::Notice => fault.to_string(),
+    };
+    let faults = proof.faults.iter().map(fault);
+    let unknown = notes.unknown.iter().map(|field| format!("error: {field}"));
+    faults
+        .chain(unknown)
+        .chain(notes.notices.iter().map(ToString::to_string))
+        .collect()
+}
+
+fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Passes => "passes",
+        Verdict::Holds => "holds",
+        Verdict::Unsure => "unsure",
+    }
+}
+
+fn stops_at(stops_at: StopsAt) -> &'static str {
+    match stops_at {
+        StopsAt::Free => "free",
+        StopsAt::Rim => "rim",
+        StopsAt::Mouth => "mouth",
+        StopsAt::Wall => "wall",
+        StopsAt::Floor => "floor",
+    }
+}
+
+fn sure(sure: Sure) -> &'static str {
+    match sure {
+        Sure::Yes => "yes",
+        Sure::No => "no",
+        Sure::Perhaps => "perhaps",
+    }
+}

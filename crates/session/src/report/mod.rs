@@ -1,0 +1,30 @@
+//! What a proof says, for people and for programs.
+
+mod figure;
+mod json;
+mod text;
+mod verdict;
+mod words;
+
+pub use json::proof_json;
+pub use text::proof_text;
+pub use verdict::{spare_mm, verdict_sentence};
+pub use words::{contributor, slides_word, state_name, sure_word};
+
+use crate::format::{ReadNotice, UnknownField};
+
+/// What is to be said about the file beside the proof of its design.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct FileNotes<'a> {
+    /// What the file left out.
+    pub notices: &'a [ReadNotice],
+    /// What was not understood; while there is any, nothing is called proven.
+    pub unknown: &'a [UnknownField],
+}
+
+impl FileNotes<'_> {
+    /// Whether something in the file was not understood.
+    pub fn blocks_proof(&self) -> bool {
+        !self.unknown.is_empty()
+    }
+}

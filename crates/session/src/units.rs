@@ -1,0 +1,380 @@
+//! Lengths, angles and counts as people type and read them.
+//!
+//! A length may be typed as `12.7`, `12,7`, `12.7 mm`, `1.27 cm`, `0.5"`, `1/2"`, `1 3/8 in` or
+//! `3-3/8"`, whichever unit the design speaks; without a unit it is in that one. Inside it is
+//! always millimetres.
+
+use latchwright_solver::model::Units;
+
+/// Millimetres in an inch, exactly.
+pub const MM_PER_INCH: f64 = 25.4;
+
+/// Longest length that can be typed, mm: a hundred metres.
+const LONGEST_MM: f64 = 100_000.0;
+
+/// A length in millimetres from what was typed; an error is a sentence for beside the field.
+pub fn parse_length(text: &str, units: Units) -> Result<f64, String> {
+    let (number, unit) = split_unit(text);
+    if number.is_empty() {
+        return Err(no_number(unit));
+    }
+    let mm_per_unit = match unit.to_lowercase().as_str() {
+        "" => mm_per(units),
+        "mm" => 1.0,
+        "cm" => 10.0,
+        "in" | "in." | "inch" | "inches" | "\"" | "''" | "″" | "”" | "“" => MM_PER_INCH,
+        _ => {
+            return Err(format!(
+                "`{unit}` is no unit of length here: use mm, cm or in"
+            ));
+        }
+    };
+    let mm = quantity(number)? * mm_per_unit;
+    if mm.abs() <= LONGEST_MM {
+        Ok(plain_nought(mm))
+    } else {
+        Err("that is more than 100 metres: no latch is that large".to_owned())
+    }
+}
+
+fn no_number(unit: &str) -> String {
+    match unit {
+        "" | "mm" | "cm" | "in" | "\"" | "°" => "a number is wanted, such as 12.7".to_owned(),
+        word => not_a_number(word),
+    }
+}
+
+/// An angle in degrees from what was typed, with or without `°` or `deg`.
+pub fn parse_degrees(text: &str) -> Result<f64, String> {
+    let (number, unit) = split_unit(text);
+    if !matches!(
+        unit.to_lowercase().as_str(),
+        "" | "°" | "deg" | "degree" | "degrees"
+    ) {
+        return Err(format!(
+            "`{}` is no unit of angle here: use degrees",
+            short(unit)
+        ));
+    }
+    let degrees = quantity(number)?;
+    if degrees.abs() <= 360.0 {
+        Ok(plain_nought(degrees))
+    } else {
+        Err("that is more than a whole turn of 360°".to_owned())
+    }
+}
+
+/// A plain number from what was typed, such as a temperature; a unit after it is refused.
+pub fn parse_number(text: &str) -> Result<f64, String> {
+    let (number, unit) = split_unit(text);
+    if !unit.is_empty() {
+        return Err(format!(
+            "`{unit}` does not belong here: a plain number is wanted"
+        ));
+    }
+    let value = quantity(number)?;
+    if value.abs() <= 1e9 {
+        Ok(plain_nought(value))
+    } else {
+        Err("that is too large".to_owned())
+    }
+}
+
+/// A whole number, not below nought, from what was typed.
+pub fn parse_count(text: &str) -> Result<u32, String> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err("a whole number is wanted, such as 8".to_owned());
+    }
+    if !text.chars().all(|c| c.is_ascii_digit()) {
+        return Err(format!(
+            "`{}` is no whole number: use digits only, such as 8",
+            short(text)
+        ));
+    }
+    text.parse().map_err(|_| "that is too large".to_owned())
+}
+
+/// A length as a number in the unit of the design: up to three decimals in millimetres and at least
+/// one, four in inches.
+pub fn show_length(mm: f64, units: Units) -> String {
+    match units {
+        _ if !mm.is_finite() => "–".to_owned(),
+        Units::Millimetre => trimmed(mm, 3),
+        Units::Inch => format!("{:.4}", plain_nought(round_to(mm / MM_PER_INCH, 4))),
+    }
+}
+
+/// As [`show_length`], with the unit after it.
+pub fn show_length_unit(mm: f64, units: Units) -> String {
+    format!("{} {}", show_length(mm, units), unit_name(units))
+}
+
+/// An angle with its sign of degrees: up to three decimals and at least one.
+pub fn show_degrees(degrees: f64) -> String {
+    if degrees.is_finite() {
+        format!("{}°", trimmed(degrees, 3))
+    } else {
+        "–".to_owned()
+    }
+}
+
+/// `mm` or `in`.
+pub fn unit_name(units: Units) -> &'static str {
+    match units {
+        Units::Millimetre => "mm",
+        Units::Inch => "in",
+    }
+}
+
+/// Millimetres in one of the design's units.
+pub fn mm_per(units: Units) -> f64 {
+    match units {
+        Units::Millimetre => 1.0,
+        Units::Inch => MM_PER_INCH,
+    }
+}
+
+fn trimmed(value: f64, decimals: usize) -> String {
+    let text = format!("{:.decimals$}", plain_nought(round_to(value, decimals)));
+    match text.split_once('.') {
+        Some((whole, part)) => {
+            let part = part.trim_end_matches('0');
+            format!("{whole}.{}", if part.is_empty() { "0" } else { part })
+        }
+        None => text,
+    }
+}
+
+/// Rounds so that what would show as −0.000 becomes nought.
+fn round_to(value: f64, decimals: usize) -> f64 {
+    let half = 0.5 / 10_f64.powi(i32::try_from(decimals).unwrap_or(0));
+    if value.abs() < half { 0.0 } else { value }
+}
+
+fn plain_nought(value: f64) -> f64 {
+    if value == 0.0 { 0.0 } else { value }
+}
+
+/// The number in front and the unit behind, both without space around them.
+fn split_unit(text: &str) -> (&str, &str) {
+    let text = text.trim();
+    let last = text.rfind(|c: char| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(c));
+    let end = last.map_or(0, |at| {
+        at + text
+            .get(at..)
+            .and_then(|rest| rest.chars().next())
+            .map_or(0, char::len_utf8)
+    });
+    let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
+    // a point at the end belongs to the number, as in `12.`
+    (
+        number.trim(),
+        unit.strip_prefix(['.', ',']).unwrap_or(unit).trim(),
+    )
+}
+
+/// A decimal number, a fraction, or a whole number and a fraction, with or without a sign.
+fn quantity(text: &str) -> Result<f64, String> {
+    let (sign, size) = match text.strip_prefix(['-', '−', '+']) {
+        Some(size) if text.starts_with('+') => (1.0, size.trim_start()),
+        Some(size) => (-1.0, size.trim_start()),
+        None => (1.0, text),
+    };
+    let spelt = spell_out(size);
+    let Some((front, under)) = spelt.split_once('/') else {
+        return Ok(sign * decimal(&spelt, text)?);
+    };
+    let under = whole(under.trim(), text)?;
+    if under == 0.0 {
+        return Err("nothing can be divided by nought: check the fraction".to_owned());
+    }
+    let front = front.trim();
+    let (units, over) = match front.rsplit_once([' ', '-', '\u{a0}']) {
+        Some((units, over)) => (whole(units.trim(), text)?, whole(over.trim(), text)?),
+        None => (0.0, whole(front, text)?),
+    };
+    Ok(sign * (units + over / under))
+}
+
+/// Fractions that are one character, as characters.
+fn spell_out(text: &str) -> String {
+    let mut spelt = text.to_owned();
+    for (sign, fraction) in [
+        ('½', "1/2"),
+        ('¼', "1/4"),
+        ('¾', "3/4"),
+        ('⅛', "1/8"),
+        ('⅜', "3/8"),
+        ('⅝', "5/8"),
+        ('⅞', "7/8"),
+    ] {
+        spelt = spelt.replace(sign, &format!(" {fraction}"));
+    }
+    spelt.trim().to_owned()
+}
+
+fn whole(text: &str, all: &str) -> Result<f64, String> {
+    if text.is_empty() || text.len() > 9 || !text.chars().all(|c| c.is_ascii_digit()) {
+        return Err(format!(
+            "`{}` is no fraction: write it like 3/8 or 1 3/8",
+            short(all)
+        ));
+    }
+    text.parse().map_err(|_| not_a_number(all))
+}
+
+fn decimal(text: &str, all: &str) -> Result<f64, String> {
+    if text.contains('.') && text.contains(',') {
+        return Err(format!(
+            "`{}` has a point and a comma: write the number with one of them, for the decimals",
+            short(all)
+        ));
+    }
+    if text.matches(['.', ',']).count() > 1 {
+        return Err(format!("`{}` has more than one decimal point", short(all)));
+    }
+    let plain = text
+        .chars()
+        .all(|c| c.is_ascii_digit() || c == '.' || c == ',');
+    if !plain || !text.contains(|c: char| c.is_ascii_digit()) {
+        return Err(not_a_number(all));
+    }
+    text.replace(',', ".")
+        .parse()
+        .map_err(|_| not_a_number(all))
+}
+
+fn not_a_number(text: &str) -> String {
+    format!(
+        "`{}` is no number: write it like 12.7, 1/2 or 1 3/8",
+        short(text)
+    )
+}
+
+/// What was typed, cut to what fits beside a field.
+fn short(text: &str) -> String {
+    let mut start: String = text.chars().take(24).collect();
+    if start.len() < text.len() {
+        start.push('…');
+    }
+    start
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lengths_are_read_as_people_write_them() {
+        let mm = Units::Millimetre;
+        for (text, units, expected) in [
+            ("12.7", mm, 12.7),
+            ("12,7", mm, 12.7),
+            (" 12.7 mm ", mm, 12.7),
+            ("12.7mm", Units::Inch, 12.7),
+            ("12.", mm, 12.0),
+            (".5", Units::Inch, 12.7),
+            ("1.27 cm", mm, 12.7),
+            ("0.5 in", mm, 12.7),
+            ("0.5\"", mm, 12.7),
+            ("0.5″", mm, 12.7),
+            ("0.5", Units::Inch, 12.7),
+            ("1/2\"", mm, 12.7),
+            ("1/2", Units::Inch, 12.7),
+            ("1 3/8 in", mm, 34.925),
+            ("3-3/8\"", mm, 85.725),
+            ("1½ inches", mm, 38.1),
+            ("½", Units::Inch, 12.7),
+            ("-3/8\"", mm, -9.525),
+            ("−1 1/2 in", mm, -38.1),
+            ("+4 IN", mm, 101.6),
+            ("1,234", mm, 1.234),
+            ("-0", mm, 0.0),
+        ] {
+            let read = parse_length(text, units);
+            assert!(
+                read.as_ref().is_ok_and(|mm| (mm - expected).abs() < 1e-12),
+                "{text}: {read:?}"
+            );
+        }
+        assert!(parse_length("-0", mm).unwrap().is_sign_positive());
+    }
+
+    #[test]
+    fn what_is_no_length_is_refused_with_a_sentence() {
+        for (text, sentence) in [
+            ("", "a number is wanted, such as 12.7"),
+            ("mm", "a number is wanted, such as 12.7"),
+            ("nan", "`nan` is no number"),
+            ("inf", "`inf` is no number"),
+            ("1.234,5", "`1.234,5` has a point and a comma"),
+            ("1.2.3", "`1.2.3` has more than one decimal point"),
+            ("1e3", "`1e3` is no number"),
+            (
+                "12 parsecs",
+                "`parsecs` is no unit of length here: use mm, cm or in",
+            ),
+            ("1/0", "nothing can be divided by nought"),
+            ("1/", "`/` is no unit of length here"),
+            ("1 2", "`1 2` is no number"),
+            ("1.5/2", "`1.5/2` is no fraction"),
+            ("1 1/2/3", "`1 1/2/3` is no fraction"),
+            ("--1", "`--1` is no number"),
+            ("2 ft", "`ft` is no unit of length here"),
+            ("1000000", "that is more than 100 metres"),
+            (&"9".repeat(400), "that is more than 100 metres"),
+        ] {
+            let refusal = parse_length(text, Units::Millimetre).unwrap_err();
+            assert!(refusal.starts_with(sentence), "{text}: {refusal}");
+        }
+    }
+
+    #[test]
+    fn lengths_are_shown_with_the_decimals_that_matter() {
+        for (mm, in_mm, in_inch) in [
+            (12.7, "12.7", "0.5000"),
+            (18.0, "18.0", "0.7087"),
+            (0.1234, "0.123", "0.0049"),
+            (-0.0001, "0.0", "0.0000"),
+            (-0.0, "0.0", "0.0000"),
+            (-3.175, "-3.175", "-0.1250"),
+            (f64::NAN, "–", "–"),
+        ] {
+            assert_eq!(show_length(mm, Units::Millimetre), in_mm);
+            assert_eq!(show_length(mm, Units::Inch), in_inch);
+        }
+        assert_eq!(show_length_unit(25.4, Units::Inch), "1.0000 in");
+        assert_eq!(show_length_unit(25.4, Units::Millimetre), "25.4 mm");
+        assert_eq!(show_degrees(18.1953), "18.195°");
+    }
+
+    #[test]
+    fn what_is_shown_reads_back_within_its_decimals() {
+        for units in [Units::Millimetre, Units::Inch] {
+            for hundredths in -4000..4000 {
+                let mm = f64::from(hundredths) / 37.0;
+                let back = parse_length(&show_length_unit(mm, units), units).unwrap();
+                assert!((back - mm).abs() <= 0.0005 + 0.0013 * f64::from(units == Units::Inch));
+            }
+        }
+    }
+
+    #[test]
+    fn angles_numbers_and_counts_have_their_own_sentences() {
+        assert_eq!(parse_degrees("3,5°"), Ok(3.5));
+        assert_eq!(parse_degrees("3.5 deg"), Ok(3.5));
+        assert!(parse_degrees("400").unwrap_err().contains("whole turn"));
+        assert!(
+            parse_degrees("3 mm")
+                .unwrap_err()
+                .contains("no unit of angle")
+        );
+        assert_eq!(parse_number("-4,5"), Ok(-4.5));
+        assert!(parse_number("45 %").unwrap_err().contains("plain number"));
+        assert_eq!(parse_count(" 12 "), Ok(12));
+        for text in ["", "-1", "1.5", "x", "99999999999"] {
+            assert!(parse_count(text).is_err(), "{text}");
+        }
+    }
+}

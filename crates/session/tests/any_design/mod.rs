@@ -1,0 +1,226 @@
+//! Designs of any kind, right and wrong, for property tests.
+
+use latchwright_solver::model::{
+    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Keeper, Key, Knob, Labels, Language,
+    Material, Pin, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+};
+use proptest::collection::vec;
+use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
+use proptest::prelude::*;
+
+/// Any length, from the everyday to the absurd; never −0, which a file does not know.
+fn size() -> impl Strategy<Value = f64> {
+    prop_oneof![
+        4 => (-20_000..20_000_i32).prop_map(|hundredths| f64::from(hundredths) / 100.0),
+        1 => -1000.0..1000.0,
+        1 => POSITIVE | NEGATIVE | NORMAL | SUBNORMAL,
+    ]
+    .prop_map(|size| if size == 0.0 { 0.0 } else { size })
+}
+
+/// Any text a person or a hostile file could put in a name.
+fn text() -> impl Strategy<Value = String> {
+    prop_oneof![
+        "[a-z ]{0,12}",
+        any::<String>(),
+        Just("花子 \"x\"\\\n\u{202E}\u{301}".to_owned())
+    ]
+}
+
+fn sawn() -> impl Strategy<Value = Sawn> {
+    prop_oneof![Just(Sawn::Flat), Just(Sawn::Quarter)]
+}
+
+fn grain() -> impl Strategy<Value = Grain> {
+    prop_oneof![Just(Grain::AlongX), Just(Grain::AlongY)]
+}
+
+fn material() -> impl Strategy<Value = Material> {
+    prop_oneof![
+        (text(), sawn(), grain()).prop_map(|(species, sawn, grain)| Material::Wood {
+            species,
+            sawn,
+            grain
+        }),
+        Just(Material::Plywood),
+        Just(Material::Hardboard),
+        Just(Material::Mdf),
+        Just(Material::Printed),
+    ]
+}
+
+fn labels() -> impl Strategy<Value = Labels> {
+    prop_oneof![
+        Just(Labels::Digits),
+        Just(Labels::Letters),
+        vec(text(), 0..14).prop_map(Labels::Words),
+        vec(text(), 0..14).prop_map(Labels::Pictures),
+    ]
+}
+
+fn slot() -> impl Strategy<Value = Slot> {
+    (any::<i64>(), size(), size(), size()).prop_map(|(mark, width, depth, lead_in)| Slot {
+        mark,
+        width,
+        depth,
+        lead_in,
+    })
+}
+
+fn dial() -> impl Strategy<Value = Dial> {
+    let sizes = vec(size(), 13);
+    (
+        any::<u32>(),
+        labels(),
+        vec(slot(), 0..4),
+        any::<u32>(),
+        sizes,
+    )
+        .prop_map(|(positions, labels, slots, sides, sizes)| Dial {
+            centre: (sizes[0], sizes[1]),
+            positions,
+            labels,
+            disc: Disc {
+                radius: sizes[2],
+                thickness: sizes[3],
+                slots,
+            },
+            pin: Pin {
+                offset: sizes[4],
+                diameter: sizes[5],
+                gap: sizes[6],
+            },
+            key: Key {
+                sides,
+                apothem: sizes[7],
+                clearance: sizes[8],
+            },
+            bore: Bore {
+                diameter: sizes[9],
+                shaft_play: sizes[10],
+            },
+            knob: Knob {
+                diameter: sizes[11],
+                height: sizes[12],
+            },
+        })
+}
+
+fn plate() -> impl Strategy<Value = Plate> {
+    (size(), size(), size(), text(), sawn(), grain()).prop_map(
+        |(width, depth, thickness, wood, sawn, grain)| Plate {
+            width,
+            depth,
+            thickness,
+            wood,
+            sawn,
+            grain,
+        },
+    )
+}
+
+fn slider() -> impl Strategy<Value = Slider> {
+    (vec(size(), 8), material()).prop_map(|(sizes, material)| Slider {
+        travel: sizes[0],
+        guide_length: sizes[1],
+        guide_play: sizes[2],
+        guide_at: (sizes[3], sizes[4]),
+        pull_at: sizes[5],
+        shank: sizes[6],
+        thickness: sizes[7],
+        material,
+    })
+}
+
+fn workmanship() -> impl Strategy<Value = Workmanship> {
+    vec(size(), 7).prop_map(|sizes| Workmanship {
+        pin_place: sizes[0],
+        bore_place: sizes[1],
+        keeper_place: sizes[2],
+        print: sizes[3],
+        film: sizes[4],
+        film_spread: sizes[5],
+        reading: sizes[6],
+    })
+}
+
+fn season() -> impl Strategy<Value = Season> {
+    let air = || (size(), size()).prop_map(|(celsius, humidity)| Climate { celsius, humidity });
+    (air(), air(), air()).prop_map(|(built, driest, dampest)| Season {
+        built,
+        driest,
+        dampest,
+    })
+}
+
+fn card() -> impl Strategy<Value = Card> {
+    let paper = prop_oneof![
+        Just(CardPaper::A6),
+        Just(CardPaper::A5),
+        Just(CardPaper::FoldedA4)
+    ];
+    (paper, text(), text(), text(), any::<bool>()).prop_map(
+        |(paper, recipient, greeting, from, show_combination)| Card {
+            language: Language::English,
+            paper,
+            recipient,
+            greeting,
+            from,
+            show_combination,
+        },
+    )
+}
+
+/// Any design a file can hold.
+pub fn design() -> impl Strategy<Value = Design> {
+    let units = prop_oneof![Just(Units::Millimetre), Just(Units::Inch)];
+    let tab = vec(size(), 4).prop_map(|sizes| Tab {
+        at: sizes[0],
+        width: sizes[1],
+        engagement: sizes[2],
+        required_hold: sizes[3],
+    });
+    let keeper = vec(size(), 4).prop_map(|sizes| Keeper {
+        edge: sizes[0],
+        width: sizes[1],
+        depth: sizes[2],
+        thickness: sizes[3],
+    });
+    let words = (text(), units, vec(any::<u32>(), 0..6), vec(dial(), 0..4));
+    (
+        words,
+        plate(),
+        slider(),
+        tab,
+        keeper,
+        workmanship(),
+        season(),
+        card(),
+    )
+        .prop_map(
+            |(
+                (title, units, combination, dials),
+                plate,
+                slider,
+                tab,
+                keeper,
+                workmanship,
+                season,
+                card,
+            )| {
+                Design {
+                    title,
+                    units,
+                    plate,
+                    slider,
+                    tab,
+                    keeper,
+                    dials,
+                    combination,
+                    workmanship,
+                    season,
+                    card,
+                }
+            },
+        )
+}

@@ -1,0 +1,337 @@
+//! A proof as a sentence, a terminal page and JSON, from proofs made by hand.
+
+use latchwright_session::format::read;
+use latchwright_session::report::{FileNotes, proof_json, proof_text, spare_mm, verdict_sentence};
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
+use latchwright_solver::{
+    Check, CheckVerdict, Counts, DialProof, Fault, MarkProof, Place, Proof, Reach, Severity,
+    StopsAt, Unit, Verdict,
+};
+use serde_json::json;
+
+fn mark(verdict: Verdict, margin: f64) -> MarkProof {
+    let holds = verdict == Verdict::Holds;
+    MarkProof {
+        verdict,
+        reach: Reach {
+            travel: if holds { 2.0 } else { 8.0 },
+            stops_at: if holds { StopsAt::Rim } else { StopsAt::Free },
+            contact: None,
+        },
+        creep: holds.then_some(2.971),
+        hold_margin: holds.then_some(margin),
+        margin,
+    }
+}
+
+fn dial(digit: u32, margin: f64) -> DialProof {
+    let one = |at| {
+        mark(
+            if at == digit {
+                Verdict::Passes
+            } else {
+                Verdict::Holds
+            },
+            margin,
+        )
+    };
+    DialProof {
+        digit,
+        marks: (0..8).map(one).collect(),
+        sure_window_deg: 6.4,
+        possible_window_deg: 26.0,
+    }
+}
+
+fn states() -> LockStates {
+    let row = |state, lid_lifts, slider, dials_turn| StateRow {
+        state,
+        lid_lifts,
+        slider,
+        dials_turn,
+        as_meant: true,
+    };
+    LockStates {
+        rows: [
+            row(State::Free, Sure::Yes, Slides::Forward, Sure::No),
+            row(State::Shut, Sure::No, Slides::Whole, Sure::Yes),
+            row(State::Locked, Sure::No, Slides::ToTheStop, Sure::Yes),
+            row(State::OnTheWay, Sure::Perhaps, Slides::Whole, Sure::No),
+        ],
+    }
+}
+
+fn check(name: &'static str, margin: f64, verdict: CheckVerdict) -> Check {
+    Check {
+        name,
+        dial: Some(0),
+        title: "Dial 1 turns free of its pin at rest".to_owned(),
+        value: margin,
+        limit: 0.0,
+        margin,
+        unit: Unit::Millimetre,
+        verdict,
+        decided_by: vec![("yaw", 0.458), ("pin_place", 0.25)],
+        remedy: "a gap of 2.4 mm would do".to_owned(),
+    }
+}
+
+fn proven() -> Proof {
+    Proof {
+        faults: Vec::new(),
+        dials: vec![dial(3, 0.504), dial(6, 0.963), dial(1, 0.504)],
+        settings: Counts {
+            total: 512,
+            opens: 1,
+            locks: 511,
+            unsure: 0,
+        },
+        checks: vec![check("at-rest", 0.592, CheckVerdict::Passes)],
+        states: states(),
+        proven: true,
+    }
+}
+
+#[test]
+fn a_proven_latch_says_so_with_what_is_to_spare() {
+    let (design, proof) = (Design::default(), proven());
+    assert_eq!(spare_mm(&proof), Some(0.504));
+    assert_eq!(
+        verdict_sentence(&design, &proof),
+        "One setting of 512 opens; every other one locks, with at least 0.50 mm of tab to spare"
+    );
+    let inches = Design {
+        units: Units::Inch,
+        ..design
+    };
+    assert_eq!(
+        verdict_sentence(&inches, &proof),
+        "One setting of 512 opens; every other one locks, with at least 0.019 in of tab to spare"
+    );
+}
+
+#[test]
+fn a_latch_that_is_not_proven_says_why() {
+    let design = Design::default();
+    let counted = |opens, unsure| Proof {
+        settings: Counts {
+            total: 20_736,
+            opens,
+            locks: 20_736 - opens - unsure,
+            unsure,
+        },
+        proven: false,
+        ..proven()
+    };
+    for (opens, unsure, sentence) in [
+        (2, 0, "2 settings of 20\u{202F}736 open, where one should"),
+        (0, 0, "No setting of 20\u{202F}736 is sure to open"),
+        (
+            1,
+            1,
+            "One setting of 20\u{202F}736 opens; \
+             one more can neither be promised to lock nor to open",
+        ),
+        (
+            0,
+            12,
+            "No setting of 20\u{202F}736 is sure to open; \
+             12 more can neither be promised to lock nor to open",
+        ),
+    ] {
+        assert_eq!(verdict_sentence(&design, &counted(opens, unsure)), sentence);
+    }
+    let mut proof = counted(1, 0);
+    proof.checks = vec![check("at-rest", -0.11, CheckVerdict::Fails)];
+    assert_eq!(
+        verdict_sentence(&design, &proof),
+        "One setting of 20\u{202F}736 opens and every other one locks, \
+         but one check does not pass: Dial 1 turns free of its pin at rest"
+    );
+    proof.faults = vec![fault()];
+    assert_eq!(
+        verdict_sentence(&design, &proof),
+        "Nothing can be promised: dial 2, slot 1: the slot is 40.00 mm wide on a disc of 36.00 mm"
+    );
+}
+
+fn fault() -> Fault {
+    Fault {
+        severity: Severity::Error,
+        code: "slot-too-wide",
+        place: Place::Slot(1, 0),
+        message: "the slot is 40.00 mm wide on a disc of 36.00 mm".to_owned(),
+        remedy: "make it at most 18.00 mm".to_owned(),
+    }
+}
+
+#[test]
+fn the_page_shows_every_dial_state_check_and_notice() {
+    let loaded = read(include_bytes!("fixtures/three-dials.ron")).unwrap();
+    let notes = FileNotes {
+        notices: &loaded.notices,
+        unknown: &[],
+    };
+    let mut proof = proven();
+    proof
+        .checks
+        .insert(0, check("at-rest", -0.11, CheckVerdict::Fails));
+    let page = proof_text(&loaded.design, &proof, &notes);
+    let expected = "\
+Tea box for the window seat
+
+PROVEN. One setting of 512 opens; every other one locks, with at least 0.50 mm of tab to spare.
+Settings: 512 in all; opens 1, locks 511, unsure 0.
+
+Marks: + passes, # holds, ? unsure; [ ] the combination
+  Dial 1
+    1#  2#  3# [4+] 5#  6#  7#  8#
+    holds with at least 0.50 mm of tab to spare; passes within ±6.4° of its mark, holds beyond ±26.0°
+  Dial 2
+    1#  2#  3#  4#  5#  6# [7+] 8#
+    holds with at least 0.96 mm of tab to spare; passes within ±6.4° of its mark, holds beyond ±26.0°
+  Dial 3
+    1# [2+] 3#  4#  5#  6#  7#  8#
+    holds with at least 0.50 mm of tab to spare; passes within ±6.4° of its mark, holds beyond ±26.0°
+
+States       lid lifts   slider moves   dials turn
+  free       yes         forward        no
+  shut       no          all the way    yes
+  locked     no          to the stop    yes
+  on the way perhaps     all the way    no
+
+Checks, worst first
+  FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm
+          decided by yaw 0.45 mm, pin place 0.25 mm
+          a gap of 2.4 mm would do
+  passes  Dial 1 turns free of its pin at rest: 0.59 mm where 0.00 mm is needed, 0.59 mm to spare
+          decided by yaw 0.45 mm, pin place 0.25 mm
+
+Notices
+  slider: `shank` is not given: taken as 8.0
+  `keeper` is not given: taken as (edge: 8.0, width: 56.0, depth: 14.0, thickness: 6.0)
+";
+    assert!(page.starts_with(expected), "{page}");
+    assert_eq!(page.lines().count(), expected.lines().count() + 1, "{page}");
+}
+
+#[test]
+fn the_json_has_the_agreed_fields() {
+    let mut proof = proven();
+    proof.dials.truncate(1);
+    proof.dials[0].marks.truncate(4);
+    let value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    let holds = |mark: u32| {
+        json!({"mark": mark, "verdict": "holds", "stops_at": "rim", "reach_mm": 2.0,
+               "creep_mm": 2.971, "hold_margin_mm": 0.504})
+    };
+    let state = |state: &str, lid: &str, slider: &str, dials: &str| {
+        json!({"state": state, "lid_lifts": lid, "slider": slider, "dials_turn": dials,
+               "as_meant": true})
+    };
+    let expected = json!({
+        "format": 1,
+        "title": "Untitled box",
+        "proven": true,
+        "settings": {"total": 512, "opens": 1, "locks": 511, "unsure": 0},
+        "dials": [{
+            "dial": 1,
+            "digit": 3,
+            "marks": [holds(0), holds(1), holds(2), {
+                "mark": 3, "verdict": "passes", "stops_at": "free", "reach_mm": 8.0,
+                "creep_mm": null, "hold_margin_mm": null,
+            }],
+            "sure_window_deg": 6.4,
+            "possible_window_deg": 26.0,
+        }],
+        "checks": [{
+            "check": "at-rest", "dial": 1, "value": 0.592, "limit": 0.0, "margin": 0.592,
+            "unit": "mm", "verdict": "passes",
+            "decided_by": [["yaw", 0.458], ["pin_place", 0.25]],
+            "remedy": "a gap of 2.4 mm would do",
+        }],
+        "states": [
+            state("free", "yes", "forward", "no"),
+            state("shut", "no", "whole", "yes"),
+            state("locked", "no", "to-the-stop", "yes"),
+            state("on-the-way", "perhaps", "whole", "no"),
+        ],
+        "notices": [],
+    });
+    assert_eq!(value, expected);
+}
+
+#[test]
+fn counts_that_json_readers_would_round_are_strings() {
+    let mut proof = proven();
+    let most = 1_u128 << 53;
+    let total = 360_u128.pow(12);
+    proof.settings = Counts {
+        total,
+        opens: 1,
+        locks: most,
+        unsure: most + 1,
+    };
+    let value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    assert_eq!(
+        value["settings"]["total"],
+        json!("4738381338321616896000000000000")
+    );
+    assert_eq!(value["settings"]["locks"], json!(9_007_199_254_740_992_u64));
+    assert_eq!(value["settings"]["unsure"], json!("9007199254740993"));
+}
+
+#[test]
+fn nothing_is_proven_while_a_field_is_unknown() {
+    let loaded = read(b"(format: 1, titel: \"x\")").unwrap();
+    let notes = FileNotes {
+        notices: &[],
+        unknown: &loaded.unknown,
+    };
+    let value = proof_json(&loaded.design, &proven(), &notes);
+    assert_eq!(value["proven"], json!(false));
+    assert_eq!(
+        value["notices"],
+        json!([
+            "error: line 1, column 13: `titel` is not a field of a design; did you mean `title`?"
+        ])
+    );
+    let page = proof_text(&loaded.design, &proven(), &notes);
+    assert!(page.contains("\nNOT PROVEN. "), "{page}");
+    assert!(
+        page.contains("  UNKNOWN line 1, column 13: `titel`"),
+        "{page}"
+    );
+}
+
+#[test]
+fn faults_stand_in_both_reports() {
+    let proof = Proof {
+        faults: vec![fault()],
+        proven: false,
+        ..proven()
+    };
+    let value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    let sentence = "dial 2, slot 1: the slot is 40.00 mm wide on a disc of 36.00 mm; \
+                    make it at most 18.00 mm";
+    assert_eq!(value["notices"], json!([format!("error: {sentence}")]));
+    let page = proof_text(&Design::default(), &proof, &FileNotes::default());
+    assert!(page.contains(&format!("  FAULT {sentence}")), "{page}");
+}
+
+#[test]
+fn a_dial_of_many_words_stays_within_the_page() {
+    let mut design = Design::default();
+    design.dials[0].labels =
+        latchwright_solver::model::Labels::Words(vec!["a long\nword of".to_owned(); 8]);
+    let page = proof_text(&design, &proven(), &FileNotes::default());
+    let marks = page
+        .lines()
+        .filter(|line| line.contains('#') && !line.starts_with("Marks"));
+    assert!(marks.clone().count() > 3);
+    assert!(
+        marks.clone().all(|line| line.chars().count() <= 80),
+        "{page}"
+    );
+}

@@ -1,1 +1,16 @@
-//! stub
+//! The window and the command line of Latchwright. Widgets, file dialogs and arguments live only
+//! here; what they say comes from the crates below.
+
+pub mod action;
+pub mod app;
+pub mod canvas;
+pub mod cli;
+pub mod field;
+pub mod job;
+pub mod panel;
+pub mod theme;
+pub mod view_state;
+pub mod window;
+pub mod words;
+
+pub use app::LatchwrightApp;

@@ -1,2 +1,7 @@
-//! stub
-fn main(){}
+//! The program: a window, or one of the commands that work without.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    latchwright_desktop::cli::run(std::env::args_os())
+}

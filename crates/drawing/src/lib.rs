@@ -1,1 +1,58 @@
-//! stub
+//! One neutral drawing in millimetres, for screen and paper alike, so that they cannot disagree.
+//!
+//! The views ([`plan`], [`section`], [`dial_face`], [`lid_card`], [`pictogram`]) take a design and
+//! give a [`Drawing`]: items with a shape, a role and an opacity. The window paints the items, the
+//! papers take them through [`svg()`].
+//!
+//! Promises of this crate:
+//! - millimetres, x to the right, y up, turns of dials clockwise as people see them;
+//! - roles ([`Ink`]) instead of colours; the caller brings the [`Palette`];
+//! - values in, values out: no file, clock, thread or font; the same input gives the same bytes;
+//! - no panic and no endless loop on any design: what cannot be drawn is left out.
+
+mod card;
+mod contact;
+mod dial;
+mod dimension;
+mod disc;
+mod drawing;
+mod fill;
+mod grain;
+mod hatch;
+mod item;
+mod marks;
+mod number;
+mod outline;
+mod palette;
+mod pictogram;
+mod picture;
+mod plan;
+mod rect;
+mod section;
+mod section_labels;
+mod shape;
+mod slider;
+mod style;
+mod svg;
+mod tame;
+mod text;
+
+pub use card::lid_card;
+pub use contact::ContactMark;
+pub use dial::dial_face;
+pub use disc::disc_outlines;
+pub use drawing::Drawing;
+pub use fill::{Trapezoid, trapezoids};
+pub use item::{Item, Layer, Subject};
+pub use outline::{Outline, Segment};
+pub use palette::{Palette, Rgb, contrast};
+pub use pictogram::{Step, pictogram};
+pub use picture::{PICTURES, is_picture};
+pub use plan::{PlanOptions, plan};
+pub use rect::Rect;
+pub use section::section;
+pub use shape::{Anchor, Shape, Text, Weight};
+pub use slider::slider_outline;
+pub use style::{Ink, Stroke};
+pub use svg::svg;
+pub use text::text_width;

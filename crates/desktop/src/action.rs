@@ -1,0 +1,113 @@
+//! What a maker can ask for, as values: panels queue them, the app applies them in one place.
+
+use std::path::PathBuf;
+
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+use latchwright_solver::model::Design;
+
+/// One wish. Panels read the session and push these; nothing else changes it.
+pub enum Action {
+    /// Change the design, as one named step of the history.
+    Edit(Edit),
+    /// Ask for a path and open it.
+    Open,
+    /// Open this file.
+    OpenPath(PathBuf),
+    /// Show this demo.
+    Demo(&'static str),
+    /// Open this file; changes may be lost.
+    OpenAnyway(PathBuf),
+    /// Show this demo; changes may be lost.
+    DemoAnyway(&'static str),
+    /// Save where it came from, or ask where.
+    Save,
+    /// Ask where and save there.
+    SaveAs,
+    /// Save here.
+    SaveTo(PathBuf),
+    /// Save here although the file was changed by somebody else or exists.
+    SaveOver(PathBuf),
+    /// Take the last change back.
+    Undo,
+    /// Bring it again.
+    Redo,
+    /// Millimetres or inches on screens and papers.
+    SwitchUnits,
+    /// Daylight or slate.
+    SwitchTheme,
+    /// Show the card.
+    Card,
+    /// Ask where the card goes.
+    AskCardPath,
+    /// Write the card here.
+    SaveCard(PathBuf),
+    /// Write the card here although a file of that name exists.
+    CardOver(PathBuf),
+    /// List the keys.
+    Keys,
+    /// Close what lies over the window.
+    CloseDialog,
+    /// Move the slider over.
+    Slide,
+    /// Leave, changes thrown away.
+    Leave,
+}
+
+/// A change of the design with its name.
+pub struct Edit {
+    /// What the history calls it, for example "plate width".
+    pub label: String,
+    /// The change.
+    pub change: Box<dyn FnOnce(&mut Design)>,
+}
+
+impl Action {
+    /// An edit.
+    pub fn edit(label: impl Into<String>, change: impl FnOnce(&mut Design) + 'static) -> Self {
+        Self::Edit(Edit { label: label.into(), change: Box::new(change) })
+    }
+}
+
+/// A key and what it does.
+pub struct Shortcut {
+    /// The key.
+    pub key: KeyboardShortcut,
+    /// What it does, in words.
+    pub what: &'static str,
+    /// The wish it stands for.
+    pub action: fn() -> Action,
+}
+
+const fn command(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND, key)
+}
+
+const fn command_shift(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
+}
+
+/// Every key of the window; the list on F1 is made from it. Keys with more modifiers come first.
+pub const SHORTCUTS: [Shortcut; 9] = [
+    Shortcut { key: command_shift(Key::S), what: "Save under another name", action: || Action::SaveAs },
+    Shortcut { key: command_shift(Key::Z), what: "Redo", action: || Action::Redo },
+    Shortcut { key: command(Key::O), what: "Open a design", action: || Action::Open },
+    Shortcut { key: command(Key::S), what: "Save", action: || Action::Save },
+    Shortcut { key: command(Key::Z), what: "Undo", action: || Action::Undo },
+    Shortcut { key: command(Key::K), what: "Card for the recipient", action: || Action::Card },
+    Shortcut { key: command(Key::U), what: "Millimetres or inches", action: || Action::SwitchUnits },
+    Shortcut { key: command(Key::L), what: "Daylight or slate", action: || Action::SwitchTheme },
+    Shortcut {
+        key: KeyboardShortcut::new(Modifiers::NONE, Key::F1),
+        what: "This list of keys",
+        action: || Action::Keys,
+    },
+];
+
+/// The wishes whose keys were pressed.
+pub fn pressed(ctx: &Context) -> Vec<Action> {
+    SHORTCUTS
+        .iter()
+        .filter(|shortcut| ctx.input_mut(|input| input.consume_shortcut(&shortcut.key)))
+        .map(|shortcut| (shortcut.action)())
+        .collect()
+}

@@ -1,0 +1,219 @@
+//! Every wish, applied.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, Theme, ViewportCommand};
+use latchwright_session::files::{self, FileError, OnDisk};
+use latchwright_session::{Session, demos};
+use latchwright_solver::model::Units;
+
+use super::LatchwrightApp;
+use crate::action::Action;
+use crate::job::card_pdf;
+use crate::panel::{CardView, Dialog, PathDialog, Purpose};
+use crate::view_state::ViewState;
+
+impl Action {
+    /// The same wish, its maker having said that changes may be lost.
+    pub fn discarding(self) -> Self {
+        match self {
+            Self::OpenPath(path) => Self::OpenAnyway(path),
+            Self::Demo(name) => Self::DemoAnyway(name),
+            other => other,
+        }
+    }
+}
+
+impl LatchwrightApp {
+    pub(super) fn apply(&mut self, ctx: &Context, wish: Action) {
+        match wish {
+            Action::Edit(edit) => self.session.edit(&edit.label, edit.change),
+            Action::Open => self.ask(Purpose::Open, self.folder.join("")),
+            Action::OpenPath(path) => self.unless_unsaved(Action::OpenPath(path)),
+            Action::Demo(name) => self.unless_unsaved(Action::Demo(name)),
+            Action::OpenAnyway(path) => self.open(&path),
+            Action::DemoAnyway(name) => self.demo(name),
+            Action::Save => self.save(),
+            Action::SaveAs => self.ask(Purpose::Save, self.suggested("latch.ron")),
+            Action::SaveTo(path) => self.save_to(path),
+            Action::SaveOver(path) => self.save_over(&path),
+            Action::Undo => {
+                self.session.undo();
+            }
+            Action::Redo => {
+                self.session.redo();
+            }
+            Action::SwitchUnits => self.switch_units(),
+            Action::SwitchTheme => switch_theme(ctx),
+            Action::Card => self.dialog = Some(Dialog::Card),
+            Action::AskCardPath => self.ask(Purpose::Card, self.suggested("card.pdf")),
+            Action::SaveCard(path) => self.save_card(path),
+            Action::CardOver(path) => self.write_card(&path),
+            Action::Keys => self.dialog = Some(Dialog::Keys),
+            Action::CloseDialog => self.dialog = None,
+            Action::Slide => self.view.slide_over(self.session.design()),
+            Action::Leave => {
+                self.leaving = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+        }
+    }
+
+    fn say(&mut self, text: String) {
+        self.notice = Some((text, false));
+    }
+
+    fn warn(&mut self, text: String) {
+        self.notice = Some((text, true));
+    }
+
+    fn ask(&mut self, purpose: Purpose, start: PathBuf) {
+        self.dialog = Some(Dialog::Path(PathDialog::new(purpose, &start)));
+    }
+
+    /// Asks once before changes are lost; a design nobody has touched is simply left.
+    fn unless_unsaved(&mut self, wish: Action) {
+        let touched = self.session.unsaved() && self.session.history().undo_label().is_some();
+        if touched {
+            self.dialog = Some(Dialog::Unsaved { then: Box::new(wish) });
+        } else {
+            match wish {
+                Action::OpenPath(path) => self.open(&path),
+                Action::Demo(name) => self.demo(name),
+                _ => {}
+            }
+        }
+    }
+
+    fn open(&mut self, path: &Path) {
+        match Session::open(path) {
+            Ok(session) => {
+                self.dialog = None;
+                self.notice = None;
+                if let Some(folder) = path.parent() {
+                    self.folder = folder.to_owned();
+                }
+                self.show(session);
+            }
+            Err(err) => self.warn(err.to_string()),
+        }
+    }
+
+    fn demo(&mut self, name: &str) {
+        if demos::demo(name).is_some()
+            && let Some(session) = Session::demo(name)
+        {
+            self.dialog = None;
+            self.notice = None;
+            self.show(session);
+        }
+    }
+
+    fn show(&mut self, session: Session) {
+        self.session = session;
+        self.view = ViewState::of(self.session.design());
+        self.card = CardView::default();
+        self.proof = std::sync::Arc::new(latchwright_solver::prove(self.session.design()));
+        self.followed = self.session.revision();
+    }
+
+    /// A file name made of the title, in the folder last used.
+    fn suggested(&self, ending: &str) -> PathBuf {
+        if let (Some(path), "latch.ron") = (self.session.path(), ending) {
+            return path.to_owned();
+        }
+        let title: String = self
+            .session
+            .design()
+            .title
+            .chars()
+            .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
+            .take(60)
+            .collect();
+        let name = title.trim_matches('-').to_lowercase();
+        let name = if name.is_empty() { "box".to_owned() } else { name };
+        self.folder.join(format!("{name}.{ending}"))
+    }
+
+    fn save(&mut self) {
+        match self.session.path().map(Path::to_owned) {
+            None => self.ask(Purpose::Save, self.suggested("latch.ron")),
+            Some(path) => self.save_to(path),
+        }
+    }
+
+    /// Saves, unless something must be asked first: another file stands there, somebody changed
+    /// it, or fields that this version does not know would be dropped.
+    fn save_to(&mut self, path: PathBuf) {
+        let own = self.session.path() == Some(path.as_path());
+        let unknown = self.session.unknown().len();
+        let why = if unknown > 0 {
+            Some(format!(
+                "{unknown} fields of the opened file are not known to this version and would be lost"
+            ))
+        } else if own {
+            (self.session.on_disk() == Some(OnDisk::Changed))
+                .then(|| FileError::ChangedOnDisk { path: path.clone() }.to_string())
+        } else {
+            files::exists(&path).then(|| format!("{} exists already", path.display()))
+        };
+        match why {
+            Some(why) => {
+                self.dialog =
+                    Some(Dialog::Over { why, then: Box::new(Action::SaveOver(path)) });
+            }
+            None => self.save_over(&path),
+        }
+    }
+
+    fn save_over(&mut self, path: &Path) {
+        match self.session.save_as(path) {
+            Ok(()) => {
+                self.dialog = None;
+                if let Some(folder) = path.parent() {
+                    self.folder = folder.to_owned();
+                }
+                self.say(format!("Saved as {}", path.display()));
+            }
+            Err(err) => self.warn(err.to_string()),
+        }
+    }
+
+    fn switch_units(&mut self) {
+        self.session.edit("unit", |design| {
+            design.units = match design.units {
+                Units::Millimetre => Units::Inch,
+                Units::Inch => Units::Millimetre,
+            };
+        });
+    }
+
+    fn save_card(&mut self, path: PathBuf) {
+        if files::exists(&path) {
+            let why = format!("{} exists already", path.display());
+            self.dialog = Some(Dialog::Over { why, then: Box::new(Action::CardOver(path)) });
+        } else {
+            self.write_card(&path);
+        }
+    }
+
+    fn write_card(&mut self, path: &Path) {
+        let written = card_pdf(self.session.design())
+            .and_then(|pdf| files::write_atomically(path, &pdf).map_err(|err| err.to_string()));
+        match written {
+            Ok(()) => {
+                self.dialog = None;
+                self.say(format!("Card saved as {}; print it at 100 %", path.display()));
+            }
+            Err(why) => self.warn(why),
+        }
+    }
+}
+
+fn switch_theme(ctx: &Context) {
+    let other = match ctx.theme() {
+        Theme::Dark => Theme::Light,
+        Theme::Light => Theme::Dark,
+    };
+    ctx.set_theme(other);
+}

@@ -1,0 +1,131 @@
+//! The window: one open design, its proof, and the wishes applied in one place.
+
+mod apply;
+mod ui;
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use egui::{Context, Key, ViewportCommand};
+use latchwright_session::Session;
+use latchwright_solver::{Proof, prove};
+
+use crate::action::{self, Action};
+use crate::job::CardJob;
+use crate::panel::{CardView, Dialog};
+use crate::theme;
+use crate::view_state::ViewState;
+
+/// The whole state of the window.
+pub struct LatchwrightApp {
+    session: Session,
+    view: ViewState,
+    proof: Arc<Proof>,
+    /// The revision that `proof` and `view` belong to.
+    followed: u64,
+    dialog: Option<Dialog>,
+    card: CardView,
+    job: CardJob,
+    /// What last happened, in a sentence, and whether it went wrong.
+    notice: Option<(String, bool)>,
+    leaving: bool,
+    /// The file a question about saving over is about, once it has been asked.
+    folder: PathBuf,
+}
+
+impl LatchwrightApp {
+    /// The window on a session; fonts and themes are set up.
+    pub fn new(ctx: &Context, session: Session, notice: Option<String>) -> Self {
+        theme::apply(ctx, Vec::new());
+        let proof = Arc::new(prove(session.design()));
+        Self {
+            view: ViewState::of(session.design()),
+            followed: session.revision(),
+            proof,
+            session,
+            dialog: None,
+            card: CardView::default(),
+            job: CardJob::default(),
+            notice: notice.map(|text| (text, true)),
+            leaving: false,
+            folder: std::env::current_dir().unwrap_or_default(),
+        }
+    }
+
+    /// The open design.
+    pub fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// What the window shows of it.
+    pub fn view(&self) -> &ViewState {
+        &self.view
+    }
+
+    /// The proof of it.
+    pub fn proof(&self) -> &Proof {
+        &self.proof
+    }
+
+    /// Keys, finished work, the wish to close: everything but drawing.
+    pub fn logic(&mut self, ctx: &Context) {
+        let mut wishes = Vec::new();
+        if self.dialog.is_none() {
+            wishes.extend(action::pressed(ctx));
+            if space_slides(ctx) {
+                wishes.push(Action::Slide);
+            }
+        }
+        if ctx.input(|input| input.viewport().close_requested())
+            && !self.leaving
+            && self.session.unsaved()
+            && self.session.history().undo_label().is_some()
+        {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.dialog = Some(Dialog::Unsaved { then: Box::new(Action::Leave) });
+        }
+        if matches!(self.dialog, Some(Dialog::Card)) {
+            self.card.follow(ctx, &self.session, &mut self.job);
+        }
+        self.apply_all(ctx, wishes);
+    }
+
+    /// Draws everything and applies what was wished for.
+    pub fn draw(&mut self, ui: &mut egui::Ui) {
+        let wishes = self.window_ui(ui);
+        self.apply_all(&ui.ctx().clone(), wishes);
+    }
+
+    fn apply_all(&mut self, ctx: &Context, wishes: Vec<Action>) {
+        for wish in wishes {
+            self.apply(ctx, wish);
+            ctx.request_repaint();
+        }
+        self.follow();
+    }
+
+    /// Proof and view follow the design.
+    fn follow(&mut self) {
+        if self.followed != self.session.revision() {
+            self.proof = Arc::new(prove(self.session.design()));
+            self.view.follow(self.session.design());
+            self.followed = self.session.revision();
+        }
+    }
+}
+
+/// The space bar moves the slider unless it belongs to a control that has the focus.
+fn space_slides(ctx: &Context) -> bool {
+    ctx.memory(|memory| memory.focused()).is_none()
+        && ctx.input(|input| input.key_pressed(Key::Space))
+}
+
+impl eframe::App for LatchwrightApp {
+    fn logic(&mut self, ctx: &Context, _frame: &mut eframe::Frame) {
+        Self::logic(self, ctx);
+    }
+
+    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        self.draw(ui);
+    }
+}

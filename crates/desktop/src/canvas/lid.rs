@@ -1,0 +1,137 @@
+//! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
+
+use egui::{Rect, RichText, Sense, Ui, vec2};
+use latchwright_drawing::{ContactMark, Drawing, PlanOptions, plan, section};
+use latchwright_geometry::Point;
+use latchwright_solver::model::Design;
+use latchwright_solver::{Pose, Stop, StopsAt};
+
+use super::paint::{Frame, paint};
+use super::{dial, slider};
+use crate::theme;
+use crate::view_state::ViewState;
+use crate::words;
+
+/// How long the slider takes to its stop, seconds.
+const SETTLE: f32 = 0.12;
+
+/// The lid: plan, sentence, section.
+pub fn lid_ui(ui: &mut Ui, design: &Design, view: &mut ViewState) {
+    head_ui(ui, view);
+    let below = section_height(ui.available_height());
+    let room = ui.available_rect_before_wrap();
+    let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + 48.0));
+    plan_ui(ui, plan_room, design, view);
+    ui.advance_cursor_after_rect(plan_room);
+    sentence_ui(ui, design, view);
+    section_ui(ui, design, view);
+}
+
+fn section_height(available: f32) -> f32 {
+    (available * 0.27).clamp(120.0, 260.0)
+}
+
+fn head_ui(ui: &mut Ui, view: &mut ViewState) {
+    ui.horizontal(|ui| {
+        ui.label(RichText::new("Plan, seen from outside").weak());
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            ui.checkbox(&mut view.dimensions, "Dimensions");
+            ui.add_space(16.0);
+            ui.label(RichText::new("clear").weak());
+            ui.spacing_mut().slider_width = 140.0;
+            let mut veil = view.veil;
+            let response = ui.add(egui::Slider::new(&mut veil, 0.0..=1.0).show_value(false));
+            response.widget_info(|| egui::WidgetInfo::slider(true, veil, "Veil"));
+            response.on_hover_text("From clear, with all that moves beneath, to solid wood");
+            view.veil = veil;
+            ui.label(RichText::new("Veil: wood").weak());
+        });
+    });
+}
+
+fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
+    let frame = Frame::fit(drawn_bounds(design), room.shrink(8.0));
+    for index in 0..design.dials.len().min(latchwright_solver::validate::MAX_DIALS) {
+        dial::dial_ui(ui, frame, design, view, index);
+    }
+    slider::slider_ui(ui, frame, design, view);
+    let drawing = plan_drawing(ui, design, view);
+    let painter = ui.painter_at(room);
+    paint(&painter, &drawing, theme::palette(ui.ctx()), frame);
+    dial::focus_ui(ui, &painter, frame, design);
+    slider::focus_ui(ui, &painter, frame, design, view);
+}
+
+/// The plan with everything shown that can be shown, so that the view never jumps.
+fn drawn_bounds(design: &Design) -> latchwright_drawing::Rect {
+    let pose = Pose { turns_deg: Vec::new(), travel: 0.0 };
+    let options = PlanOptions { show_dimensions: true, ..PlanOptions::default() };
+    plan(design, &pose, &options).bounds
+}
+
+fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
+    let stop = view.stop(design);
+    let shown = settled(ui, view);
+    let at_stop = view.pose.travel >= stop.travel - 1e-6;
+    let contact = stop.by.as_ref().filter(|_| at_stop).and_then(|(dial, reach)| {
+        let (x, y) = reach.contact?;
+        Some(ContactMark {
+            dial: *dial,
+            at: Point::new(x, y),
+            stops_at: reach.stops_at,
+            label: format!("{}, then no further", words::short_length(reach.travel, design.units)),
+        })
+    });
+    let reaches = latchwright_solver::motion::reaches(design, &view.pose.turns_deg);
+    let options = PlanOptions {
+        veil: view.veil,
+        contact,
+        focus: None,
+        passing: reaches.iter().map(|reach| reach.stops_at == StopsAt::Free).collect(),
+        show_dimensions: view.dimensions,
+        hide_setting: false,
+    };
+    plan(design, &shown, &options)
+}
+
+/// The pose with the slider on its way to where it is.
+fn settled(ui: &Ui, view: &ViewState) -> Pose {
+    #[expect(clippy::cast_possible_truncation, reason = "a screen needs no more than f32 shows")]
+    let target = view.pose.travel as f32;
+    let id = ui.scope_id().with("slider on its way");
+    let travel = ui.ctx().animate_value_with_time(id, target, SETTLE);
+    Pose { travel: f64::from(travel), turns_deg: view.pose.turns_deg.clone() }
+}
+
+fn sentence_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
+    let stop: Stop = view.stop(design);
+    ui.horizontal_wrapped(|ui| {
+        ui.set_min_height(40.0);
+        let setting = format!("{}.", words::setting(design, view));
+        ui.label(RichText::new(setting).family(theme::bold()).size(17.0));
+        ui.label(RichText::new(words::stop_sentence(design, &stop)).size(17.0));
+    });
+}
+
+fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
+    ui.separator();
+    let title = if design.dials.is_empty() {
+        "Section".to_owned()
+    } else {
+        format!("Section through dial {} and the keeper", view.dial + 1)
+    };
+    ui.label(RichText::new(title).weak());
+    let room = ui.available_rect_before_wrap();
+    let (rect, response) = ui.allocate_exact_size(room.size(), Sense::hover());
+    response.widget_info(|| {
+        let said = format!(
+            "Section through dial {}: slider {} back",
+            view.dial + 1,
+            words::short_length(view.pose.travel, design.units)
+        );
+        egui::WidgetInfo::labeled(egui::accesskit::Role::Image, true, said)
+    });
+    let drawing = section(design, &settled(ui, view), view.dial);
+    let frame = Frame::fit(drawing.bounds, rect.shrink(4.0));
+    paint(&ui.painter_at(rect), &drawing, theme::palette(ui.ctx()), frame);
+}

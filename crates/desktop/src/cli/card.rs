@@ -1,0 +1,18 @@
+//! `latchwright card`: the recipient's card as PDF.
+
+use std::path::Path;
+
+use anyhow::{Result, anyhow};
+use latchwright_session::{Session, files};
+
+use super::output;
+use crate::job::card_pdf;
+
+/// Makes the card of the design in `file`.
+pub fn run(file: &Path, out: &Path) -> Result<u8> {
+    let session = Session::open(file)?;
+    let pdf = card_pdf(session.design()).map_err(|why| anyhow!(why))?;
+    files::write_atomically(out, &pdf)?;
+    output::say(&format!("{}: print it at 100 %\n", out.display()))?;
+    Ok(0)
+}

@@ -1,0 +1,106 @@
+//! The command line. Exit 0: done, or proven; 1: not proven; 2: could not be done.
+
+mod card;
+mod output;
+mod prove;
+mod settings;
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand, ValueEnum};
+use latchwright_solver::Verdict;
+
+use crate::window;
+
+/// Prove a dial latch for a wooden box before cutting it, and make what the job needs.
+#[derive(Debug, Parser)]
+#[command(name = "latchwright", version, args_conflicts_with_subcommands = true)]
+struct Arguments {
+    /// A design to open in the window.
+    file: Option<PathBuf>,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Say whether a latch is proven: exit 0 proven, 1 not proven, 2 could not be read.
+    Prove {
+        /// The design.
+        file: PathBuf,
+        /// Print JSON instead of text.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List every setting with what it does, in a fixed order.
+    Settings {
+        /// The design.
+        file: PathBuf,
+        /// Only settings of this verdict.
+        #[arg(long, value_enum)]
+        verdict: Option<Wanted>,
+        /// Write a table with commas here instead of text to the terminal.
+        #[arg(long, value_name = "OUT")]
+        csv: Option<PathBuf>,
+    },
+    /// Make the recipient's card as PDF.
+    Card {
+        /// The design.
+        file: PathBuf,
+        /// Where the card goes.
+        #[arg(long, value_name = "OUT.pdf")]
+        out: PathBuf,
+    },
+}
+
+/// What a whole setting does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Wanted {
+    /// Every dial passes.
+    Opens,
+    /// At least one dial holds.
+    Locks,
+    /// Neither can be promised.
+    Unsure,
+}
+
+impl Wanted {
+    fn verdict(self) -> Verdict {
+        match self {
+            Self::Opens => Verdict::Passes,
+            Self::Locks => Verdict::Holds,
+            Self::Unsure => Verdict::Unsure,
+        }
+    }
+}
+
+/// Runs the program with these arguments, the program's own name first.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(err) => {
+            let code = if err.use_stderr() { 2 } else { 0 };
+            // nothing is left to say where the terminal is gone
+            let _ = err.print();
+            return ExitCode::from(code);
+        }
+    };
+    let done = match arguments.command {
+        None => window::open(arguments.file.as_deref()).map(|()| 0),
+        Some(Command::Prove { file, json }) => prove::run(&file, json),
+        Some(Command::Settings { file, verdict, csv }) => {
+            settings::run(&file, verdict.map(Wanted::verdict), csv.as_deref())
+        }
+        Some(Command::Card { file, out }) => card::run(&file, &out),
+    };
+    match done {
+        Ok(code) => ExitCode::from(code),
+        Err(err) if output::reader_left(&err) => ExitCode::SUCCESS,
+        Err(err) => {
+            output::complain(&err);
+            ExitCode::from(2)
+        }
+    }
+}

@@ -1,0 +1,25 @@
+//! `latchwright prove`: the whole report, as text or JSON.
+
+use std::path::Path;
+
+use anyhow::Result;
+use latchwright_session::Session;
+use latchwright_session::report::{FileNotes, proof_json, proof_text};
+use latchwright_solver::prove;
+
+use super::output;
+
+/// Proves the design in `file`; 0 proven, 1 not proven.
+pub fn run(file: &Path, json: bool) -> Result<u8> {
+    let session = Session::open(file)?;
+    let design = session.design();
+    let proof = prove(design);
+    let notes = FileNotes { notices: session.notices(), unknown: session.unknown() };
+    let text = if json {
+        format!("{:#}\n", proof_json(design, &proof, &notes))
+    } else {
+        proof_text(design, &proof, &notes)
+    };
+    output::say(&text)?;
+    Ok(u8::from(!proof.proven || session.blocks_proof()))
+}

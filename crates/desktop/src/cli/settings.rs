@@ -1,0 +1,86 @@
+//! `latchwright settings`: every setting, streamed, memory flat however many there are.
+
+use std::fs::File;
+use std::io::{self, BufWriter, Write};
+use std::path::Path;
+
+use anyhow::{Context, Result};
+use latchwright_session::Session;
+use latchwright_solver::model::Design;
+use latchwright_solver::settings::Filter;
+use latchwright_solver::{Settings, Verdict, verdicts};
+
+/// Labels of every mark, made once.
+struct Labels(Vec<Vec<String>>);
+
+impl Labels {
+    fn of(design: &Design) -> Self {
+        let dial = |dial: &latchwright_solver::model::Dial| {
+            (0..dial.positions.min(360)).map(|mark| dial.label(mark)).collect()
+        };
+        Self(design.dials.iter().map(dial).collect())
+    }
+
+    fn label(&self, dial: usize, mark: u16) -> &str {
+        self.0.get(dial).and_then(|labels| labels.get(usize::from(mark))).map_or("", String::as_str)
+    }
+}
+
+fn word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Passes => "opens",
+        Verdict::Holds => "locks",
+        Verdict::Unsure => "unsure",
+    }
+}
+
+/// Lists the settings of the design in `file`.
+pub fn run(file: &Path, filter: Filter, csv: Option<&Path>) -> Result<u8> {
+    let session = Session::open(file)?;
+    let design = session.design();
+    match csv {
+        Some(path) => {
+            let to = File::create(path).with_context(|| format!("cannot write {}", path.display()))?;
+            table(design, filter, to).with_context(|| format!("cannot write {}", path.display()))?;
+        }
+        None => list(design, filter, io::stdout().lock())?,
+    }
+    Ok(0)
+}
+
+/// Text, a line a setting: labels, what it does, the dial that decides, its margin.
+fn list(design: &Design, filter: Filter, to: impl Write) -> Result<()> {
+    let mut to = BufWriter::with_capacity(1 << 16, to);
+    let (labels, dials) = (Labels::of(design), verdicts(design));
+    let mut settings = Settings::new(&dials, filter);
+    while let Some(setting) = settings.next_setting() {
+        for (dial, mark) in setting.marks.iter().enumerate() {
+            write!(to, "{} ", labels.label(dial, *mark))?;
+        }
+        let decides = setting.decided_by + 1;
+        writeln!(to, " {}  dial {decides}  {:.3} mm", word(setting.verdict), setting.margin)?;
+    }
+    to.flush()?;
+    Ok(())
+}
+
+/// A table with commas: a column a dial, verdict, deciding dial, margin in mm.
+fn table(design: &Design, filter: Filter, to: impl Write) -> Result<()> {
+    let mut to = csv::Writer::from_writer(BufWriter::with_capacity(1 << 16, to));
+    let (labels, dials) = (Labels::of(design), verdicts(design));
+    let heads = (1..=dials.len()).map(|dial| format!("dial {dial}"));
+    let last = ["verdict", "decided_by", "margin_mm"].map(str::to_owned);
+    to.write_record(heads.chain(last))?;
+    let mut settings = Settings::new(&dials, filter);
+    while let Some(setting) = settings.next_setting() {
+        for (dial, mark) in setting.marks.iter().enumerate() {
+            to.write_field(labels.label(dial, *mark))?;
+        }
+        to.write_field(word(setting.verdict))?;
+        to.write_field((setting.decided_by + 1).to_string())?;
+        to.write_field(format!("{:.4}", setting.margin))?;
+        to.write_record(None::<&[u8]>)?;
+    }
+    to.flush()?;
+    Ok(())
+}

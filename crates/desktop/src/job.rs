@@ -1,0 +1,97 @@
+//! Work beside the window: the page of the card, made on a thread of its own.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, TryRecvError};
+
+use egui::Context;
+use latchwright_papers::{CardOptions, Fonts, Picture, card, card_pages};
+use latchwright_session::system_fonts;
+use latchwright_solver::model::Design;
+
+/// Pixels to the millimetre of the page on the screen.
+const PIXELS_PER_MM: f64 = 6.0;
+
+/// A finished page.
+pub struct CardDone {
+    /// Of which state of the design.
+    pub revision: u64,
+    /// The page, or a sentence that says why there is none.
+    pub picture: Result<Picture, String>,
+}
+
+/// Makes one page at a time.
+#[derive(Default)]
+pub struct CardJob {
+    running: Option<Receiver<CardDone>>,
+}
+
+impl CardJob {
+    /// Whether a page is being made.
+    pub fn busy(&self) -> bool {
+        self.running.is_some()
+    }
+
+    /// Starts on a page; the window is woken when it is done.
+    pub fn start(&mut self, ctx: &Context, design: Arc<Design>, revision: u64) {
+        let (sender, receiver) = std::sync::mpsc::channel();
+        let ctx = ctx.clone();
+        std::thread::spawn(move || {
+            // the window may have been closed meanwhile
+            let _ = sender.send(CardDone { revision, picture: picture(&design) });
+            ctx.request_repaint();
+        });
+        self.running = Some(receiver);
+    }
+
+    /// The page, once it is done.
+    pub fn poll(&mut self) -> Option<CardDone> {
+        match self.running.as_ref()?.try_recv() {
+            Ok(done) => {
+                self.running = None;
+                Some(done)
+            }
+            Err(TryRecvError::Disconnected) => {
+                self.running = None;
+                None
+            }
+            Err(TryRecvError::Empty) => None,
+        }
+    }
+}
+
+/// A panic in the typesetter becomes a sentence; the design is safe.
+fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
+    catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
+        Err("the page could not be made: a fault of this program; your design is safe".to_owned())
+    })
+}
+
+fn picture(design: &Design) -> Result<Picture, String> {
+    guarded(|| {
+        let fonts = fonts_for(design);
+        let pages = card_pages(design, &fonts, &CardOptions::default(), PIXELS_PER_MM);
+        let pages = pages.map_err(|err| err.to_string())?;
+        pages.into_iter().next().ok_or_else(|| "the card has no page".to_owned())
+    })
+}
+
+/// The card as PDF, or a sentence that says why there is none.
+pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
+    guarded(|| {
+        card(design, &fonts_for(design), &CardOptions::default()).map_err(|err| err.to_string())
+    })
+}
+
+/// The bundled fonts, and what the system has for letters they lack.
+fn fonts_for(design: &Design) -> Fonts {
+    let fonts = Fonts::bundled();
+    let card = &design.card;
+    let words = [&card.recipient, &card.greeting, &card.from, &design.title].map(String::as_str);
+    let mut missing = fonts.missing(&words.concat());
+    for dial in design.dials.iter().take(12) {
+        let labels: String = (0..dial.positions.min(360)).map(|mark| dial.label(mark)).collect();
+        missing.extend(fonts.missing(&labels));
+    }
+    if missing.is_empty() { fonts } else { Fonts::with_extra(system_fonts::covering(&missing)) }
+}

@@ -1,0 +1,89 @@
+//! The bar on top: what is open, and what can be done with it as a whole.
+
+use egui::{Button, RichText, Ui};
+use latchwright_session::{Session, demos::DEMOS};
+use latchwright_solver::model::Units;
+
+use crate::action::Action;
+use crate::theme;
+
+/// The bar.
+pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
+    ui.horizontal_wrapped(|ui| {
+        name_ui(ui, session);
+        ui.add_space(16.0);
+        if ui.button("Open…").clicked() {
+            wishes.push(Action::Open);
+        }
+        ui.menu_button("Demos", |ui| {
+            for demo in &DEMOS {
+                let title = demo.design().map_or_else(|_| demo.name.to_owned(), |design| design.title);
+                if ui.button(title).on_hover_text(demo.about).clicked() {
+                    wishes.push(Action::Demo(demo.name));
+                }
+            }
+        });
+        let savable = session.unsaved() || session.path().is_none();
+        if ui.add_enabled(savable, Button::new("Save")).clicked() {
+            wishes.push(Action::Save);
+        }
+        if ui.button("Save as…").clicked() {
+            wishes.push(Action::SaveAs);
+        }
+        history_ui(ui, session, wishes);
+        if ui.button("Card…").on_hover_text("The card for the recipient").clicked() {
+            wishes.push(Action::Card);
+        }
+        view_ui(ui, session, wishes);
+    });
+}
+
+fn name_ui(ui: &mut Ui, session: &Session) {
+    let title = session.design().title.trim();
+    let title = if title.is_empty() { "Untitled box" } else { title };
+    ui.label(RichText::new(title).family(theme::bold()).size(17.0));
+    let state = match (session.path(), session.unsaved()) {
+        (None, _) => "not saved yet".to_owned(),
+        (Some(path), unsaved) => {
+            let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
+            if unsaved { format!("{name}, changed") } else { format!("{name}, saved") }
+        }
+    };
+    ui.label(RichText::new(state).weak());
+}
+
+fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
+    let history = session.history();
+    let word = |verb: &str, what: Option<&str>| match what {
+        Some(what) => format!("{verb}: {what}"),
+        None => verb.to_owned(),
+    };
+    let undo = history.undo_label();
+    if ui.add_enabled(undo.is_some(), Button::new(word("Undo", undo))).clicked() {
+        wishes.push(Action::Undo);
+    }
+    let redo = history.redo_label();
+    if ui.add_enabled(redo.is_some(), Button::new(word("Redo", redo))).clicked() {
+        wishes.push(Action::Redo);
+    }
+}
+
+fn view_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
+    ui.add_space(8.0);
+    let units = session.design().units;
+    for (unit, word, name) in
+        [(Units::Millimetre, "mm", "Millimetres"), (Units::Inch, "in", "Inches")]
+    {
+        let response = ui.selectable_label(units == unit, word).on_hover_text(name);
+        if response.clicked() && units != unit {
+            wishes.push(Action::SwitchUnits);
+        }
+    }
+    let dark = ui.ctx().theme() == egui::Theme::Dark;
+    if ui.button(if dark { "Daylight" } else { "Slate" }).clicked() {
+        wishes.push(Action::SwitchTheme);
+    }
+    if ui.button("Keys").on_hover_text("All keys (F1)").clicked() {
+        wishes.push(Action::Keys);
+    }
+}

@@ -1,0 +1,163 @@
+//! What the window shows and how, apart from the design: pose, veil, what is chosen.
+
+use latchwright_solver::model::Design;
+use latchwright_solver::motion::{slide, turn};
+use latchwright_solver::{Pose, Stop};
+
+/// Everything that undo leaves alone.
+#[derive(Debug, Clone)]
+pub struct ViewState {
+    /// How the dials stand and where the slider is.
+    pub pose: Pose,
+    /// 1: solid wood, 0: clear.
+    pub veil: f64,
+    /// The dial (from 0) whose sizes and section are shown.
+    pub dial: usize,
+    /// A size changed on one dial changes on all.
+    pub all_dials: bool,
+    /// Dimension lines on the plan.
+    pub dimensions: bool,
+    /// Label typed so far while a dial has the focus.
+    pub typed: String,
+}
+
+impl ViewState {
+    /// A fresh view on a design: slider forward, the second dial one mark off, so that there is
+    /// something to put right.
+    pub fn of(design: &Design) -> Self {
+        let mut marks = design.combination.clone();
+        let off = marks.len() / 2;
+        if let (Some(mark), Some(dial)) = (marks.get_mut(off), design.dials.get(off)) {
+            *mark = (*mark + dial.positions.max(1) - 1) % dial.positions.max(1);
+        }
+        let mut view = Self {
+            pose: Pose::at_marks(design, &marks),
+            veil: 0.35,
+            dial: off.min(design.dials.len().saturating_sub(1)),
+            all_dials: true,
+            dimensions: false,
+            typed: String::new(),
+        };
+        view.pose.travel = slide(design, &view.pose.turns_deg).travel;
+        view
+    }
+
+    /// Brings the view back into what the changed design allows.
+    pub fn follow(&mut self, design: &Design) {
+        self.pose.turns_deg.resize(design.dials.len(), 0.0);
+        self.dial = self.dial.min(design.dials.len().saturating_sub(1));
+        let reach = slide(design, &self.pose.turns_deg).travel;
+        self.pose.travel = self.pose.travel.clamp(0.0, reach);
+    }
+
+    /// Where the slider stops with the dials as they stand.
+    pub fn stop(&self, design: &Design) -> Stop {
+        slide(design, &self.pose.turns_deg)
+    }
+
+    /// The mark nearest to dial `dial`'s pointer.
+    pub fn mark(&self, design: &Design, dial: usize) -> u32 {
+        let Some(of) = design.dials.get(dial) else { return 0 };
+        let turn = self.pose.turns_deg.get(dial).copied().unwrap_or(0.0);
+        let steps = (turn / of.step_deg()).round().rem_euclid(f64::from(of.positions.max(1)));
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "between 0 and the number of positions"
+        )]
+        let mark = steps as u32;
+        mark
+    }
+
+    /// The marks nearest to all pointers.
+    pub fn marks(&self, design: &Design) -> Vec<u32> {
+        (0..design.dials.len()).map(|dial| self.mark(design, dial)).collect()
+    }
+
+    /// Turns a dial towards a pointer angle as far as its pin lets it.
+    pub fn turn_to(&mut self, design: &Design, dial: usize, degrees: f64) {
+        self.pose = turn(design, &self.pose, dial, degrees);
+        self.dial = dial.min(design.dials.len().saturating_sub(1));
+    }
+
+    /// Turns a dial by whole marks, clockwise for positive ones.
+    pub fn step(&mut self, design: &Design, dial: usize, marks: i32) {
+        let Some(of) = design.dials.get(dial) else { return };
+        let to = f64::from(self.mark(design, dial)) + f64::from(marks);
+        self.turn_to(design, dial, to * of.step_deg());
+    }
+
+    /// Turns a dial to a mark.
+    pub fn set_mark(&mut self, design: &Design, dial: usize, mark: u32) {
+        let Some(of) = design.dials.get(dial) else { return };
+        // one mark at a time when the way is more than half a turn would wrap the wrong way
+        self.turn_to(design, dial, f64::from(mark) * of.step_deg());
+    }
+
+    /// Moves the slider to a travel, or as near as the dials let it.
+    pub fn slide_to(&mut self, design: &Design, travel: f64) {
+        self.pose.travel = travel.clamp(0.0, self.stop(design).travel.max(0.0));
+    }
+
+    /// Slider back to its stop if it is forward, forward if it is not.
+    pub fn slide_over(&mut self, design: &Design) {
+        let stop = self.stop(design).travel;
+        self.pose.travel = if self.pose.travel < stop / 2.0 { stop } else { 0.0 };
+    }
+
+    /// Types a letter or figure of a label for the dial that has the focus: the dial goes to the
+    /// first mark whose label begins with what has been typed.
+    pub fn type_label(&mut self, design: &Design, dial: usize, text: &str) {
+        let Some(of) = design.dials.get(dial) else { return };
+        let fits = |typed: &str| {
+            (0..of.positions.min(360)).find(|mark| {
+                of.label(*mark).to_lowercase().starts_with(&typed.to_lowercase())
+            })
+        };
+        let longer = format!("{}{text}", self.typed);
+        if let Some(mark) = fits(&longer) {
+            self.typed = longer;
+            self.set_mark(design, dial, mark);
+        } else if let Some(mark) = fits(text) {
+            text.clone_into(&mut self.typed);
+            self.set_mark(design, dial, mark);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_first_sight_has_one_dial_that_stops_the_slider() {
+        let design = Design::default();
+        let view = ViewState::of(&design);
+        assert_eq!(view.marks(&design), [3, 5, 1]);
+        assert_eq!(view.stop(&design).by.map(|(dial, _)| dial), Some(1));
+    }
+
+    #[test]
+    fn typing_a_label_turns_the_dial_to_it() {
+        let mut design = Design::default();
+        design.dials[0].positions = 12;
+        let mut view = ViewState::of(&design);
+        view.pose.travel = 0.0;
+        view.type_label(&design, 0, "1");
+        assert_eq!(view.mark(&design, 0), 0);
+        view.type_label(&design, 0, "2");
+        assert_eq!(view.mark(&design, 0), 11, "1 and then 2 is 12");
+        view.type_label(&design, 0, "7");
+        assert_eq!(view.mark(&design, 0), 6, "127 is no label, 7 is");
+    }
+
+    #[test]
+    fn a_smaller_design_takes_the_view_along() {
+        let mut design = Design::default();
+        let mut view = ViewState::of(&design);
+        view.dial = 2;
+        design.dials.truncate(1);
+        view.follow(&design);
+        assert_eq!((view.dial, view.pose.turns_deg.len()), (0, 1));
+    }
+}

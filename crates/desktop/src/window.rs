@@ -1,0 +1,72 @@
+//! Opening the window, and saying in one sentence why it cannot be opened.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::Path;
+
+use anyhow::{Result, anyhow};
+use eframe::NativeOptions;
+use egui::ViewportBuilder;
+use latchwright_session::Session;
+
+use crate::app::LatchwrightApp;
+
+/// The design the program opens with when none is named.
+const FIRST: &str = "tea-box";
+
+/// What works without a window, named where a window cannot be had.
+const WITHOUT: &str =
+    "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf";
+
+/// Opens the window on `file`, or on a working demo.
+///
+/// A file that cannot be read is said in the window, beside the demo, and left alone.
+///
+/// # Errors
+/// One sentence when no display or driver is to be had.
+pub fn open(file: Option<&Path>) -> Result<()> {
+    if !display_named() {
+        return Err(anyhow!("no display is set, so the window cannot be shown; {WITHOUT}"));
+    }
+    let (session, notice) = first_session(file);
+    let options = NativeOptions {
+        viewport: ViewportBuilder::default()
+            .with_title("Latchwright")
+            .with_app_id("latchwright")
+            .with_inner_size([1440.0, 900.0])
+            .with_min_inner_size([1024.0, 700.0]),
+        ..NativeOptions::default()
+    };
+    // the windowing library panics where a system library is missing
+    let shown = catch_unwind(AssertUnwindSafe(|| {
+        eframe::run_native(
+            "latchwright",
+            options,
+            Box::new(move |context| {
+                Ok(Box::new(LatchwrightApp::new(&context.egui_ctx, session, notice)))
+            }),
+        )
+    }));
+    match shown {
+        Ok(Ok(())) => Ok(()),
+        Ok(Err(err)) => Err(anyhow!("the window cannot be shown ({err}); {WITHOUT}")),
+        Err(_) => Err(anyhow!(
+            "the window cannot be shown (a library it needs is missing); {WITHOUT}"
+        )),
+    }
+}
+
+fn display_named() -> bool {
+    let set = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    !cfg!(target_os = "linux") || set("DISPLAY") || set("WAYLAND_DISPLAY")
+}
+
+fn first_session(file: Option<&Path>) -> (Session, Option<String>) {
+    let demo = || Session::demo(FIRST).unwrap_or_default();
+    match file {
+        None => (demo(), None),
+        Some(path) => match Session::open(path) {
+            Ok(session) => (session, None),
+            Err(err) => (demo(), Some(format!("{err}. A demo is shown instead."))),
+        },
+    }
+}

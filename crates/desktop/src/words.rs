@@ -1,0 +1,78 @@
+//! Sentences about the latch as it stands, for the eye and for a screen reader alike.
+
+use latchwright_session::units::show_length_unit;
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::{Stop, StopsAt};
+
+use crate::view_state::ViewState;
+
+/// What a pin touches, in the trade's words.
+pub fn touched(stops_at: StopsAt) -> &'static str {
+    match stops_at {
+        StopsAt::Free => "nothing",
+        StopsAt::Rim => "plain rim",
+        StopsAt::Mouth => "the slot's mouth",
+        StopsAt::Wall => "the slot's wall",
+        StopsAt::Floor => "the floor of a blind slot",
+    }
+}
+
+/// A short length for a sentence: one decimal in mm, three in inches.
+pub fn short_length(mm: f64, units: Units) -> String {
+    match units {
+        Units::Millimetre => format!("{mm:.1} mm"),
+        Units::Inch => format!("{:.3} in", mm / 25.4),
+    }
+}
+
+/// The setting that the dials show, label by label.
+pub fn setting(design: &Design, view: &ViewState) -> String {
+    let labels: Vec<String> = design
+        .dials
+        .iter()
+        .enumerate()
+        .map(|(index, dial)| dial.label(view.mark(design, index)))
+        .collect();
+    labels.join(" ")
+}
+
+/// What the slider would do with the dials as they stand.
+pub fn stop_sentence(design: &Design, stop: &Stop) -> String {
+    let units = design.units;
+    match &stop.by {
+        None => format!(
+            "The slider goes back the whole {} and the tab leaves the keeper.",
+            short_length(stop.travel, units)
+        ),
+        Some((dial, reach)) => format!(
+            "Dial {} stops the slider after {}: {}. {} of tab still held.",
+            dial + 1,
+            short_length(stop.travel, units),
+            touched(reach.stops_at),
+            short_length(stop.held, units)
+        ),
+    }
+}
+
+/// The exact value of a length with its unit.
+pub fn length(mm: f64, units: Units) -> String {
+    show_length_unit(mm, units)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchwright_solver::slide;
+
+    #[test]
+    fn the_stop_is_said_in_one_breath() {
+        let design = Design::default();
+        let view = ViewState::of(&design);
+        let stop = slide(&design, &view.pose.turns_deg);
+        assert_eq!(setting(&design, &view), "4 6 2");
+        assert_eq!(
+            stop_sentence(&design, &stop),
+            "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held."
+        );
+    }
+}

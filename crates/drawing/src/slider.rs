@@ -1,0 +1,177 @@
+//! The slider's body: a crossbar, a finger to each pin, and the neck that ends in the tab.
+//!
+//! The slider lies in the same layer as the discs. Its crossbar stays clear of every disc over the
+//! whole travel; only the fingers, no wider than the pins that end them, follow the pins into the
+//! slots. So the body meets nothing that its pins do not meet first.
+
+use latchwright_geometry::Point;
+use latchwright_solver::model::{Design, Dial};
+
+use crate::outline::Outline;
+use crate::rect::Rect;
+
+/// Clear distance from the crossbar to the discs when the slider is back, mm.
+const CLEARANCE: f64 = 1.0;
+/// Depth of the crossbar along y, mm.
+const CROSSBAR: f64 = 16.0;
+/// Wood beside the outermost pins, mm.
+const SHOULDER: f64 = 7.0;
+/// Radius of the outer corners, mm.
+const CORNER: f64 = 3.0;
+
+/// Where the parts of the body are; mm in the design's frame, at the travel asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Body {
+    /// The crossbar.
+    pub crossbar: Rect,
+    /// The neck from the crossbar down to the tab's tip, as wide as the tab.
+    pub neck: Rect,
+    /// y of the tab's tip.
+    pub tip: f64,
+}
+
+impl Body {
+    /// The body of `design`'s slider at `travel` (mm).
+    pub(crate) fn new(design: &Design, travel: f64) -> Self {
+        let half = (design.tab.width / 2.0).max(0.5);
+        let tip = design.keeper.edge - design.tab.engagement;
+        let pins = design
+            .dials
+            .iter()
+            .map(|dial| Point::new(dial.pin_at().0, dial.pin_at().1));
+        let row = Rect::around(pins);
+        let low_rim = design
+            .dials
+            .iter()
+            .map(|dial| dial.centre.1 - dial.disc.radius.max(0.0))
+            .reduce(f64::min)
+            .unwrap_or(design.slider.guide_at.1 + CROSSBAR);
+        let top = (low_rim - design.slider.travel.max(0.0) - CLEARANCE).max(tip + 2.0 * CORNER);
+        let bottom = (top - CROSSBAR).max(tip + CORNER);
+        let at = design.tab.at;
+        let (left, right) = row.map_or((at - half, at + half), |row| {
+            (
+                (row.min.x - SHOULDER).min(at - half),
+                (row.max.x + SHOULDER).max(at + half),
+            )
+        });
+        let shift = Point::new(0.0, travel);
+        let rect = |x0: f64, y0: f64, x1: f64, y1: f64| {
+            Rect::new(Point::new(x0, y0) + shift, Point::new(x1, y1) + shift)
+        };
+        Self {
+            crossbar: rect(left, bottom, right, top),
+            neck: rect(at - half, tip, at + half, bottom),
+            tip: tip + travel,
+        }
+    }
+
+    /// The part of the neck that is the tab: as much as reaches under the keeper when shut.
+    pub(crate) fn tab(&self, design: &Design) -> Rect {
+        let reach = design.tab.engagement.clamp(0.0, self.neck.height());
+        Rect {
+            min: self.neck.min,
+            max: Point::new(self.neck.max.x, self.tip + reach),
+        }
+    }
+}
+
+/// The whole body as one closed outline with rounded corners, mm in the design's frame, counter-
+/// clockwise, at `travel` mm.
+///
+/// A finger that would run into its neighbour, or has no pin above the crossbar, is left out.
+pub fn slider_outline(design: &Design, travel: f64) -> Outline {
+    let body = Body::new(design, travel);
+    let Body { crossbar, neck, .. } = body;
+    let mut corners = vec![
+        (Point::new(neck.min.x, neck.min.y), 1.5),
+        (Point::new(neck.max.x, neck.min.y), 1.5),
+        (Point::new(neck.max.x, crossbar.min.y), CORNER),
+        (Point::new(crossbar.max.x, crossbar.min.y), CORNER),
+        (Point::new(crossbar.max.x, crossbar.max.y), CORNER),
+    ];
+    for finger in fingers(design, travel, crossbar) {
+        let radius = finger.width() / 2.0;
+        let [low_left, low_right, high_right, high_left] = finger.corners();
+        corners.push((low_right, 1.0));
+        corners.push((high_right, radius));
+        corners.push((high_left, radius));
+        corners.push((low_left, 1.0));
+    }
+    corners.push((Point::new(crossbar.min.x, crossbar.max.y), CORNER));
+    corners.push((Point::new(crossbar.min.x, crossbar.min.y), CORNER));
+    corners.push((Point::new(neck.min.x, crossbar.min.y), CORNER));
+    // Where the neck is as wide as the crossbar, its corners fall together.
+    corners.dedup_by(|a, b| a.0.distance(b.0) < 1e-9);
+    Outline::rounded(&corners)
+}
+
+/// The fingers, from right to left, each up to the far side of its pin.
+fn fingers(design: &Design, travel: f64, crossbar: Rect) -> Vec<Rect> {
+    let finger = |dial: &Dial| {
+        let (x, y) = dial.pin_at();
+        let radius = dial.pin.diameter / 2.0;
+        let rect = Rect::new(
+            Point::new(x - radius, crossbar.max.y),
+            Point::new(x + radius, y + travel + radius),
+        );
+        (radius > 0.1 && y + travel > crossbar.max.y + 0.1).then_some(rect)
+    };
+    let mut all: Vec<Rect> = design.dials.iter().filter_map(finger).collect();
+    all.sort_by(|a, b| b.min.x.total_cmp(&a.min.x));
+    let mut kept: Vec<Rect> = Vec::new();
+    for finger in all {
+        if kept
+            .last()
+            .is_none_or(|last| finger.max.x + 2.0 < last.min.x)
+        {
+            kept.push(finger);
+        }
+    }
+    kept
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_body_reaches_from_the_tabs_tip_to_the_pins() {
+        let design = Design::default();
+        let extent = slider_outline(&design, 0.0).extent();
+        // tip: keeper's edge 8 less 6 of engagement; top: pin at 73 and its radius of 2
+        assert!((extent.min.y - 2.0).abs() < 1e-6);
+        assert!((extent.max.y - 75.0).abs() < 1e-6);
+        assert!((extent.width() - 124.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn it_moves_with_the_travel_and_keeps_its_shape() {
+        let design = Design::default();
+        let (shut, free) = (slider_outline(&design, 0.0), slider_outline(&design, 8.0));
+        let moved = shut.placed(|point| point + Point::new(0.0, 8.0));
+        for (a, b) in moved.flatten(0.01).iter().zip(free.flatten(0.01)) {
+            assert!(a.distance(b) < 1e-6);
+        }
+    }
+
+    #[test]
+    fn the_crossbar_clears_the_discs_when_the_slider_is_back() {
+        let design = Design::default();
+        let body = Body::new(&design, design.slider.travel);
+        assert!(body.crossbar.max.y < 95.0 - 18.0);
+    }
+
+    #[test]
+    fn a_slider_without_pins_or_size_still_closes() {
+        let mut design = Design {
+            dials: Vec::new(),
+            ..Design::default()
+        };
+        assert!(slider_outline(&design, 0.0).closed);
+        design.tab.width = -4.0;
+        design.keeper.edge = 500.0;
+        design.slider.travel = -9.0;
+        assert!(slider_outline(&design, 3.0).closed);
+    }
+}

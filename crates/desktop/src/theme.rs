@@ -35,6 +35,11 @@ pub fn ink(ctx: &Context, ink: Ink) -> Color32 {
     colour(palette(ctx).colour(ink))
 }
 
+/// The frame of what lies over the window.
+pub fn over(ctx: &Context) -> egui::Frame {
+    egui::Frame::popup(&ctx.global_style()).inner_margin(Margin::same(20))
+}
+
 /// A palette colour as egui has it.
 pub fn colour(rgb: Rgb) -> Color32 {
     Color32::from_rgb(rgb.r, rgb.g, rgb.b)
@@ -43,6 +48,8 @@ pub fn colour(rgb: Rgb) -> Color32 {
 /// Sets fonts, sizes and both themes up; called once.
 pub fn apply(ctx: &Context, extra_fonts: Vec<Vec<u8>>) {
     ctx.set_fonts(fonts(extra_fonts));
+    // where the system does not say, the bench lies in daylight
+    ctx.options_mut(|options| options.fallback_theme = Theme::Light);
     ctx.set_style_of(Theme::Light, style(&Palette::LIGHT, Visuals::light()));
     ctx.set_style_of(Theme::Dark, style(&Palette::DARK, Visuals::dark()));
 }

@@ -29,6 +29,7 @@ mod picture;
 mod plan;
 mod rect;
 mod section;
+mod section_faces;
 mod section_labels;
 mod shape;
 mod slider;

@@ -278,15 +278,15 @@ impl<'a> Scene<'a> {
         })
     }
 
-    /// The part of the plate that is this dial's: half-way to its neighbours, a little off the edge.
+    /// The part of the plate that is this dial's: half-way to its neighbours, a little off the edge,
+    /// and alike on opposite sides, so that dials in a row are labelled alike.
     fn room_of(&self, index: usize) -> Rect {
         let mut room = self.plate.grown(-1.5);
         let Some(own) = self.design.dials.get(index).map(centre) else {
             return room;
         };
         for (_, dial) in self.dials().filter(|(other, _)| *other != index) {
-            let middle = (own + centre(dial)) * 0.5;
-            let away = centre(dial) - own;
+            let (middle, away) = ((own + centre(dial)) * 0.5, centre(dial) - own);
             let sideways = away.x.abs() >= away.y.abs();
             match (sideways, away.x > 0.0, away.y > 0.0) {
                 (true, true, _) => room.max.x = room.max.x.min(middle.x - 0.5),
@@ -295,7 +295,9 @@ impl<'a> Scene<'a> {
                 (false, _, false) => room.min.y = room.min.y.max(middle.y + 0.5),
             }
         }
-        room
+        let width = (own.x - room.min.x).min(room.max.x - own.x);
+        let height = (own.y - room.min.y).min(room.max.y - own.y);
+        Rect::about(own, 2.0 * width.max(0.0), 2.0 * height.max(0.0))
     }
 
     fn knobs(&self, items: &mut Vec<Item>) {

@@ -11,12 +11,13 @@ use latchwright_solver::model::{Design, Dial, Material};
 use crate::dial::extent;
 use crate::disc::disc_outlines;
 use crate::drawing::Drawing;
-use crate::hatch::{hatch, spans};
+use crate::hatch::spans;
 use crate::item::{Item, Layer, Subject};
 use crate::marks::knob_radius;
 use crate::outline::Outline;
 use crate::plan::pull_radius;
 use crate::rect::Rect;
+use crate::section_faces::{Stuff, cut_face, turned};
 use crate::section_labels::labels;
 use crate::slider::Body;
 use crate::style::Ink;
@@ -391,78 +392,6 @@ impl<'a> Cut<'a> {
             item.subject = Some(Subject::Dial(self.index));
         }
     }
-}
-
-/// How a cut face is filled and hatched.
-#[derive(Clone, Copy)]
-enum Stuff {
-    Wood,
-    DeepWood,
-    Printed,
-    Plain,
-    Pin,
-    Blocking,
-}
-
-/// Cut faces: filled, hatched and outlined.
-fn cut_face(items: &mut Vec<Item>, faces: &[Outline], stuff: Stuff, line: Ink) {
-    let (fill, ink, spacing, angle) = match stuff {
-        Stuff::Wood => (Ink::Wood, Ink::Grain, 4.5, 60.0),
-        Stuff::DeepWood => (Ink::DeepWood, Ink::Hatch, 4.5, 60.0),
-        Stuff::Printed => (Ink::Part, Ink::Hatch, 2.2, -45.0),
-        Stuff::Plain => (Ink::Part, Ink::Grain, 2.2, 45.0),
-        Stuff::Pin => (Ink::MovableTint, Ink::Hatch, 1.1, 45.0),
-        Stuff::Blocking => (Ink::BlocksTint, Ink::BlocksHatch, 1.3, 45.0),
-    };
-    let path = |fill, line| Item {
-        layer: if matches!(stuff, Stuff::Wood) {
-            Layer::Wood
-        } else {
-            Layer::Below
-        },
-        fill,
-        line,
-        opacity: 1.0,
-        shape: crate::shape::Shape::Path {
-            outlines: faces.to_vec(),
-        },
-        subject: None,
-    };
-    if faces.is_empty() {
-        return;
-    }
-    items.push(path(Some(fill), None));
-    items.push(Item::strokes(
-        Layer::Below,
-        ink,
-        hatch(&[faces], spacing, angle),
-    ));
-    items.push(path(None, Some(line)));
-}
-
-/// A turned part in section: a head with rounded top corners, and narrower steps below it.
-fn turned(head: Rect, steps: &[Rect], round: f64) -> Outline {
-    let at = Point::new;
-    let mut right = vec![
-        (at(head.max.x, head.max.y), round),
-        (at(head.max.x, head.min.y), 0.5),
-    ];
-    let mut left = vec![
-        (at(head.min.x, head.max.y), round),
-        (at(head.min.x, head.min.y), 0.5),
-    ];
-    for step in steps {
-        right.extend([
-            (at(step.max.x, step.max.y), 0.0),
-            (at(step.max.x, step.min.y), 0.0),
-        ]);
-        left.extend([
-            (at(step.min.x, step.max.y), 0.0),
-            (at(step.min.x, step.min.y), 0.0),
-        ]);
-    }
-    right.extend(left.into_iter().rev());
-    Outline::rounded(&right)
 }
 
 /// Where a cut along y through the dial's centre goes through the disc, in plan y.

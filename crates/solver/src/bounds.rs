@@ -48,6 +48,11 @@ pub struct SliderBounds {
     pub yaw: f64,
     /// One minus its cosine: what a turned length loses, as a fraction of it.
     pub shorten: f64,
+    /// Length of the guide at its shortest, season included, mm.
+    pub guide_length: f64,
+    /// Most that the season makes of any length, as a factor of at least 1: places that are off, and
+    /// levers, grow with the wood they are marked on.
+    pub swell: f64,
 }
 
 impl SliderBounds {
@@ -57,7 +62,15 @@ impl SliderBounds {
             .x
             .apart(design.tab.width / 2.0, design.tab.width / 2.0);
         let play = design.slider.guide_play + wider;
-        let sine = (2.0 * play / design.slider.guide_length).clamp(0.0, 1.0);
+        let (swell, shrink) = match terms {
+            Terms::FirstOrder => (1.0, 0.0),
+            Terms::All => (
+                1.0 + drift.x.most_growth().max(drift.y.most_growth()),
+                drift.y.slider_shrinks(),
+            ),
+        };
+        let guide_length = design.slider.guide_length * (1.0 - shrink);
+        let sine = (2.0 * play / guide_length).clamp(0.0, 1.0);
         let shorten = match terms {
             Terms::FirstOrder => 0.0,
             Terms::All => 1.0 - trig::sqrt(1.0 - sine * sine),
@@ -67,6 +80,8 @@ impl SliderBounds {
             least_play: design.slider.guide_play + narrower,
             yaw: sine,
             shorten,
+            guide_length,
+            swell,
         }
     }
 
@@ -125,17 +140,18 @@ impl DialBounds {
         let (pin_x, pin_y) = dial.pin_at();
         let (guide_x, guide_y) = design.slider.guide_at;
         let (across, along) = (
-            (pin_x - guide_x).abs() + second,
-            (pin_y - guide_y).abs() + second,
+            ((pin_x - guide_x).abs() + second) * slider.swell,
+            ((pin_y - guide_y).abs() + second) * slider.swell,
         );
+        let (pin_place, bore_place) = (work.pin_place * slider.swell, work.bore_place * slider.swell);
 
-        let side = slider.play * (2.0 * along / design.slider.guide_length).max(1.0)
+        let side = slider.play * (2.0 * along / slider.guide_length).max(1.0)
             + across * slider.shorten;
         let apart_x = drift.x.apart(dial.centre.0 - guide_x, pin_x - guide_x);
         let drift_x = apart_x.1.max(-apart_x.0);
         let aside_parts = [
-            ("pin_place", work.pin_place),
-            ("bore_place", work.bore_place),
+            ("pin_place", pin_place),
+            ("bore_place", bore_place),
             ("shaft_play", dial.bore.shaft_play),
             ("guide_play", side),
             ("season", drift_x),
@@ -148,8 +164,8 @@ impl DialBounds {
         ));
         let tab = &design.tab;
         let tip = design.keeper.edge - tab.engagement;
-        let corner = (tab.at - pin_x).abs() + tab.width / 2.0 + second;
-        let tip_below = (pin_y - tip).abs() + second;
+        let corner = ((tab.at - pin_x).abs() + tab.width / 2.0 + second) * slider.swell;
+        let tip_below = ((pin_y - tip).abs() + second) * slider.swell;
         let (hold_drift, _) = drift
             .y
             .apart(design.keeper.edge - dial.centre.1, tip - pin_y);
@@ -158,7 +174,7 @@ impl DialBounds {
             pin: Spread::about(dial.pin.diameter / 2.0, work.print / 2.0 + work.film_spread),
             below: dial.pin_below(),
             aside: aside_parts.iter().map(|(_, amount)| amount).sum(),
-            radial: work.pin_place + work.bore_place + dial.bore.shaft_play,
+            radial: pin_place + bore_place + dial.bore.shaft_play,
             apart_y: drift.y.apart(dial.centre.1 - guide_y, pin_y - guide_y),
             turn_deg: work.reading + backlash_deg,
             backlash_deg,

@@ -79,8 +79,9 @@ impl<'a> DialJudge<'a> {
                 if least.shallow {
                     // without walls the mouth is narrower than the slot and has no lead-in
                     half.lo = least.rim_half;
-                    lead_in.lo = 0.0;
                 }
+                // a lead-in is no longer than the wall it is cut from, on the slot with least wall
+                lead_in.lo = lead_in.lo.min(least_wall(bounds.rim.lo, half.hi, depth.lo));
                 MouthBounds {
                     half,
                     depth,
@@ -282,6 +283,22 @@ pub struct Judgement {
 /// How far the middle of `mouth` is from the pin's direction, degrees, 0 to 180.
 fn turned(mouth: &MouthBounds, turn_deg: f64) -> f64 {
     trig::wrap_deg(turn_deg + mouth.mouth.turn_deg).abs()
+}
+
+/// Wall (mm) between the rim and the floor's arc of a slot of half-width `half` and this depth.
+fn least_wall(rim: f64, half: f64, depth: f64) -> f64 {
+    let least = Slot {
+        mark: 0,
+        width: 2.0 * half,
+        depth,
+        lead_in: 0.0,
+    };
+    let shape = SlotShape::new(rim, &least);
+    if shape.shallow {
+        0.0
+    } else {
+        shape.rim_top - shape.floor_centre.max(-shape.rim_top)
+    }
 }
 
 /// Least material left between two slots, mm, at their widest and deepest on the smallest disc.

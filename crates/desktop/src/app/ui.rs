@@ -41,7 +41,10 @@ impl LatchwrightApp {
     fn over_ui(&mut self, ui: &Ui, wishes: &mut Vec<Action>) {
         let ctx = ui.ctx().clone();
         match &mut self.dialog {
-            Some(Dialog::Card) => card_ui(&ctx, &self.session, &self.card, wishes),
+            Some(Dialog::Card) => {
+                let proven = self.proof.proven && !self.session.blocks_proof();
+                card_ui(&ctx, &self.session, proven, &self.card, wishes);
+            }
             Some(dialog) => dialog_ui(&ctx, dialog, wishes),
             None => {}
         }

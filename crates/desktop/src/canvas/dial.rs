@@ -115,6 +115,9 @@ fn keys(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
             .collect();
         (on - back, typed)
     });
+    if ui.input(|input| input.key_pressed(Key::Space)) {
+        view.slide_over(design);
+    }
     if steps != 0 {
         view.typed.clear();
         view.step(design, index, steps);

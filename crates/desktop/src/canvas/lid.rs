@@ -28,7 +28,7 @@ pub fn lid_ui(ui: &mut Ui, design: &Design, view: &mut ViewState) {
 }
 
 fn section_height(available: f32) -> f32 {
-    (available * 0.27).clamp(120.0, 260.0)
+    (available * 0.25).clamp(120.0, 240.0)
 }
 
 fn head_ui(ui: &mut Ui, view: &mut ViewState) {
@@ -39,18 +39,18 @@ fn head_ui(ui: &mut Ui, view: &mut ViewState) {
             ui.add_space(16.0);
             ui.label(RichText::new("clear").weak());
             ui.spacing_mut().slider_width = 140.0;
-            let mut veil = view.veil;
-            let response = ui.add(egui::Slider::new(&mut veil, 0.0..=1.0).show_value(false));
-            response.widget_info(|| egui::WidgetInfo::slider(true, veil, "Veil"));
-            response.on_hover_text("From clear, with all that moves beneath, to solid wood");
-            view.veil = veil;
+            let mut clear = 1.0 - view.veil;
+            let response = ui.add(egui::Slider::new(&mut clear, 0.0..=1.0).show_value(false));
+            response.widget_info(|| egui::WidgetInfo::slider(true, clear, "Veil"));
+            response.on_hover_text("From solid wood to clear, with all that moves beneath");
+            view.veil = 1.0 - clear;
             ui.label(RichText::new("Veil: wood").weak());
         });
     });
 }
 
 fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
-    let frame = Frame::fit(drawn_bounds(design), room.shrink(8.0));
+    let frame = Frame::fit(drawn_bounds(design, view), room.shrink(8.0));
     for index in 0..design.dials.len().min(latchwright_solver::validate::MAX_DIALS) {
         dial::dial_ui(ui, frame, design, view, index);
     }
@@ -62,11 +62,12 @@ fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
     slider::focus_ui(ui, &painter, frame, design, view);
 }
 
-/// The plan with everything shown that can be shown, so that the view never jumps.
-fn drawn_bounds(design: &Design) -> latchwright_drawing::Rect {
-    let pose = Pose { turns_deg: Vec::new(), travel: 0.0 };
-    let options = PlanOptions { show_dimensions: true, ..PlanOptions::default() };
-    plan(design, &pose, &options).bounds
+/// The room the plan takes with the slider anywhere, so that the view never jumps while it moves.
+fn drawn_bounds(design: &Design, view: &ViewState) -> latchwright_drawing::Rect {
+    let options = PlanOptions { show_dimensions: view.dimensions, ..PlanOptions::default() };
+    let at = |travel| Pose { turns_deg: Vec::new(), travel };
+    let (shut, free) = (at(0.0), at(design.slider.travel));
+    plan(design, &shut, &options).bounds.union(plan(design, &free, &options).bounds)
 }
 
 fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {

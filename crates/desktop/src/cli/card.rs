@@ -4,6 +4,7 @@ use std::path::Path;
 
 use anyhow::{Result, anyhow};
 use latchwright_session::{Session, files};
+use latchwright_solver::prove;
 
 use super::output;
 use crate::job::card_pdf;
@@ -13,6 +14,12 @@ pub fn run(file: &Path, out: &Path) -> Result<u8> {
     let session = Session::open(file)?;
     let pdf = card_pdf(session.design()).map_err(|why| anyhow!(why))?;
     files::write_atomically(out, &pdf)?;
+    if !prove(session.design()).proven || session.blocks_proof() {
+        output::complain(&anyhow!(
+            "this latch is not proven: the card may promise what the box does not keep; \
+             see latchwright prove"
+        ));
+    }
     output::say(&format!("{}: print it at 100 %\n", out.display()))?;
     Ok(0)
 }

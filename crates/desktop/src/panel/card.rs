@@ -43,16 +43,23 @@ impl CardView {
 }
 
 /// The card over the window.
-pub fn card_ui(ctx: &Context, session: &Session, view: &CardView, wishes: &mut Vec<Action>) {
+pub fn card_ui(
+    ctx: &Context,
+    session: &Session,
+    proven: bool,
+    view: &CardView,
+    wishes: &mut Vec<Action>,
+) {
     let room = ctx.content_rect().size();
-    let answer = Modal::new(Id::unique("card over the window")).show(ctx, |ui| {
+    let modal = Modal::new(Id::unique("card over the window")).frame(theme::over(ctx));
+    let answer = modal.show(ctx, |ui| {
         ui.set_max_size(vec2((room.x - 80.0).min(900.0), room.y - 80.0));
         ui.heading("Card for the recipient");
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
                 ui.set_width(300.0);
                 words_ui(ui, &session.design().card, wishes);
-                buttons_ui(ui, view, wishes);
+                buttons_ui(ui, proven, view, wishes);
             });
             ui.add_space(16.0);
             page_ui(ui, view, vec2((room.x - 460.0).clamp(160.0, 520.0), room.y - 190.0));
@@ -109,8 +116,13 @@ fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     }
 }
 
-fn buttons_ui(ui: &mut Ui, view: &CardView, wishes: &mut Vec<Action>) {
+fn buttons_ui(ui: &mut Ui, proven: bool, view: &CardView, wishes: &mut Vec<Action>) {
     ui.add_space(8.0);
+    if !proven {
+        let colour = theme::ink(ui.ctx(), Ink::Blocks);
+        let words = "! This latch is not proven: the card may promise what the box does not keep.";
+        ui.label(RichText::new(words).small().color(colour));
+    }
     if let Some(refused) = &view.refused {
         let colour = theme::ink(ui.ctx(), Ink::Blocks);
         ui.label(RichText::new(refused).small().color(colour));

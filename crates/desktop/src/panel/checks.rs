@@ -1,6 +1,8 @@
 //! The checks, what fails first, then by margin; each opens to its figures and its remedy.
 
-use egui::{CollapsingHeader, RichText, Sense, Stroke, Ui, pos2, vec2};
+use egui::accesskit::Role;
+use egui::collapsing_header::{CollapsingState, paint_default_icon};
+use egui::{CollapsingHeader, Label, RichText, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use latchwright_drawing::Ink;
 use latchwright_session::report;
 use latchwright_session::units;
@@ -10,26 +12,33 @@ use latchwright_solver::{Check, CheckVerdict, Proof, Unit};
 use crate::theme;
 
 /// Room for the figure and its unit.
-const FIGURE: f32 = 96.0;
+const FIGURE: f32 = 84.0;
 
-/// All checks.
+/// All checks: one row a kind, its tightest; the other dials are in its detail.
 pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
+    let width = ui.available_width();
     ui.horizontal(|ui| {
         ui.label(RichText::new("Checks, tightest first").weak());
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             ui.label(RichText::new("margin").weak());
         });
     });
-    let fails = |check: &&Check| check.verdict != CheckVerdict::Passes;
-    let (failing, passing): (Vec<&Check>, Vec<&Check>) = proof.checks.iter().partition(fails);
-    for check in failing {
-        check_ui(ui, design, check);
+    let mut kinds: Vec<Vec<&Check>> = Vec::new();
+    for check in &proof.checks {
+        match kinds.iter_mut().find(|kind| kind.iter().any(|other| other.name == check.name)) {
+            Some(kind) => kind.push(check),
+            None => kinds.push(vec![check]),
+        }
     }
-    for check in passing.iter().filter(|check| check.unit == Unit::Millimetre) {
-        check_ui(ui, design, check);
+    let measured = |check: &Check| check.unit == Unit::Millimetre;
+    let shown = |check: &Check| measured(check) || check.verdict != CheckVerdict::Passes;
+    for kind in &kinds {
+        if let Some((first, others)) = kind.split_first().filter(|(first, _)| shown(first)) {
+            check_ui(ui, design, first, others, width);
+        }
     }
-    let counted: Vec<_> =
-        passing.iter().filter(|check| check.unit != Unit::Millimetre).collect();
+    let counted: Vec<&Check> =
+        kinds.iter().filter_map(|kind| kind.first().copied()).filter(|first| !shown(first)).collect();
     if !counted.is_empty() {
         CollapsingHeader::new(RichText::new(format!("{} more that hold", counted.len())).small())
             .id_salt("checks that hold")
@@ -41,29 +50,54 @@ pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
     }
 }
 
-fn check_ui(ui: &mut Ui, design: &Design, check: &Check) {
+fn check_ui(ui: &mut Ui, design: &Design, check: &Check, others: &[&Check], width: f32) {
     let passes = check.verdict == CheckVerdict::Passes;
     let role = if passes { Ink::Label } else { Ink::Blocks };
-    let id = format!("{} {:?}", check.name, check.dial);
+    let id = ui.make_persistent_id(check.name);
+    let mut open = CollapsingState::load_with_default_open(ui.ctx(), id, false);
     ui.horizontal_top(|ui| {
-        let room = ui.available_width() - FIGURE;
+        ui.spacing_mut().item_spacing.x = 4.0;
+        let arrow = open.show_toggle_button(ui, paint_default_icon);
+        arrow.widget_info(|| WidgetInfo::labeled(Role::DisclosureTriangle, true, &check.title));
+        let sign = if passes { "" } else { "✗ " };
+        let title = RichText::new(format!("{sign}{}", check.title));
+        let title = title.color(theme::ink(ui.ctx(), role));
+        let room = (width - FIGURE - 30.0).max(80.0);
         ui.vertical(|ui| {
             ui.set_width(room);
-            let sign = if passes { "" } else { "✗ " };
-            let title = RichText::new(format!("{sign}{}", check.title));
-            let title = title.color(theme::ink(ui.ctx(), role));
-            CollapsingHeader::new(title).id_salt(id).show(ui, |ui| detail_ui(ui, design, check));
+            if ui.add(Label::new(title).wrap().sense(Sense::click())).clicked() {
+                open.toggle(ui);
+            }
         });
         figure_ui(ui, design, check);
     });
+    open.show_body_unindented(ui, |ui| {
+        ui.set_max_width(width);
+        detail_ui(ui, design, check);
+        others_ui(ui, design, others);
+    });
+}
+
+/// The same check on other dials.
+fn others_ui(ui: &mut Ui, design: &Design, others: &[&Check]) {
+    let margins: Vec<String> = others
+        .iter()
+        .filter_map(|check| {
+            let (figure, unit) = figure(check.margin, check.unit, design);
+            Some(format!("dial {} {figure} {unit}", check.dial? + 1))
+        })
+        .collect();
+    if !margins.is_empty() {
+        ui.label(RichText::new(format!("Margin elsewhere: {}", margins.join(", "))).small().weak());
+    }
 }
 
 fn figure_ui(ui: &mut Ui, design: &Design, check: &Check) {
     let passes = check.verdict == CheckVerdict::Passes;
     ui.vertical(|ui| {
+        ui.set_width(FIGURE);
         ui.spacing_mut().item_spacing.y = 2.0;
         ui.horizontal(|ui| {
-            ui.set_width(FIGURE - 4.0);
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 let (figure, unit) = figure(check.margin, check.unit, design);
                 ui.add_sized(vec2(22.0, 20.0), egui::Label::new(RichText::new(unit).weak()));
@@ -79,7 +113,7 @@ fn figure_ui(ui: &mut Ui, design: &Design, check: &Check) {
 
 /// The margin as a bar, 3 mm full; short of the limit it is hatched to the left.
 fn bar_ui(ui: &mut Ui, margin: f64, passes: bool) {
-    let (rect, _) = ui.allocate_exact_size(vec2(FIGURE - 4.0, 6.0), Sense::hover());
+    let (rect, _) = ui.allocate_exact_size(vec2(FIGURE, 6.0), Sense::hover());
     let at = |role| theme::ink(ui.ctx(), role);
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, at(Ink::DeepWood));

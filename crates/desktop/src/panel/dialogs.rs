@@ -140,7 +140,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
     if matches!(dialog, Dialog::Card) {
         return;
     }
-    let answer = Modal::new(Id::unique("over the window")).show(ctx, |ui| {
+    let answer = Modal::new(Id::unique("over the window")).frame(theme::over(ctx)).show(ctx, |ui| {
         ui.set_max_width(560.0);
         match dialog {
             Dialog::Path(path) => path_ui(ui, path, wishes),

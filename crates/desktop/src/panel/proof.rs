@@ -13,10 +13,12 @@ use crate::view_state::ViewState;
 pub fn proof_ui(ui: &mut Ui, session: &Session, proof: &Proof, view: &mut ViewState) {
     let design = session.design();
     ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        // leaves the scroll bar its room
+        ui.set_max_width(ui.available_width() - 10.0);
         let proven = proof.proven && !session.blocks_proof();
         let (word, role) = if proven { ("Proven", Ink::Passes) } else { ("Not proven", Ink::Blocks) };
         ui.label(RichText::new(word).heading().color(theme::ink(ui.ctx(), role)));
-        ui.label(report::verdict_sentence(design, proof));
+        ui.label(format!("{}.", report::verdict_sentence(design, proof)));
         faults::faults_ui(ui, session, proof);
         ui.add_space(4.0);
         ui.separator();

@@ -6,7 +6,7 @@ use crate::proof::{Check, CheckVerdict, Unit};
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
-    for (index, dial, bounds) in sums.each() {
+    for (index, dial, _) in sums.each() {
         let (sides, positions) = (dial.key.sides.max(1), dial.positions);
         let left_over = f64::from(positions % sides);
         checks.push(Check {
@@ -31,10 +31,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
             },
         });
         let bite = key::bite(dial);
-        let parts = vec![
-            ("clearance", dial.key.clearance),
-            ("backlash_deg", bounds.backlash_deg),
-        ];
+        let parts = vec![("clearance", dial.key.clearance)];
         let title = format!("Post of dial {} cannot spin in its star", index + 1);
         let apothem = dial.key.apothem;
         checks.push(worst_case(

@@ -209,7 +209,8 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
     let (guide_x, guide_y) = design.slider.guide_at;
     let corner = (design.tab.at - guide_x).abs() + design.tab.width / 2.0;
     let tip = design.keeper.edge - design.tab.engagement;
-    let turned = sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten;
+    let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
+        * sums.slider.swell;
     design.slider.travel
         - design.tab.engagement
         - design.workmanship.keeper_place
@@ -261,7 +262,8 @@ pub fn rest_hold_margin(sums: &Sums<'_>) -> f64 {
     let (guide_x, guide_y) = design.slider.guide_at;
     let corner = (design.tab.at - guide_x).abs() + design.tab.width / 2.0;
     let tip = design.keeper.edge - design.tab.engagement;
-    let turned = sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten;
+    let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
+        * sums.slider.swell;
     design.tab.engagement - design.workmanship.keeper_place - turned + tip_drift(sums).0.min(0.0)
         - design.tab.required_hold
 }

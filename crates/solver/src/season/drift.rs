@@ -79,6 +79,18 @@ impl Strains {
         }
     }
 
+    /// Most that any length on plate or slider grows over the year, as a fraction of it.
+    pub fn most_growth(&self) -> f64 {
+        let grown = |(plate, slider): &(f64, f64)| plate.max(*slider);
+        self.ends.iter().map(grown).fold(0.0, f64::max)
+    }
+
+    /// Most that a length on the slider shrinks over the year, as a fraction of it.
+    pub fn slider_shrinks(&self) -> f64 {
+        let shrunk = |(_, slider): &(f64, f64)| -slider;
+        self.ends.iter().map(shrunk).fold(0.0, f64::max)
+    }
+
     /// Least and largest of `on_plate`·(plate's strain) − `on_slider`·(slider's strain) over the
     /// year: how far a place that far out on the plate moves ahead of one that far out on the
     /// slider, mm for lengths in mm.

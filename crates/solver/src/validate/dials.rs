@@ -87,7 +87,7 @@ fn labels(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
         faults.push(notice(
             "label-twice",
             Place::Dial(index),
-            format!("the label \"{}\" stands at more than one mark", twice),
+            format!("the label \"{twice}\" stands at more than one mark"),
             "give every mark a label of its own".to_owned(),
         ));
     }

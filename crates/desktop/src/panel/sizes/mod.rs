@@ -16,6 +16,8 @@ use crate::view_state::ViewState;
 pub fn sizes_ui(ui: &mut Ui, session: &Session, view: &mut ViewState, wishes: &mut Vec<Action>) {
     let design = session.design();
     ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        // leaves the scroll bar its room
+        ui.set_max_width(ui.available_width() - 10.0);
         if let Some(title) = field::text_ui(ui, "Title", &design.title, "What you call this box") {
             wishes.push(Action::edit("title", move |design| design.title = title));
         }

@@ -1,1 +1,10 @@
-//! stub
+//! What the tests across the crates share: a simulator of built boxes that knows nothing of the
+//! solver's sums, designs to try it on, and a search for the box that breaks a promise.
+
+pub mod designs;
+pub mod outline;
+pub mod planted;
+pub mod polygon;
+pub mod promise;
+pub mod real_box;
+pub mod search;

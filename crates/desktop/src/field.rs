@@ -8,6 +8,10 @@ use latchwright_solver::model::Units;
 
 use crate::theme;
 
+/// Width of a field and of the unit behind it, points.
+const FIELD: f32 = 84.0;
+const UNIT: f32 = 28.0;
+
 /// What a number means.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
@@ -85,12 +89,18 @@ fn row_ui(
     let mut text = typing.text.as_ref().map_or_else(|| shown.to_owned(), |(text, _)| text.clone());
     let mut entered = None;
     ui.horizontal(|ui| {
-        let label = ui.label(name).on_hover_text(why);
-        let room = ui.available_width() - 92.0 - 36.0;
-        ui.add_space(room.max(0.0));
+        let room = (ui.available_width() - FIELD - UNIT - 16.0).max(60.0);
+        let left = egui::Layout::left_to_right(egui::Align::Center).with_main_wrap(true);
+        let label = ui
+            .allocate_ui_with_layout(egui::vec2(room, 28.0), left, |ui| {
+                ui.set_width(room);
+                ui.label(name)
+            })
+            .inner
+            .on_hover_text(why);
         let field = TextEdit::singleline(&mut text)
             .id(id.with("edit"))
-            .desired_width(84.0)
+            .desired_width(FIELD - 8.0)
             .align(egui::Align2::RIGHT_CENTER);
         let response = ui.add(field).labelled_by(label.id).on_hover_text(why);
         ui.label(RichText::new(unit).weak());

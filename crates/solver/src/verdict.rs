@@ -149,7 +149,26 @@ impl<'a> DialJudge<'a> {
         Entry {
             enters: plain.min(clear).min(open),
             fits: 2.0 * (mouth.half.lo - b.pin.hi),
-            depth: mouth.depth.lo + self.bounds.rest_gap() - self.design.slider.travel,
+            depth: mouth.depth.lo + b.rest_gap() - self.design.slider.travel
+                - self.floor_rise(mouth),
+        }
+    }
+
+    /// How much sooner than on the slot's middle line the pin may come to the round floor, mm.
+    ///
+    /// Before the middle of the disc the slot turns to face the pin, which then is on that line.
+    /// Past it, turning takes the floor towards the pin, and the pin stays to the side.
+    fn floor_rise(&self, mouth: &MouthBounds) -> f64 {
+        let b = &self.bounds;
+        let furthest = b.below - b.radial + b.apart_y.0 - b.lift - self.design.slider.travel;
+        let room = mouth.half.lo - b.pin.hi;
+        if furthest >= 0.0 {
+            0.0
+        } else if b.aside < room {
+            room - trig::sqrt(room * room - b.aside * b.aside)
+        } else {
+            // it may not even fit beside the middle: no depth is enough
+            mouth.depth.hi + b.rim.hi
         }
     }
 
@@ -329,7 +348,8 @@ pub fn judge_dial(judge: &DialJudge<'_>, digit: u32, trusted: bool) -> DialProof
     let marks = (0..dial.positions.min(MAX_POSITIONS))
         .map(|mark| {
             let turn = slot_turn_deg(dial, digit, mark);
-            let nominal: Reach = reach(dial, PinPath::nominal(dial, travel), turn);
+            let mut nominal: Reach = reach(dial, PinPath::nominal(dial, travel), turn);
+            nominal.travel = finite(nominal.travel);
             let judged = judge.judge(turn);
             MarkProof {
                 verdict: if trusted {
@@ -338,17 +358,23 @@ pub fn judge_dial(judge: &DialJudge<'_>, digit: u32, trusted: bool) -> DialProof
                     Verdict::Unsure
                 },
                 reach: nominal,
-                creep: judged.creep,
-                hold_margin: judged.hold_margin,
-                margin: judged.margin,
+                creep: judged.creep.filter(|creep| creep.is_finite()),
+                hold_margin: judged.hold_margin.filter(|margin| margin.is_finite()),
+                margin: finite(judged.margin),
             }
         })
         .collect();
-    let (sure_window_deg, possible_window_deg) = judge.windows();
+    let (sure, possible) = judge.windows();
     DialProof {
         digit,
         marks,
-        sure_window_deg,
-        possible_window_deg,
+        sure_window_deg: finite(sure),
+        possible_window_deg: finite(possible),
     }
+}
+
+/// What a design with a size that is no number leaves of a figure: the fault is reported, and the
+/// figure stands at 0.
+fn finite(figure: f64) -> f64 {
+    if figure.is_finite() { figure } else { 0.0 }
 }

@@ -33,12 +33,14 @@ fn section_height(available: f32) -> f32 {
 
 fn head_ui(ui: &mut Ui, view: &mut ViewState) {
     ui.horizontal(|ui| {
-        ui.label(RichText::new("Plan, seen from outside").weak());
+        let wide = ui.available_width() > 540.0;
+        let title = if wide { "Plan, seen from outside" } else { "From outside" };
+        ui.label(RichText::new(title).weak());
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             ui.checkbox(&mut view.dimensions, "Dimensions");
             ui.add_space(16.0);
             ui.label(RichText::new("clear").weak());
-            ui.spacing_mut().slider_width = 140.0;
+            ui.spacing_mut().slider_width = if wide { 140.0 } else { 90.0 };
             let mut clear = 1.0 - view.veil;
             let response = ui.add(egui::Slider::new(&mut clear, 0.0..=1.0).show_value(false));
             response.widget_info(|| egui::WidgetInfo::slider(true, clear, "Veil"));

@@ -14,7 +14,7 @@ pub fn say(text: &str) -> io::Result<()> {
 /// Prints one line to standard error.
 pub fn complain(err: &Error) {
     // there is nobody left to tell if this fails
-    let _ = writeln!(io::stderr().lock(), "latchwright: {err:#}");
+    let _ = writeln!(io::stderr().lock(), "latchwright: {err}");
 }
 
 /// Whether the other end of a pipe was closed, as by a pager that was left.

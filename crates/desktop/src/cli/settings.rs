@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::{self, BufWriter, Write};
 use std::path::Path;
 
-use anyhow::{Context, Result};
+use anyhow::{Result, anyhow};
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
 use latchwright_solver::settings::Filter;
@@ -40,8 +40,9 @@ pub fn run(file: &Path, filter: Filter, csv: Option<&Path>) -> Result<u8> {
     let design = session.design();
     match csv {
         Some(path) => {
-            let to = File::create(path).with_context(|| format!("cannot write {}", path.display()))?;
-            table(design, filter, to).with_context(|| format!("cannot write {}", path.display()))?;
+            let told = |err: &dyn std::fmt::Display| anyhow!("cannot write {}: {err}", path.display());
+            let to = File::create(path).map_err(|err| told(&err))?;
+            table(design, filter, to).map_err(|err| told(&err))?;
         }
         None => list(design, filter, io::stdout().lock())?,
     }

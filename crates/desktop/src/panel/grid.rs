@@ -4,7 +4,7 @@ use egui::accesskit::Role;
 use egui::{Align2, FontId, RichText, Sense, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2};
 use latchwright_drawing::Ink;
 use latchwright_solver::model::Design;
-use latchwright_solver::{MarkProof, Proof, Verdict};
+use latchwright_solver::{MarkProof, Proof, StopsAt, Verdict};
 
 use crate::theme;
 use crate::view_state::ViewState;
@@ -123,7 +123,12 @@ fn sentence(design: &Design, cell: &Cell<'_>) -> String {
     let what = match proof.verdict {
         Verdict::Passes => format!("passes, {margin} clear"),
         Verdict::Holds => format!("holds, {margin} of tab to spare"),
-        Verdict::Unsure => format!("unsure, stops at {}", words::touched(proof.reach.stops_at)),
+        Verdict::Unsure if proof.reach.stops_at == StopsAt::Free => {
+            "unsure, though nothing stops it with nothing off".to_owned()
+        }
+        Verdict::Unsure => {
+            format!("unsure, meets {} with nothing off", words::touched(proof.reach.stops_at))
+        }
     };
     format!("Dial {} at {}: {what}", cell.dial + 1, cell.label)
 }

@@ -11,7 +11,7 @@ use crate::theme;
 pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         name_ui(ui, session);
-        ui.add_space(16.0);
+        ui.add_space(8.0);
         if ui.button("Open…").clicked() {
             wishes.push(Action::Open);
         }
@@ -69,7 +69,6 @@ fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
 }
 
 fn view_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
-    ui.add_space(8.0);
     let units = session.design().units;
     for (unit, word, name) in
         [(Units::Millimetre, "mm", "Millimetres"), (Units::Inch, "in", "Inches")]

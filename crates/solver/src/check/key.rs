@@ -26,7 +26,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
                     "seats fall between marks: take {} or {} positions, or a post whose sides divide \
                      {positions}",
                     positions - positions % sides,
-                    positions - positions % sides + sides
+                    (positions - positions % sides).saturating_add(sides)
                 )
             },
         });

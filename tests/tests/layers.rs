@@ -1,0 +1,245 @@
+//! The layers of the workspace and the habits of its sources, read from the workspace itself.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+use cargo_metadata::{DependencyKind, MetadataCommand, Package};
+
+/// Each crate and the siblings it may stand on.
+const LAYERS: [(&str, &[&str]); 6] = [
+    ("latchwright-geometry", &[]),
+    ("latchwright-solver", &["latchwright-geometry"]),
+    (
+        "latchwright-drawing",
+        &["latchwright-geometry", "latchwright-solver"],
+    ),
+    (
+        "latchwright-papers",
+        &[
+            "latchwright-geometry",
+            "latchwright-solver",
+            "latchwright-drawing",
+        ],
+    ),
+    (
+        "latchwright-session",
+        &[
+            "latchwright-geometry",
+            "latchwright-solver",
+            "latchwright-drawing",
+            "latchwright-papers",
+        ],
+    ),
+    (
+        "latchwright",
+        &[
+            "latchwright-geometry",
+            "latchwright-solver",
+            "latchwright-drawing",
+            "latchwright-papers",
+            "latchwright-session",
+        ],
+    ),
+];
+
+/// Crates that take values and give values.
+const PURE: [&str; 4] = ["geometry", "solver", "drawing", "papers"];
+
+/// Widgets, dialogs and command lines belong to the desktop.
+const DESKTOP_ONLY: [&str; 6] = ["egui", "eframe", "egui_extras", "rfd", "clap", "anyhow"];
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
+fn packages() -> BTreeMap<String, Package> {
+    let metadata = MetadataCommand::new()
+        .manifest_path(root().join("Cargo.toml"))
+        .no_deps()
+        .exec()
+        .unwrap();
+    metadata
+        .packages
+        .into_iter()
+        .map(|package| (package.name.to_string(), package))
+        .collect()
+}
+
+/// What a crate needs when it is not tested.
+fn needs(package: &Package) -> impl Iterator<Item = &str> {
+    package
+        .dependencies
+        .iter()
+        .filter(|dependency| dependency.kind != DependencyKind::Development)
+        .map(|dependency| dependency.name.as_str())
+}
+
+/// Every file under `folder` with one of these endings, sorted; build products left out.
+fn files(folder: &Path, endings: &[&str]) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    let mut folders = vec![folder.to_path_buf()];
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(&folder).unwrap() {
+            let path = entry.unwrap().path();
+            let name = path.file_name().unwrap_or_default().to_string_lossy();
+            if path.is_dir() {
+                if name != "target" && name != ".git" {
+                    folders.push(path);
+                }
+            } else if path
+                .extension()
+                .is_some_and(|ending| endings.iter().any(|wanted| ending == *wanted))
+            {
+                found.push(path);
+            }
+        }
+    }
+    found.sort();
+    found
+}
+
+fn sources() -> Vec<PathBuf> {
+    let found: Vec<PathBuf> = ["crates", "tests"]
+        .iter()
+        .flat_map(|folder| files(&root().join(folder), &["rs"]))
+        .collect();
+    assert!(
+        found.len() > 50,
+        "only {} sources were looked at",
+        found.len()
+    );
+    found
+}
+
+fn read(path: &Path) -> String {
+    std::fs::read_to_string(path).unwrap_or_else(|err| panic!("{err}: {}", path.display()))
+}
+
+#[test]
+fn each_crate_stands_only_on_the_crates_below_it() {
+    let packages = packages();
+    for (name, below) in LAYERS {
+        let package = packages.get(name).unwrap_or_else(|| panic!("no {name}"));
+        for needed in needs(package).filter(|needed| packages.contains_key(*needed)) {
+            assert!(
+                below.contains(&needed),
+                "{name} must not depend on {needed}"
+            );
+        }
+    }
+    let known = LAYERS.len() + 1;
+    assert_eq!(
+        packages.len(),
+        known,
+        "a new crate has no place in the layers"
+    );
+}
+
+#[test]
+fn widgets_and_typesetting_stay_in_their_own_crates() {
+    for (name, package) in packages() {
+        for needed in needs(&package) {
+            assert!(
+                name == "latchwright" || !DESKTOP_ONLY.contains(&needed),
+                "{name} must not depend on {needed}"
+            );
+            assert!(
+                name == "latchwright-papers" || !needed.starts_with("typst"),
+                "{name} must not depend on {needed}"
+            );
+        }
+    }
+}
+
+#[test]
+fn pure_crates_know_no_file_clock_thread_or_screen() {
+    let doors = [
+        "std::fs",
+        "std::env",
+        "std::thread",
+        "std::time",
+        "std::process",
+        "std::net",
+        "println!",
+        "print!(",
+        "dbg!",
+    ];
+    for name in PURE {
+        for path in files(&root().join("crates").join(name).join("src"), &["rs"]) {
+            let text = read(&path);
+            let own = text.split("#[cfg(test)]").next().unwrap_or_default();
+            for (number, line) in own.lines().enumerate() {
+                let code = line.split("//").next().unwrap_or_default();
+                if let Some(door) = doors.iter().find(|door| code.contains(**door)) {
+                    panic!("{}:{}: {door}", path.display(), number + 1);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_code_map_lists_every_crate() {
+    let map = read(&root().join("DEVELOPERS.md"));
+    for entry in std::fs::read_dir(root().join("crates")).unwrap() {
+        let name = entry.unwrap().file_name();
+        let listed = format!("crates/{}", name.to_string_lossy());
+        assert!(map.contains(&listed), "DEVELOPERS.md does not list {listed}");
+    }
+}
+
+#[test]
+fn every_source_says_what_it_is_for_and_stays_readable() {
+    let wrong: Vec<String> = sources()
+        .iter()
+        .filter_map(|path| {
+            let text = read(path);
+            let lines = text.lines().count();
+            let says = text.starts_with("//! ");
+            (!says || lines > 500).then(|| format!("{}: {lines} lines", path.display()))
+        })
+        .collect();
+    assert!(
+        wrong.is_empty(),
+        "no `//!` first, or too long:\n{}",
+        wrong.join("\n")
+    );
+}
+
+#[test]
+fn no_file_speaks_of_the_place_where_it_was_written() {
+    // put together here, so that this file does not find itself
+    let banned = [
+        concat!("trans", "cript"),
+        concat!("seed ", "document"),
+        concat!("/", "work/"),
+        concat!("/", "tmp/"),
+    ];
+    let endings = [
+        "rs", "toml", "md", "ron", "typ", "txt", "csv", "json", "yml", "sh", "lock",
+    ];
+    for path in files(&root(), &endings) {
+        let text = read(&path).to_lowercase();
+        for word in banned {
+            assert!(!text.contains(word), "{}: {word}", path.display());
+        }
+    }
+}
+
+#[test]
+fn locked_packages_come_from_the_common_index_alone() {
+    let common = concat!("registry+https://github.com/rust-lang/crates", ".io-index");
+    let lock = read(&root().join("Cargo.lock"));
+    let from: Vec<&str> = lock
+        .lines()
+        .filter_map(|line| line.strip_prefix("source = "))
+        .map(|source| source.trim_matches('"'))
+        .collect();
+    assert!(!from.is_empty());
+    assert!(from.iter().all(|source| *source == common));
+    let host = concat!("crates", ".io");
+    for path in files(&root(), &["rs", "toml", "md", "sh", "yml"]) {
+        let plain = read(&path).replace(common, "");
+        assert!(!plain.contains(host), "{}: {host}", path.display());
+    }
+}

@@ -1,0 +1,344 @@
+//! The window, driven through the names of its controls; no display and no driver needed.
+
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+use latchwright_desktop::LatchwrightApp;
+use latchwright_session::Session;
+use latchwright_solver::model::Units;
+
+type Window = Harness<'static, Option<LatchwrightApp>>;
+
+fn window(session: Session) -> Window {
+    let mut session = Some(session);
+    let mut harness = Harness::builder()
+        .with_size(vec2(1440.0, 900.0))
+        .with_max_steps(60)
+        .build_ui_state(
+            move |ui, app: &mut Option<LatchwrightApp>| {
+                let ctx = ui.ctx().clone();
+                let app = app.get_or_insert_with(|| {
+                    LatchwrightApp::new(&ctx, session.take().unwrap_or_default(), None)
+                });
+                app.logic(&ctx);
+                app.draw(ui);
+            },
+            None,
+        );
+    harness.run();
+    harness
+}
+
+fn demo(name: &str) -> Window {
+    window(Session::demo(name).expect("a demo of that name"))
+}
+
+fn app(window: &Window) -> &LatchwrightApp {
+    window.state().as_ref().expect("made in the first frame")
+}
+
+fn shown(window: &Window) -> Vec<u32> {
+    app(window).view().marks(app(window).session().design())
+}
+
+fn press(window: &mut Window, key: Key) {
+    window.key_press(key);
+    window.run();
+}
+
+fn command(window: &mut Window, key: Key) {
+    window.key_press_modifiers(Modifiers::COMMAND, key);
+    window.run();
+}
+
+fn click(window: &mut Window, label: &str) {
+    window.get_by_label(label).click();
+    window.run();
+}
+
+/// Replaces what stands in the field of this name and leaves it.
+fn enter(window: &mut Window, label: &str, text: &str) {
+    window.get_by_label(label).focus();
+    window.run();
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run();
+    window.get_by_label(label).type_text(text);
+    window.run();
+    press(window, Key::Tab);
+}
+
+#[test]
+fn a_fresh_window_shows_a_working_latch_and_says_what_stops_it() {
+    let window = demo("tea-box");
+    window.get_by_label("Proven");
+    window.get_by_label_contains("One setting of 512 opens; every other one locks");
+    window.get_by_label(
+        "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held.",
+    );
+}
+
+#[test]
+fn a_dial_turns_by_arrow_keys_and_by_its_label_typed() {
+    let mut window = demo("tea-box");
+    assert_eq!(shown(&window), [3, 5, 1]);
+    window.get_by_label("Dial 2 at 6").focus();
+    window.run();
+    press(&mut window, Key::ArrowRight);
+    assert_eq!(shown(&window), [3, 6, 1]);
+    window.get_by_label_contains("The slider goes back the whole 8.0 mm");
+    press(&mut window, Key::ArrowLeft);
+    press(&mut window, Key::ArrowLeft);
+    assert_eq!(shown(&window), [3, 4, 1]);
+    window.event(egui::Event::Text("8".to_owned()));
+    window.run();
+    assert_eq!(shown(&window), [3, 7, 1]);
+}
+
+#[test]
+fn a_dial_turns_by_click_drag_and_wheel() {
+    let mut window = demo("tea-box");
+    let rect = window.get_by_label("Dial 1 at 4").rect();
+    let right = rect.center() + vec2(rect.width() * 0.3, 0.0);
+    let left = rect.center() - vec2(rect.width() * 0.3, 0.0);
+    for (at, mark) in [(right, 4), (left, 3), (left, 2)] {
+        window.hover_at(at);
+        window.run();
+        window.drag_at(at);
+        window.run();
+        window.drop_at(at);
+        window.run();
+        assert_eq!(shown(&window)[0], mark);
+    }
+    // from the right side a quarter round to below: mark 5 of 8 stands straight down
+    window.drag_at(right);
+    window.run();
+    window.hover_at(rect.center() + vec2(0.0, rect.height() * 0.4));
+    window.run();
+    window.drop_at(rect.center() + vec2(0.0, rect.height() * 0.4));
+    window.run();
+    assert_eq!(shown(&window)[0], 4);
+    window.hover_at(rect.center());
+    window.run();
+    window.event(egui::Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Line,
+        delta: vec2(0.0, -1.0),
+        phase: egui::TouchPhase::Move,
+        source: egui::MouseWheelSource::Unknown,
+        modifiers: Modifiers::NONE,
+    });
+    window.run();
+    assert_eq!(shown(&window)[0], 5);
+}
+
+#[test]
+fn the_slider_stops_where_the_solver_says_and_holds_the_dials_when_back() {
+    let mut window = demo("tea-box");
+    press(&mut window, Key::Space);
+    assert_eq!(app(&window).view().pose.travel, 0.0, "it stood at its stop and goes forward");
+    press(&mut window, Key::Space);
+    assert!((app(&window).view().pose.travel - 2.0).abs() < 1e-9, "dial 2 stops it");
+    press(&mut window, Key::Space);
+    window.get_by_label("Dial 2 at 6").focus();
+    window.run();
+    press(&mut window, Key::ArrowUp);
+    press(&mut window, Key::Space);
+    assert_eq!(app(&window).view().pose.travel, 8.0, "the combination is set");
+    press(&mut window, Key::ArrowUp);
+    assert_eq!(shown(&window), [3, 6, 1], "a dial whose pin is in its slot does not turn");
+}
+
+#[test]
+fn the_finger_knob_is_dragged_no_further_than_the_stop() {
+    let mut window = demo("tea-box");
+    press(&mut window, Key::Space);
+    let from = window.get_by_label_contains("Finger knob, slider").rect().center();
+    window.hover_at(from);
+    window.run();
+    window.drag_at(from);
+    window.run();
+    window.hover_at(from - vec2(0.0, 200.0));
+    window.run();
+    window.drop_at(from - vec2(0.0, 200.0));
+    window.run();
+    assert!((app(&window).view().pose.travel - 2.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_number_is_entered_proven_anew_undone_and_brought_again() {
+    let mut window = demo("tea-box");
+    enter(&mut window, "Gap to rim", "1,5");
+    let gap = |window: &Window| app(window).session().design().dials[2].pin.gap;
+    assert_eq!(gap(&window), 1.5, "decimal comma, all dials alike");
+    window.get_by_label("Undo: gap to rim of all dials");
+    command(&mut window, Key::Z);
+    assert_eq!(gap(&window), 2.0);
+    click(&mut window, "Redo: gap to rim of all dials");
+    assert_eq!(gap(&window), 1.5);
+}
+
+#[test]
+fn a_number_that_cannot_be_taken_leaves_the_old_one_and_says_why() {
+    let mut window = demo("tea-box");
+    enter(&mut window, "Disc radius", "nan");
+    assert_eq!(app(&window).session().design().dials[0].disc.radius, 18.0);
+    window.get_by_label_contains("Not taken:");
+}
+
+#[test]
+fn a_bad_size_is_said_with_place_and_remedy_and_nothing_is_promised() {
+    let mut window = demo("tea-box");
+    enter(&mut window, "True slot width", "50");
+    window.get_by_label("Not proven");
+    window.get_by_label_contains("Nothing can be promised");
+    window.get_by_label_contains("dial 1, slot 1: a slot 50.00 mm wide in a disc 36.00 mm across; make");
+}
+
+#[test]
+fn inches_are_shown_and_typed_without_changing_the_design() {
+    let mut window = demo("tea-box");
+    click(&mut window, "in");
+    let design = app(&window).session().design().clone();
+    assert_eq!(design.units, Units::Inch);
+    assert_eq!(design.dials[0].disc.radius, 18.0);
+    enter(&mut window, "Disc radius", "3/4");
+    assert!((app(&window).session().design().dials[0].disc.radius - 19.05).abs() < 1e-9);
+}
+
+#[test]
+fn a_click_in_the_grid_turns_the_dial_there() {
+    let mut window = demo("tea-box");
+    press(&mut window, Key::Space);
+    let cell = "Dial 3 at 7: holds";
+    window.get_by_label_contains(cell).click();
+    window.run();
+    assert_eq!(shown(&window)[2], 6);
+}
+
+#[test]
+fn demos_are_one_click_away_and_an_edited_design_asks_first() {
+    let mut window = demo("tea-box");
+    click(&mut window, "Demos");
+    let title = Session::demo("two-ways").expect("a demo").design().title.clone();
+    click(&mut window, &title);
+    window.get_by_label("Not proven");
+    window.get_by_label_contains("2 settings of");
+    click(&mut window, "in");
+    click(&mut window, "Demos");
+    let other = Session::demo("letters-chest").expect("a demo").design().title.clone();
+    click(&mut window, &other);
+    window.get_by_label("Save your changes first?");
+    click(&mut window, "Throw them away");
+    window.get_by_label("Proven");
+    assert_eq!(app(&window).session().design().dials.len(), 4);
+}
+
+#[test]
+fn a_design_is_saved_and_opened_through_the_path_field() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("my box.latch.ron");
+    let mut window = demo("tea-box");
+    enter(&mut window, "Title", "A box for Анна");
+    command(&mut window, Key::S);
+    enter(&mut window, "Path", &path.to_string_lossy());
+    click(&mut window, "Save here");
+    window.get_by_label_contains("Saved as");
+    assert!(!app(&window).session().unsaved());
+    let mut other = demo("two-ways");
+    command(&mut other, Key::O);
+    enter(&mut other, "Path", &path.to_string_lossy());
+    click(&mut other, "Open this file");
+    assert_eq!(app(&other).session().design().title, "A box for Анна");
+    // over an existing file of another name it is asked again
+    let mut third = demo("letters-chest");
+    command(&mut third, Key::S);
+    enter(&mut third, "Path", &path.to_string_lossy());
+    click(&mut third, "Save here");
+    third.get_by_label("Save over it?");
+    click(&mut third, "Cancel");
+    assert_eq!(Session::open(&path).expect("still there").design().title, "A box for Анна");
+}
+
+#[test]
+fn the_card_is_made_beside_the_window_and_saved() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("card.pdf");
+    let mut window = demo("tea-box");
+    command(&mut window, Key::K);
+    window.get_by_label("Card for the recipient");
+    enter(&mut window, "For", "花子");
+    for _ in 0..600 {
+        if window.query_by_label("The card as it will be printed").is_some() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(50));
+        window.step();
+    }
+    window.get_by_label("The card as it will be printed");
+    click(&mut window, "Save as PDF…");
+    enter(&mut window, "Path", &path.to_string_lossy());
+    click(&mut window, "Save here");
+    let pdf = lopdf::Document::load(&path).expect("a PDF");
+    assert_eq!(pdf.get_pages().len(), 1);
+}
+
+#[test]
+fn every_key_of_the_list_stands_in_the_list() {
+    let mut window = demo("tea-box");
+    press(&mut window, Key::F1);
+    for shortcut in &latchwright_desktop::action::SHORTCUTS {
+        assert!(window.query_all_by_label(shortcut.what).count() > 0, "{}", shortcut.what);
+    }
+    press(&mut window, Key::Escape);
+    assert!(window.query_by_label("This list of keys").is_none());
+}
+
+#[test]
+fn every_control_has_a_name_and_no_two_share_one() {
+    for name in ["tea-box", "toy-post-box", "two-ways"] {
+        let window = demo(name);
+        let mut seen = Vec::new();
+        let controls = window.root().children_recursive().into_iter().filter(|node| {
+            let role = node.accesskit_node().role();
+            matches!(role, Role::Button | Role::TextInput | Role::SpinButton | Role::CheckBox | Role::ComboBox)
+        });
+        for node in controls {
+            let label = node.accesskit_node().label().unwrap_or_default();
+            assert!(!label.trim().is_empty(), "{name}: a control without a name");
+            seen.push(label);
+        }
+        assert!(seen.len() > 40, "{name}: only {} controls", seen.len());
+        seen.sort();
+        let twice: Vec<_> = seen.windows(2).filter(|pair| pair[0] == pair[1]).collect();
+        assert!(twice.is_empty(), "{name}: {twice:?}");
+    }
+}
+
+#[test]
+fn a_window_at_rest_asks_for_no_frame() {
+    let mut window = demo("tea-box");
+    for _ in 0..30 {
+        window.step();
+    }
+    let output = &window.output().viewport_output[&egui::ViewportId::ROOT];
+    assert!(output.repaint_delay > std::time::Duration::from_secs(60), "{:?}", output.repaint_delay);
+}
+
+#[test]
+fn long_names_in_many_scripts_and_twelve_dials_do_not_break_the_window() {
+    let mut design = latchwright_solver::model::Design::default();
+    design.title = "Ein Kästchen für Łukasz, Анна, 花子 und مريم ".repeat(6);
+    let dial = design.dials[0].clone();
+    design.dials = (0..12)
+        .map(|n| latchwright_solver::model::Dial {
+            centre: (f64::from(n) * 56.0, 95.0),
+            positions: 36,
+            ..dial.clone()
+        })
+        .collect();
+    design.combination = vec![5; 12];
+    let mut window = window(Session::of(design));
+    window.get_by_label("Dial 12 at 6");
+    command(&mut window, Key::L);
+    window.run();
+}

@@ -14,11 +14,16 @@ fn latchwright() -> Command {
 }
 
 fn demo(name: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo").join(format!("{name}.latch.ron"))
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../demo")
+        .join(format!("{name}.latch.ron"))
 }
 
 fn run(arguments: &[&str]) -> Output {
-    latchwright().args(arguments).output().expect("the program starts")
+    latchwright()
+        .args(arguments)
+        .output()
+        .expect("the program starts")
 }
 
 fn said(output: &Output) -> (String, String) {
@@ -43,7 +48,10 @@ fn every_demo_proves_as_it_says() {
         let output = run(&["prove", &demo(name).to_string_lossy()]);
         assert_eq!(output.status.code(), Some(code), "{name}");
         let (words, complaints) = said(&output);
-        assert!(words.contains("lid lifts") && complaints.is_empty(), "{name}: {words}{complaints}");
+        assert!(
+            words.contains("lid lifts") && complaints.is_empty(),
+            "{name}: {words}{complaints}"
+        );
         let value = json(name);
         assert_eq!(value["proven"], code == 0, "{name}");
         assert_eq!(value["settings"]["opens"], opens, "{name}");
@@ -58,7 +66,10 @@ fn the_json_has_the_agreed_fields() {
     assert_eq!(value["format"], 1);
     assert_eq!(value["states"].as_array().map(Vec::len), Some(4));
     let dial = &value["dials"][1];
-    assert_eq!((&dial["dial"], &dial["digit"]), (&Value::from(2), &Value::from(6)));
+    assert_eq!(
+        (&dial["dial"], &dial["digit"]),
+        (&Value::from(2), &Value::from(6))
+    );
     assert!(dial["sure_window_deg"].as_f64() < dial["possible_window_deg"].as_f64());
     let mark = &dial["marks"][5];
     assert_eq!(mark["verdict"], "holds");
@@ -70,7 +81,16 @@ fn the_json_has_the_agreed_fields() {
         .as_array()
         .and_then(|checks| checks.iter().find(|check| check["check"] == "at-rest"))
         .expect("the check at rest");
-    for field in ["dial", "value", "limit", "margin", "unit", "verdict", "decided_by", "remedy"] {
+    for field in [
+        "dial",
+        "value",
+        "limit",
+        "margin",
+        "unit",
+        "verdict",
+        "decided_by",
+        "remedy",
+    ] {
         assert!(!check[field].is_null(), "{field}");
     }
 }
@@ -82,7 +102,10 @@ fn counts_beyond_two_to_the_53_are_strings() {
     let mut design = latchwright_solver::model::Design::default();
     let dial = design.dials[0].clone();
     design.dials = (0..12)
-        .map(|_| latchwright_solver::model::Dial { positions: 360, ..dial.clone() })
+        .map(|_| latchwright_solver::model::Dial {
+            positions: 360,
+            ..dial.clone()
+        })
         .collect();
     design.combination = vec![0; 12];
     latchwright_session::files::save(&path, &design).expect("saved");
@@ -103,7 +126,14 @@ fn settings_are_listed_whole_filtered_and_as_a_table() {
     assert!(words.starts_with("4 7 2  opens  dial "), "{words}");
     let folder = tempfile::tempdir().expect("a folder");
     let out = folder.path().join("settings.csv");
-    let output = run(&["settings", &file, "--verdict", "locks", "--csv", &out.to_string_lossy()]);
+    let output = run(&[
+        "settings",
+        &file,
+        "--verdict",
+        "locks",
+        "--csv",
+        &out.to_string_lossy(),
+    ]);
     assert_eq!(output.status.code(), Some(0));
     let mut table = csv::Reader::from_path(&out).expect("a table");
     assert_eq!(table.records().count(), 511);
@@ -116,10 +146,18 @@ fn the_card_is_one_page_at_true_size_and_the_same_each_time() {
     let (one, two) = (folder.path().join("one.pdf"), folder.path().join("two.pdf"));
     for out in [&one, &two] {
         let file = demo("toy-post-box");
-        let output = run(&["card", &file.to_string_lossy(), "--out", &out.to_string_lossy()]);
+        let output = run(&[
+            "card",
+            &file.to_string_lossy(),
+            "--out",
+            &out.to_string_lossy(),
+        ]);
         assert_eq!(output.status.code(), Some(0), "{:?}", said(&output));
     }
-    assert_eq!(std::fs::read(&one).expect("read"), std::fs::read(&two).expect("read"));
+    assert_eq!(
+        std::fs::read(&one).expect("read"),
+        std::fs::read(&two).expect("read")
+    );
     let pdf = lopdf::Document::load(&one).expect("a PDF");
     assert_eq!(pdf.get_pages().len(), 1);
 }
@@ -129,7 +167,12 @@ fn a_card_of_an_unproven_latch_comes_with_a_warning() {
     let folder = tempfile::tempdir().expect("a folder");
     let out = folder.path().join("card.pdf");
     let file = demo("two-ways");
-    let output = run(&["card", &file.to_string_lossy(), "--out", &out.to_string_lossy()]);
+    let output = run(&[
+        "card",
+        &file.to_string_lossy(),
+        "--out",
+        &out.to_string_lossy(),
+    ]);
     assert_eq!(output.status.code(), Some(0));
     assert!(said(&output).1.contains("not proven"));
 }
@@ -140,7 +183,11 @@ fn without_a_display_the_program_names_what_works() {
     assert_eq!(output.status.code(), Some(2));
     let (_, words) = said(&output);
     assert_eq!(words.lines().count(), 1, "one sentence: {words}");
-    for command in ["latchwright prove", "latchwright settings", "latchwright card"] {
+    for command in [
+        "latchwright prove",
+        "latchwright settings",
+        "latchwright card",
+    ] {
         assert!(words.contains(command), "{words}");
     }
 }
@@ -156,8 +203,17 @@ fn hostile() -> Vec<(&'static str, Vec<u8>, &'static str)> {
         ("nan", number("NaN"), "width"),
         ("infinite", number("inf"), "width"),
         ("beyond", number("1e999"), "width"),
-        ("deep", [b"(format: 1, dials: ".to_vec(), vec![b'['; 100_000]].concat(), "deep"),
-        ("text", b"dear box".to_vec(), "line 1"),
+        (
+            "deep",
+            [b"(format: 1, dials: ".to_vec(), vec![b'['; 100_000]].concat(),
+            "brackets",
+        ),
+        ("text", b"dear box".to_vec(), "format"),
+        (
+            "broken",
+            b"(format: 1,\n plate: (width: ))".to_vec(),
+            "line 2",
+        ),
         ("latin", b"(format: 1, title: \"Zo\xeb\")".to_vec(), "UTF-8"),
     ]
 }
@@ -174,8 +230,14 @@ fn hostile_files_are_refused_with_a_sentence_and_left_alone() {
         assert!(start.elapsed() < Duration::from_secs(10), "{name}");
         let (_, words) = said(&output);
         assert_eq!(output.status.code(), Some(2), "{name}: {words}");
-        assert!(words.contains(word) && !words.contains("panicked"), "{name}: {words}");
-        assert_eq!(std::fs::metadata(&path).expect("there").len(), bytes.len() as u64);
+        assert!(
+            words.contains(word) && !words.contains("panicked"),
+            "{name}: {words}"
+        );
+        assert_eq!(
+            std::fs::metadata(&path).expect("there").len(),
+            bytes.len() as u64
+        );
     }
 }
 
@@ -189,7 +251,13 @@ fn bad_designs_are_data_with_every_fault_listed() {
     let output = run(&["prove", &path.to_string_lossy()]);
     let (words, _) = said(&output);
     assert_eq!(output.status.code(), Some(1), "{words}");
-    for fault in ["-5", "mark 12", "50.00 mm wide", "mark 9", "no slot at mark 0"] {
+    for fault in [
+        "-5",
+        "mark 12",
+        "50.00 mm wide",
+        "mark 9",
+        "no slot at mark 0",
+    ] {
         assert!(words.contains(fault), "{fault}: {words}");
     }
 }

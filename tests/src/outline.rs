@@ -179,8 +179,10 @@ impl Outline {
     /// The rim between the gaps; `None` if two of them overlap.
     fn leave_rim(&mut self, gaps: &mut [Gap]) -> Option<()> {
         if gaps.is_empty() {
-            self.pieces
-                .push((Piece::Arc(Point::default(), self.rim, 0.0, PI), Feature::Rim));
+            self.pieces.push((
+                Piece::Arc(Point::default(), self.rim, 0.0, PI),
+                Feature::Rim,
+            ));
             return Some(());
         }
         gaps.sort_by(|one, other| wrapped(one.0).total_cmp(&wrapped(other.0)));
@@ -271,7 +273,11 @@ impl Piece {
 /// An angle brought into −π to π.
 fn wrapped(angle: f64) -> f64 {
     let turned = angle.rem_euclid(2.0 * PI);
-    if turned > PI { turned - 2.0 * PI } else { turned }
+    if turned > PI {
+        turned - 2.0 * PI
+    } else {
+        turned
+    }
 }
 
 /// The largest value from 0 to `most` for which `holds`, which must hold up to one place only.

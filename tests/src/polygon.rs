@@ -8,13 +8,16 @@ use latchwright_geometry::Point;
 
 use crate::outline::RealSlot;
 
+/// Shortest step of a pin on its way, mm.
+const STEP: f64 = 5e-4;
+
 /// The disc with its slots cut out; its arcs are replaced by chords that stray at most `accuracy`
 /// mm from them.
 pub fn disc(rim: f64, slots: &[RealSlot], accuracy: f64) -> MultiPolygon {
     let whole = MultiPolygon::new(vec![circle(Point::default(), rim, accuracy)]);
-    slots
-        .iter()
-        .fold(whole, |left, slot| left.difference(&cut(rim, slot, accuracy)))
+    slots.iter().fold(whole, |left, slot| {
+        left.difference(&cut(rim, slot, accuracy))
+    })
 }
 
 /// What one slot takes away: the strip, its round floor and the lead-in's two wedges.
@@ -96,7 +99,6 @@ pub fn first_contact(
             Euclidean.distance(disc, &at) - radius
         }
     };
-    const STEP: f64 = 5e-4;
     let mut done = 0.0;
     loop {
         let gap = clear(done);

@@ -316,11 +316,7 @@ fn spoil(rng: &mut ChaCha8Rng, design: &mut Design, rarity: u32) {
             *size = NASTY[rng.random_range(0..NASTY.len())];
         }
     };
-    let (slider, tab, work) = (
-        &mut design.slider,
-        &mut design.tab,
-        &mut design.workmanship,
-    );
+    let (slider, tab, work) = (&mut design.slider, &mut design.tab, &mut design.workmanship);
     for size in [
         &mut design.plate.width,
         &mut design.plate.depth,

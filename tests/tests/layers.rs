@@ -57,7 +57,7 @@ fn packages() -> BTreeMap<String, Package> {
         .manifest_path(root().join("Cargo.toml"))
         .no_deps()
         .exec()
-        .unwrap();
+        .expect("the workspace describes itself");
     metadata
         .packages
         .into_iter()
@@ -79,8 +79,8 @@ fn files(folder: &Path, endings: &[&str]) -> Vec<PathBuf> {
     let mut found = Vec::new();
     let mut folders = vec![folder.to_path_buf()];
     while let Some(folder) = folders.pop() {
-        for entry in std::fs::read_dir(&folder).unwrap() {
-            let path = entry.unwrap().path();
+        for entry in std::fs::read_dir(&folder).expect("a folder of the workspace") {
+            let path = entry.expect("an entry of it").path();
             let name = path.file_name().unwrap_or_default().to_string_lossy();
             if path.is_dir() {
                 if name != "target" && name != ".git" {
@@ -184,7 +184,10 @@ fn the_code_map_lists_every_crate() {
     for entry in std::fs::read_dir(root().join("crates")).unwrap() {
         let name = entry.unwrap().file_name();
         let listed = format!("crates/{}", name.to_string_lossy());
-        assert!(map.contains(&listed), "DEVELOPERS.md does not list {listed}");
+        assert!(
+            map.contains(&listed),
+            "DEVELOPERS.md does not list {listed}"
+        );
     }
 }
 

@@ -57,7 +57,7 @@ struct Attack<'a> {
 impl Attack<'_> {
     /// Draws boxes and climbs; any figure below 0 is a broken promise.
     fn run(&self, rng: &mut ChaCha8Rng, tally: &mut Tally, kept: impl Fn(&RealBox) -> f64) {
-        let workshop = Workshop::of(self.design, self.dial).unwrap();
+        let workshop = Workshop::of(self.design, self.dial).expect("a dial of the design");
         let shares = workshop.shares();
         let measure = |shares: &[f64]| {
             let built = workshop.build(self.mark, shares);
@@ -117,12 +117,7 @@ impl Attack<'_> {
     }
 }
 
-fn attack_mark(
-    attack: &Attack<'_>,
-    verdict: Verdict,
-    rng: &mut ChaCha8Rng,
-    tally: &mut Tally,
-) {
+fn attack_mark(attack: &Attack<'_>, verdict: Verdict, rng: &mut ChaCha8Rng, tally: &mut Tally) {
     let kept = |built: &RealBox| match verdict {
         Verdict::Holds => promise::holds(attack.design, built),
         Verdict::Passes => promise::passes(attack.design, built),
@@ -142,7 +137,12 @@ fn check_passes(proof: &Proof, name: &str, dial: Option<usize>) -> bool {
 }
 
 /// Everything promised of one design; `edge` is a mark that was brought to its edge.
-fn try_design(design: &Design, edge: Option<(usize, u32)>, rng: &mut ChaCha8Rng, tally: &mut Tally) {
+fn try_design(
+    design: &Design,
+    edge: Option<(usize, u32)>,
+    rng: &mut ChaCha8Rng,
+    tally: &mut Tally,
+) {
     let proof = prove(design);
     tally.designs += 1;
     for (dial, marks) in proof.dials.iter().enumerate() {
@@ -185,7 +185,13 @@ fn try_design(design: &Design, edge: Option<(usize, u32)>, rng: &mut ChaCha8Rng,
     }
 }
 
-fn try_checks(design: &Design, dial: usize, proof: &Proof, rng: &mut ChaCha8Rng, tally: &mut Tally) {
+fn try_checks(
+    design: &Design,
+    dial: usize,
+    proof: &Proof,
+    rng: &mut ChaCha8Rng,
+    tally: &mut Tally,
+) {
     type Figure = fn(&Design, &RealBox) -> f64;
     let figures: [(&str, Option<usize>, Figure); 4] = [
         ("at-rest", Some(dial), |_, built| {
@@ -247,7 +253,10 @@ fn random_designs_keep_what_is_promised() {
     report(&tally);
     assert!(tally.broken.is_empty());
     assert!(tally.holds > 400 && tally.passes > 25, "too few promises");
-    assert!(tally.on_floors > 0 && tally.checks > 200, "too few promises");
+    assert!(
+        tally.on_floors > 0 && tally.checks > 200,
+        "too few promises"
+    );
 }
 
 #[test]

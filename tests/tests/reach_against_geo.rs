@@ -131,7 +131,9 @@ fn reach_agrees_with_a_polygon_cut_out_of_plain_shapes() {
         );
         stopped += usize::from(found.stops_at != StopsAt::Free);
     }
-    println!("{DISCS} discs, {stopped} stop their pin, {grazes} only just, else within {worst:.6} mm");
+    println!(
+        "{DISCS} discs, {stopped} stop their pin, {grazes} only just, else within {worst:.6} mm"
+    );
     assert!(stopped > DISCS / 2 && stopped < DISCS && grazes < DISCS / 50);
 }
 

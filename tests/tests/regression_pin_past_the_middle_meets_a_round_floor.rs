@@ -40,7 +40,7 @@ fn a_slot_past_the_middle_passes_only_a_pin_that_clears_its_round_floor() {
         .unwrap();
     let mark = (0..20).find_map(|_| to_the_edge(&mut design, 0, depth, &mut rng));
     assert_eq!(mark, Some(0));
-    let workshop = Workshop::of(&design, 0).unwrap();
+    let workshop = Workshop::of(&design, 0).expect("a dial of the design");
     let measure = |shares: &[f64]| {
         let built = workshop.build(0, shares);
         built.map_or(f64::INFINITY, |built| {

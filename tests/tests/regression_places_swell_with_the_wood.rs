@@ -39,7 +39,7 @@ fn worst(size: &Size, grain: Grain, kept: impl Fn(&Design, &RealBox) -> f64) -> 
     let mark = (0..20)
         .find_map(|_| to_the_edge(&mut design, 0, size, &mut rng))
         .unwrap_or_else(|| panic!("{} brings no promise to its edge", size.name));
-    let workshop = Workshop::of(&design, 0).unwrap();
+    let workshop = Workshop::of(&design, 0).expect("a dial of the design");
     let measure = |shares: &[f64]| {
         let built = workshop.build(mark, shares);
         built.map_or(f64::INFINITY, |built| kept(&design, &built))
@@ -48,7 +48,10 @@ fn worst(size: &Size, grain: Grain, kept: impl Fn(&Design, &RealBox) -> f64) -> 
 }
 
 fn size(name: &str) -> &'static Size {
-    SIZES.iter().find(|size| size.name == name).unwrap()
+    SIZES
+        .iter()
+        .find(|size| size.name == name)
+        .expect("a size of that name")
 }
 
 #[test]

@@ -64,7 +64,10 @@ pub struct Edit {
 impl Action {
     /// An edit.
     pub fn edit(label: impl Into<String>, change: impl FnOnce(&mut Design) + 'static) -> Self {
-        Self::Edit(Edit { label: label.into(), change: Box::new(change) })
+        Self::Edit(Edit {
+            label: label.into(),
+            change: Box::new(change),
+        })
     }
 }
 
@@ -88,14 +91,46 @@ const fn command_shift(key: Key) -> KeyboardShortcut {
 
 /// Every key of the window; the list on F1 is made from it. Keys with more modifiers come first.
 pub const SHORTCUTS: [Shortcut; 9] = [
-    Shortcut { key: command_shift(Key::S), what: "Save under another name", action: || Action::SaveAs },
-    Shortcut { key: command_shift(Key::Z), what: "Redo", action: || Action::Redo },
-    Shortcut { key: command(Key::O), what: "Open a design", action: || Action::Open },
-    Shortcut { key: command(Key::S), what: "Save", action: || Action::Save },
-    Shortcut { key: command(Key::Z), what: "Undo", action: || Action::Undo },
-    Shortcut { key: command(Key::K), what: "Card for the recipient", action: || Action::Card },
-    Shortcut { key: command(Key::U), what: "Millimetres or inches", action: || Action::SwitchUnits },
-    Shortcut { key: command(Key::L), what: "Daylight or slate", action: || Action::SwitchTheme },
+    Shortcut {
+        key: command_shift(Key::S),
+        what: "Save under another name",
+        action: || Action::SaveAs,
+    },
+    Shortcut {
+        key: command_shift(Key::Z),
+        what: "Redo",
+        action: || Action::Redo,
+    },
+    Shortcut {
+        key: command(Key::O),
+        what: "Open a design",
+        action: || Action::Open,
+    },
+    Shortcut {
+        key: command(Key::S),
+        what: "Save",
+        action: || Action::Save,
+    },
+    Shortcut {
+        key: command(Key::Z),
+        what: "Undo",
+        action: || Action::Undo,
+    },
+    Shortcut {
+        key: command(Key::K),
+        what: "Card for the recipient",
+        action: || Action::Card,
+    },
+    Shortcut {
+        key: command(Key::U),
+        what: "Millimetres or inches",
+        action: || Action::SwitchUnits,
+    },
+    Shortcut {
+        key: command(Key::L),
+        what: "Daylight or slate",
+        action: || Action::SwitchTheme,
+    },
     Shortcut {
         key: KeyboardShortcut::new(Modifiers::NONE, Key::F1),
         what: "This list of keys",

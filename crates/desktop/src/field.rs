@@ -66,9 +66,18 @@ struct Typing {
 }
 
 /// A row with a name, a field and a unit; `Some` when a new value has been entered.
-pub fn number_ui(ui: &mut Ui, name: &str, value: f64, kind: Kind, units: Units, why: &str) -> Option<f64> {
+pub fn number_ui(
+    ui: &mut Ui,
+    name: &str,
+    value: f64,
+    kind: Kind,
+    units: Units,
+    why: &str,
+) -> Option<f64> {
     let shown = kind.show(value, units);
-    let entered = row_ui(ui, name, &shown, kind.unit(units), why, |text| kind.parse(text, units));
+    let entered = row_ui(ui, name, &shown, kind.unit(units), why, |text| {
+        kind.parse(text, units)
+    });
     entered.filter(|new| kind.show(*new, units) != shown || *new != value)
 }
 
@@ -86,7 +95,10 @@ fn row_ui(
     if typing.text.as_ref().is_some_and(|(_, base)| base != shown) {
         typing.text = None;
     }
-    let mut text = typing.text.as_ref().map_or_else(|| shown.to_owned(), |(text, _)| text.clone());
+    let mut text = typing
+        .text
+        .as_ref()
+        .map_or_else(|| shown.to_owned(), |(text, _)| text.clone());
     let mut entered = None;
     ui.horizontal(|ui| {
         let room = (ui.available_width() - FIELD - UNIT - 16.0).max(60.0);
@@ -120,7 +132,11 @@ fn row_ui(
     });
     if let Some(refused) = &typing.refused {
         let colour = theme::ink(ui.ctx(), Ink::Blocks);
-        ui.label(RichText::new(format!("Not taken: {refused}")).small().color(colour));
+        ui.label(
+            RichText::new(format!("Not taken: {refused}"))
+                .small()
+                .color(colour),
+        );
     }
     ui.data_mut(|data| data.insert_temp(id, typing));
     entered

@@ -38,7 +38,10 @@ impl CardJob {
         let ctx = ctx.clone();
         std::thread::spawn(move || {
             // the window may have been closed meanwhile
-            let _ = sender.send(CardDone { revision, picture: picture(&design) });
+            let _ = sender.send(CardDone {
+                revision,
+                picture: picture(&design),
+            });
             ctx.request_repaint();
         });
         self.running = Some(receiver);
@@ -72,7 +75,10 @@ fn picture(design: &Design) -> Result<Picture, String> {
         let fonts = fonts_for(design);
         let pages = card_pages(design, &fonts, &CardOptions::default(), PIXELS_PER_MM);
         let pages = pages.map_err(|err| err.to_string())?;
-        pages.into_iter().next().ok_or_else(|| "the card has no page".to_owned())
+        pages
+            .into_iter()
+            .next()
+            .ok_or_else(|| "the card has no page".to_owned())
     })
 }
 
@@ -90,8 +96,14 @@ fn fonts_for(design: &Design) -> Fonts {
     let words = [&card.recipient, &card.greeting, &card.from, &design.title].map(String::as_str);
     let mut missing = fonts.missing(&words.concat());
     for dial in design.dials.iter().take(12) {
-        let labels: String = (0..dial.positions.min(360)).map(|mark| dial.label(mark)).collect();
+        let labels: String = (0..dial.positions.min(360))
+            .map(|mark| dial.label(mark))
+            .collect();
         missing.extend(fonts.missing(&labels));
     }
-    if missing.is_empty() { fonts } else { Fonts::with_extra(system_fonts::covering(&missing)) }
+    if missing.is_empty() {
+        fonts
+    } else {
+        Fonts::with_extra(system_fonts::covering(&missing))
+    }
 }

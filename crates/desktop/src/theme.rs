@@ -58,14 +58,21 @@ pub fn apply(ctx: &Context, extra_fonts: Vec<Vec<u8>>) {
 fn fonts(extra: Vec<Vec<u8>>) -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
     let mut fallbacks = Vec::new();
-    for (index, bytes) in latchwright_papers::Fonts::bundled_files().into_iter().enumerate() {
+    for (index, bytes) in latchwright_papers::Fonts::bundled_files()
+        .into_iter()
+        .enumerate()
+    {
         let name = format!("bundled {index}");
-        fonts.font_data.insert(name.clone(), Arc::new(FontData::from_static(bytes)));
+        fonts
+            .font_data
+            .insert(name.clone(), Arc::new(FontData::from_static(bytes)));
         fallbacks.push(name);
     }
     for (index, bytes) in extra.into_iter().enumerate() {
         let name = format!("system {index}");
-        fonts.font_data.insert(name.clone(), Arc::new(FontData::from_owned(bytes)));
+        fonts
+            .font_data
+            .insert(name.clone(), Arc::new(FontData::from_owned(bytes)));
         fallbacks.push(name);
     }
     // the first bundled file is the regular face, the second the bold one
@@ -74,14 +81,19 @@ fn fonts(extra: Vec<Vec<u8>>) -> FontDefinitions {
         heavy.swap(0, 1);
         fallbacks.remove(1);
     }
-    fonts.families.insert(FontFamily::Monospace, fallbacks.clone());
+    fonts
+        .families
+        .insert(FontFamily::Monospace, fallbacks.clone());
     fonts.families.insert(FontFamily::Proportional, fallbacks);
     fonts.families.insert(bold(), heavy);
     fonts
 }
 
 fn style(palette: &Palette, visuals: Visuals) -> Arc<Style> {
-    let mut style = Style { visuals, ..Style::default() };
+    let mut style = Style {
+        visuals,
+        ..Style::default()
+    };
     let regular = |size| FontId::new(size, FontFamily::Proportional);
     style.text_styles = [
         (TextStyle::Small, regular(SMALL)),
@@ -124,8 +136,16 @@ fn colours(visuals: &mut Visuals, palette: &Palette) {
     for (state, fill, border) in [
         (&mut widgets.noninteractive, paper, rule),
         (&mut widgets.inactive, part, edge),
-        (&mut widgets.hovered, part, Stroke::new(1.5, at(Ink::Movable))),
-        (&mut widgets.active, at(Ink::MovableTint), Stroke::new(1.5, at(Ink::Movable))),
+        (
+            &mut widgets.hovered,
+            part,
+            Stroke::new(1.5, at(Ink::Movable)),
+        ),
+        (
+            &mut widgets.active,
+            at(Ink::MovableTint),
+            Stroke::new(1.5, at(Ink::Movable)),
+        ),
         (&mut widgets.open, part, Stroke::new(1.5, at(Ink::Movable))),
     ] {
         state.bg_fill = fill;

@@ -57,9 +57,13 @@ impl ViewState {
 
     /// The mark nearest to dial `dial`'s pointer.
     pub fn mark(&self, design: &Design, dial: usize) -> u32 {
-        let Some(of) = design.dials.get(dial) else { return 0 };
+        let Some(of) = design.dials.get(dial) else {
+            return 0;
+        };
         let turn = self.pose.turns_deg.get(dial).copied().unwrap_or(0.0);
-        let steps = (turn / of.step_deg()).round().rem_euclid(f64::from(of.positions.max(1)));
+        let steps = (turn / of.step_deg())
+            .round()
+            .rem_euclid(f64::from(of.positions.max(1)));
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
@@ -71,7 +75,9 @@ impl ViewState {
 
     /// The marks nearest to all pointers.
     pub fn marks(&self, design: &Design) -> Vec<u32> {
-        (0..design.dials.len()).map(|dial| self.mark(design, dial)).collect()
+        (0..design.dials.len())
+            .map(|dial| self.mark(design, dial))
+            .collect()
     }
 
     /// Turns a dial towards a pointer angle as far as its pin lets it.
@@ -82,14 +88,18 @@ impl ViewState {
 
     /// Turns a dial by whole marks, clockwise for positive ones.
     pub fn step(&mut self, design: &Design, dial: usize, marks: i32) {
-        let Some(of) = design.dials.get(dial) else { return };
+        let Some(of) = design.dials.get(dial) else {
+            return;
+        };
         let to = f64::from(self.mark(design, dial)) + f64::from(marks);
         self.turn_to(design, dial, to * of.step_deg());
     }
 
     /// Turns a dial to a mark.
     pub fn set_mark(&mut self, design: &Design, dial: usize, mark: u32) {
-        let Some(of) = design.dials.get(dial) else { return };
+        let Some(of) = design.dials.get(dial) else {
+            return;
+        };
         // one mark at a time when the way is more than half a turn would wrap the wrong way
         self.turn_to(design, dial, f64::from(mark) * of.step_deg());
     }
@@ -102,16 +112,24 @@ impl ViewState {
     /// Slider back to its stop if it is forward, forward if it is not.
     pub fn slide_over(&mut self, design: &Design) {
         let stop = self.stop(design).travel;
-        self.pose.travel = if self.pose.travel < stop / 2.0 { stop } else { 0.0 };
+        self.pose.travel = if self.pose.travel < stop / 2.0 {
+            stop
+        } else {
+            0.0
+        };
     }
 
     /// Types a letter or figure of a label for the dial that has the focus: the dial goes to the
     /// first mark whose label begins with what has been typed.
     pub fn type_label(&mut self, design: &Design, dial: usize, text: &str) {
-        let Some(of) = design.dials.get(dial) else { return };
+        let Some(of) = design.dials.get(dial) else {
+            return;
+        };
         let fits = |typed: &str| {
             (0..of.positions.min(360)).find(|mark| {
-                of.label(*mark).to_lowercase().starts_with(&typed.to_lowercase())
+                of.label(*mark)
+                    .to_lowercase()
+                    .starts_with(&typed.to_lowercase())
             })
         };
         let longer = format!("{}{text}", self.typed);

@@ -14,8 +14,7 @@ use crate::app::LatchwrightApp;
 const FIRST: &str = "tea-box";
 
 /// What works without a window, named where a window cannot be had.
-const WITHOUT: &str =
-    "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf";
+const WITHOUT: &str = "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf";
 
 /// Opens the window on `file`, or on a working demo.
 ///
@@ -25,7 +24,9 @@ const WITHOUT: &str =
 /// One sentence when no display or driver is to be had.
 pub fn open(file: Option<&Path>) -> Result<()> {
     if !display_named() {
-        return Err(anyhow!("no display is set, so the window cannot be shown; {WITHOUT}"));
+        return Err(anyhow!(
+            "no display is set, so the window cannot be shown; {WITHOUT}"
+        ));
     }
     let (session, notice) = first_session(file);
     let options = NativeOptions {
@@ -42,7 +43,11 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             "latchwright",
             options,
             Box::new(move |context| {
-                Ok(Box::new(LatchwrightApp::new(&context.egui_ctx, session, notice)))
+                Ok(Box::new(LatchwrightApp::new(
+                    &context.egui_ctx,
+                    session,
+                    notice,
+                )))
             }),
         )
     }));

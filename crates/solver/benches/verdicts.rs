@@ -112,7 +112,12 @@ fn reach_by_polygons(dial: &Dial, path: PinPath, turn_deg: f64) -> f64 {
     let floor = radius - slot.depth + half;
     let foot = (radius * radius - half * half).sqrt() - slot.lead_in;
     let (top, out) = (2.0 * radius, 2.0 * radius - foot);
-    let strip = ring([at(-half, floor), at(half, floor), at(half, top), at(-half, top)]);
+    let strip = ring([
+        at(-half, floor),
+        at(half, floor),
+        at(half, top),
+        at(-half, top),
+    ]);
     let (round_x, round_y) = at(0.0, floor);
     let mut disc = circle((0.0, 0.0), radius)
         .difference(&strip)

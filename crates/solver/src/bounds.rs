@@ -143,10 +143,13 @@ impl DialBounds {
             ((pin_x - guide_x).abs() + second) * slider.swell,
             ((pin_y - guide_y).abs() + second) * slider.swell,
         );
-        let (pin_place, bore_place) = (work.pin_place * slider.swell, work.bore_place * slider.swell);
+        let (pin_place, bore_place) = (
+            work.pin_place * slider.swell,
+            work.bore_place * slider.swell,
+        );
 
-        let side = slider.play * (2.0 * along / slider.guide_length).max(1.0)
-            + across * slider.shorten;
+        let side =
+            slider.play * (2.0 * along / slider.guide_length).max(1.0) + across * slider.shorten;
         let apart_x = drift.x.apart(dial.centre.0 - guide_x, pin_x - guide_x);
         let drift_x = apart_x.1.max(-apart_x.0);
         let aside_parts = [

@@ -149,7 +149,8 @@ impl<'a> DialJudge<'a> {
         Entry {
             enters: plain.min(clear).min(open),
             fits: 2.0 * (mouth.half.lo - b.pin.hi),
-            depth: mouth.depth.lo + b.rest_gap() - self.design.slider.travel
+            depth: mouth.depth.lo + b.rest_gap()
+                - self.design.slider.travel
                 - self.floor_rise(mouth),
         }
     }

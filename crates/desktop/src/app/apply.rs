@@ -15,6 +15,7 @@ use crate::view_state::ViewState;
 
 impl Action {
     /// The same wish, its maker having said that changes may be lost.
+    #[must_use]
     pub fn discarding(self) -> Self {
         match self {
             Self::OpenPath(path) => Self::OpenAnyway(path),
@@ -28,13 +29,13 @@ impl LatchwrightApp {
     pub(super) fn apply(&mut self, ctx: &Context, wish: Action) {
         match wish {
             Action::Edit(edit) => self.session.edit(&edit.label, edit.change),
-            Action::Open => self.ask(Purpose::Open, self.folder.join("")),
+            Action::Open => self.ask(Purpose::Open, &self.folder.join("")),
             Action::OpenPath(path) => self.unless_unsaved(Action::OpenPath(path)),
             Action::Demo(name) => self.unless_unsaved(Action::Demo(name)),
             Action::OpenAnyway(path) => self.open(&path),
             Action::DemoAnyway(name) => self.demo(name),
             Action::Save => self.save(),
-            Action::SaveAs => self.ask(Purpose::Save, self.suggested("latch.ron")),
+            Action::SaveAs => self.ask(Purpose::Save, &self.suggested("latch.ron")),
             Action::SaveTo(path) => self.save_to(path),
             Action::SaveOver(path) => self.save_over(&path),
             Action::Undo => {
@@ -46,7 +47,7 @@ impl LatchwrightApp {
             Action::SwitchUnits => self.switch_units(),
             Action::SwitchTheme => switch_theme(ctx),
             Action::Card => self.dialog = Some(Dialog::Card),
-            Action::AskCardPath => self.ask(Purpose::Card, self.suggested("card.pdf")),
+            Action::AskCardPath => self.ask(Purpose::Card, &self.suggested("card.pdf")),
             Action::SaveCard(path) => self.save_card(path),
             Action::CardOver(path) => self.write_card(&path),
             Action::Keys => self.dialog = Some(Dialog::Keys),
@@ -67,15 +68,17 @@ impl LatchwrightApp {
         self.notice = Some((text, true));
     }
 
-    fn ask(&mut self, purpose: Purpose, start: PathBuf) {
-        self.dialog = Some(Dialog::Path(PathDialog::new(purpose, &start)));
+    fn ask(&mut self, purpose: Purpose, start: &Path) {
+        self.dialog = Some(Dialog::Path(PathDialog::new(purpose, start)));
     }
 
     /// Asks once before changes are lost; a design nobody has touched is simply left.
     fn unless_unsaved(&mut self, wish: Action) {
         let touched = self.session.unsaved() && self.session.history().undo_label().is_some();
         if touched {
-            self.dialog = Some(Dialog::Unsaved { then: Box::new(wish) });
+            self.dialog = Some(Dialog::Unsaved {
+                then: Box::new(wish),
+            });
         } else {
             match wish {
                 Action::OpenPath(path) => self.open(&path),
@@ -91,7 +94,7 @@ impl LatchwrightApp {
                 self.dialog = None;
                 self.notice = None;
                 if let Some(folder) = path.parent() {
-                    self.folder = folder.to_owned();
+                    folder.clone_into(&mut self.folder);
                 }
                 self.show(session);
             }
@@ -127,17 +130,27 @@ impl LatchwrightApp {
             .design()
             .title
             .chars()
-            .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
+            .map(|letter| {
+                if letter.is_alphanumeric() {
+                    letter
+                } else {
+                    '-'
+                }
+            })
             .take(60)
             .collect();
         let name = title.trim_matches('-').to_lowercase();
-        let name = if name.is_empty() { "box".to_owned() } else { name };
+        let name = if name.is_empty() {
+            "box".to_owned()
+        } else {
+            name
+        };
         self.folder.join(format!("{name}.{ending}"))
     }
 
     fn save(&mut self) {
         match self.session.path().map(Path::to_owned) {
-            None => self.ask(Purpose::Save, self.suggested("latch.ron")),
+            None => self.ask(Purpose::Save, &self.suggested("latch.ron")),
             Some(path) => self.save_to(path),
         }
     }
@@ -159,8 +172,10 @@ impl LatchwrightApp {
         };
         match why {
             Some(why) => {
-                self.dialog =
-                    Some(Dialog::Over { why, then: Box::new(Action::SaveOver(path)) });
+                self.dialog = Some(Dialog::Over {
+                    why,
+                    then: Box::new(Action::SaveOver(path)),
+                });
             }
             None => self.save_over(&path),
         }
@@ -171,7 +186,7 @@ impl LatchwrightApp {
             Ok(()) => {
                 self.dialog = None;
                 if let Some(folder) = path.parent() {
-                    self.folder = folder.to_owned();
+                    folder.clone_into(&mut self.folder);
                 }
                 self.say(format!("Saved as {}", path.display()));
             }
@@ -191,7 +206,10 @@ impl LatchwrightApp {
     fn save_card(&mut self, path: PathBuf) {
         if files::exists(&path) {
             let why = format!("{} exists already", path.display());
-            self.dialog = Some(Dialog::Over { why, then: Box::new(Action::CardOver(path)) });
+            self.dialog = Some(Dialog::Over {
+                why,
+                then: Box::new(Action::CardOver(path)),
+            });
         } else {
             self.write_card(&path);
         }
@@ -203,7 +221,10 @@ impl LatchwrightApp {
         match written {
             Ok(()) => {
                 self.dialog = None;
-                self.say(format!("Card saved as {}; print it at 100 %", path.display()));
+                self.say(format!(
+                    "Card saved as {}; print it at 100 %",
+                    path.display()
+                ));
             }
             Err(why) => self.warn(why),
         }

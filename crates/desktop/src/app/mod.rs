@@ -82,7 +82,9 @@ impl LatchwrightApp {
             && self.session.history().undo_label().is_some()
         {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.dialog = Some(Dialog::Unsaved { then: Box::new(Action::Leave) });
+            self.dialog = Some(Dialog::Unsaved {
+                then: Box::new(Action::Leave),
+            });
         }
         if matches!(self.dialog, Some(Dialog::Card)) {
             self.card.follow(ctx, &self.session, &mut self.job);
@@ -116,8 +118,7 @@ impl LatchwrightApp {
 
 /// The space bar moves the slider unless it belongs to a control that has the focus.
 fn space_slides(ctx: &Context) -> bool {
-    ctx.memory(|memory| memory.focused()).is_none()
-        && ctx.input(|input| input.key_pressed(Key::Space))
+    ctx.memory(egui::Memory::focused).is_none() && ctx.input(|input| input.key_pressed(Key::Space))
 }
 
 impl eframe::App for LatchwrightApp {

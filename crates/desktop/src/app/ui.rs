@@ -19,21 +19,35 @@ impl LatchwrightApp {
     pub(super) fn window_ui(&mut self, ui: &mut Ui) -> Vec<Action> {
         let mut wishes = Vec::new();
         let narrow = ui.available_width() < NARROW;
-        let (sizes, proof) = if narrow { (250.0, 320.0) } else { (SIZES, PROOF) };
+        let (sizes, proof) = if narrow {
+            (250.0, 320.0)
+        } else {
+            (SIZES, PROOF)
+        };
         Panel::top("top").frame(room(ui, 8, 12)).show(ui, |ui| {
             top_ui(ui, &self.session, &mut wishes);
         });
         self.notice_ui(ui);
-        Panel::left("sizes").resizable(false).exact_size(sizes).frame(room(ui, 12, 12)).show(ui, |ui| {
-            sizes_ui(ui, &self.session, &mut self.view, &mut wishes);
-        });
-        Panel::right("proof").resizable(false).exact_size(proof).frame(room(ui, 12, 12)).show(ui, |ui| {
-            proof_ui(ui, &self.session, &self.proof, &mut self.view);
-        });
-        CentralPanel::default().frame(room(ui, 12, 8)).show(ui, |ui| {
-            let design = self.session.design().clone();
-            lid_ui(ui, &design, &mut self.view);
-        });
+        Panel::left("sizes")
+            .resizable(false)
+            .exact_size(sizes)
+            .frame(room(ui, 12, 12))
+            .show(ui, |ui| {
+                sizes_ui(ui, &self.session, &mut self.view, &mut wishes);
+            });
+        Panel::right("proof")
+            .resizable(false)
+            .exact_size(proof)
+            .frame(room(ui, 12, 12))
+            .show(ui, |ui| {
+                proof_ui(ui, &self.session, &self.proof, &mut self.view);
+            });
+        CentralPanel::default()
+            .frame(room(ui, 12, 8))
+            .show(ui, |ui| {
+                let design = self.session.design().clone();
+                lid_ui(ui, &design, &mut self.view);
+            });
         self.over_ui(ui, &mut wishes);
         wishes
     }
@@ -52,18 +66,22 @@ impl LatchwrightApp {
 
     /// What last happened, until it is put away.
     fn notice_ui(&mut self, ui: &mut Ui) {
-        let Some((text, grave)) = self.notice.clone() else { return };
+        let Some((text, grave)) = self.notice.clone() else {
+            return;
+        };
         let role = if grave { Ink::Blocks } else { Ink::Passes };
         let colour = theme::ink(ui.ctx(), role);
-        Panel::bottom("notice").frame(room(ui, 6, 12)).show(ui, |ui| {
-            ui.horizontal_wrapped(|ui| {
-                if ui.button("Put away").clicked() {
-                    self.notice = None;
-                }
-                let sign = if grave { "!" } else { "✓" };
-                ui.label(RichText::new(format!("{sign} {text}")).color(colour));
+        Panel::bottom("notice")
+            .frame(room(ui, 6, 12))
+            .show(ui, |ui| {
+                ui.horizontal_wrapped(|ui| {
+                    if ui.button("Put away").clicked() {
+                        self.notice = None;
+                    }
+                    let sign = if grave { "!" } else { "✓" };
+                    ui.label(RichText::new(format!("{sign} {text}")).color(colour));
+                });
             });
-        });
     }
 }
 

@@ -1,7 +1,9 @@
 //! One dial under the hand: drag, wheel, click, arrow keys, typed label.
 
 use egui::accesskit::Role;
-use egui::{EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, Ui, WidgetInfo, vec2};
+use egui::{
+    EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, Ui, WidgetInfo, vec2,
+};
 use latchwright_drawing::Ink;
 use latchwright_geometry::{Point, trig};
 use latchwright_solver::model::{Design, Dial};
@@ -19,19 +21,27 @@ fn middle(dial: &Dial) -> Point {
 }
 
 fn place(frame: Frame, dial: &Dial) -> (Pos2, f32) {
-    let radius = frame.length((dial.knob.diameter / 2.0).clamp(1.0, 500.0)).max(14.0);
+    let radius = frame
+        .length((dial.knob.diameter / 2.0).clamp(1.0, 500.0))
+        .max(14.0);
     (frame.screen(middle(dial)), radius)
 }
 
 /// Takes what the hand does to dial `index`.
 pub fn dial_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewState, index: usize) {
-    let Some(dial) = design.dials.get(index) else { return };
+    let Some(dial) = design.dials.get(index) else {
+        return;
+    };
     let (centre, radius) = place(frame, dial);
     let rect = Rect::from_center_size(centre, vec2(2.0 * radius, 2.0 * radius));
     let response = ui.interact(rect, dial_id(index), Sense::click_and_drag());
     let label = dial.label(view.mark(design, index));
     response.widget_info(|| {
-        WidgetInfo::labeled(Role::SpinButton, true, format!("Dial {} at {label}", index + 1))
+        WidgetInfo::labeled(
+            Role::SpinButton,
+            true,
+            format!("Dial {} at {label}", index + 1),
+        )
     });
     drag(ui, &response, frame, design, view, index);
     click(&response, centre, design, view, index);
@@ -49,7 +59,14 @@ pub fn dial_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewState,
 }
 
 /// The pointer follows the hand round the centre; marks attract it unless Alt is held.
-fn drag(ui: &Ui, response: &Response, frame: Frame, design: &Design, view: &mut ViewState, index: usize) {
+fn drag(
+    ui: &Ui,
+    response: &Response,
+    frame: Frame,
+    design: &Design,
+    view: &mut ViewState,
+    index: usize,
+) {
     let (Some(dial), Some(at)) = (design.dials.get(index), response.interact_pointer_pos()) else {
         return;
     };
@@ -67,7 +84,11 @@ fn drag(ui: &Ui, response: &Response, frame: Frame, design: &Design, view: &mut 
     let angle = trig::degrees(trig::atan2(to.x, to.y));
     let step = dial.step_deg();
     let free = ui.input(|input| input.modifiers.alt);
-    let wanted = if free { angle } else { (angle / step).round() * step };
+    let wanted = if free {
+        angle
+    } else {
+        (angle / step).round() * step
+    };
     view.turn_to(design, index, wanted);
 }
 
@@ -129,7 +150,7 @@ fn keys(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
 
 /// A dotted ring round the dial that has the focus.
 pub fn focus_ui(ui: &Ui, painter: &Painter, frame: Frame, design: &Design) {
-    let focused = ui.memory(|memory| memory.focused());
+    let focused = ui.memory(egui::Memory::focused);
     for (index, dial) in design.dials.iter().enumerate() {
         if focused == Some(dial_id(index)) {
             let (centre, radius) = place(frame, dial);

@@ -34,7 +34,11 @@ fn section_height(available: f32) -> f32 {
 fn head_ui(ui: &mut Ui, view: &mut ViewState) {
     ui.horizontal(|ui| {
         let wide = ui.available_width() > 540.0;
-        let title = if wide { "Plan, seen from outside" } else { "From outside" };
+        let title = if wide {
+            "Plan, seen from outside"
+        } else {
+            "From outside"
+        };
         ui.label(RichText::new(title).weak());
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             ui.checkbox(&mut view.dimensions, "Dimensions");
@@ -53,7 +57,11 @@ fn head_ui(ui: &mut Ui, view: &mut ViewState) {
 
 fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
     let frame = Frame::fit(drawn_bounds(design, view), room.shrink(8.0));
-    for index in 0..design.dials.len().min(latchwright_solver::validate::MAX_DIALS) {
+    for index in 0..design
+        .dials
+        .len()
+        .min(latchwright_solver::validate::MAX_DIALS)
+    {
         dial::dial_ui(ui, frame, design, view, index);
     }
     slider::slider_ui(ui, frame, design, view);
@@ -66,31 +74,49 @@ fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
 
 /// The room the plan takes with the slider anywhere, so that the view never jumps while it moves.
 fn drawn_bounds(design: &Design, view: &ViewState) -> latchwright_drawing::Rect {
-    let options = PlanOptions { show_dimensions: view.dimensions, ..PlanOptions::default() };
-    let at = |travel| Pose { turns_deg: Vec::new(), travel };
+    let options = PlanOptions {
+        show_dimensions: view.dimensions,
+        ..PlanOptions::default()
+    };
+    let at = |travel| Pose {
+        turns_deg: Vec::new(),
+        travel,
+    };
     let (shut, free) = (at(0.0), at(design.slider.travel));
-    plan(design, &shut, &options).bounds.union(plan(design, &free, &options).bounds)
+    plan(design, &shut, &options)
+        .bounds
+        .union(plan(design, &free, &options).bounds)
 }
 
 fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
     let stop = view.stop(design);
     let shown = settled(ui, view);
     let at_stop = view.pose.travel >= stop.travel - 1e-6;
-    let contact = stop.by.as_ref().filter(|_| at_stop).and_then(|(dial, reach)| {
-        let (x, y) = reach.contact?;
-        Some(ContactMark {
-            dial: *dial,
-            at: Point::new(x, y),
-            stops_at: reach.stops_at,
-            label: format!("{}, then no further", words::short_length(reach.travel, design.units)),
-        })
-    });
+    let contact = stop
+        .by
+        .as_ref()
+        .filter(|_| at_stop)
+        .and_then(|(dial, reach)| {
+            let (x, y) = reach.contact?;
+            Some(ContactMark {
+                dial: *dial,
+                at: Point::new(x, y),
+                stops_at: reach.stops_at,
+                label: format!(
+                    "{}, then no further",
+                    words::short_length(reach.travel, design.units)
+                ),
+            })
+        });
     let reaches = latchwright_solver::motion::reaches(design, &view.pose.turns_deg);
     let options = PlanOptions {
         veil: view.veil,
         contact,
         focus: None,
-        passing: reaches.iter().map(|reach| reach.stops_at == StopsAt::Free).collect(),
+        passing: reaches
+            .iter()
+            .map(|reach| reach.stops_at == StopsAt::Free)
+            .collect(),
         show_dimensions: view.dimensions,
         hide_setting: false,
     };
@@ -99,11 +125,17 @@ fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
 
 /// The pose with the slider on its way to where it is.
 fn settled(ui: &Ui, view: &ViewState) -> Pose {
-    #[expect(clippy::cast_possible_truncation, reason = "a screen needs no more than f32 shows")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a screen needs no more than f32 shows"
+    )]
     let target = view.pose.travel as f32;
     let id = ui.scope_id().with("slider on its way");
     let travel = ui.ctx().animate_value_with_time(id, target, SETTLE);
-    Pose { travel: f64::from(travel), turns_deg: view.pose.turns_deg.clone() }
+    Pose {
+        travel: f64::from(travel),
+        turns_deg: view.pose.turns_deg.clone(),
+    }
 }
 
 fn sentence_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
@@ -136,5 +168,10 @@ fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
     });
     let drawing = section(design, &settled(ui, view), view.dial);
     let frame = Frame::fit(drawing.bounds, rect.shrink(4.0));
-    paint(&ui.painter_at(rect), &drawing, theme::palette(ui.ctx()), frame);
+    paint(
+        &ui.painter_at(rect),
+        &drawing,
+        theme::palette(ui.ctx()),
+        frame,
+    );
 }

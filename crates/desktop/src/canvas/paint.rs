@@ -21,7 +21,10 @@ pub struct Frame {
 impl Frame {
     /// As large as it goes, in the middle of `room`.
     pub fn fit(bounds: latchwright_drawing::Rect, room: Rect) -> Self {
-        let (width, height) = (narrow(bounds.width()).max(1.0), narrow(bounds.height()).max(1.0));
+        let (width, height) = (
+            narrow(bounds.width()).max(1.0),
+            narrow(bounds.height()).max(1.0),
+        );
         let scale = (room.width() / width).min(room.height() / height).max(0.01);
         let middle = bounds.centre();
         let origin = room.center() + vec2(-narrow(middle.x) * scale, narrow(middle.y) * scale);
@@ -30,7 +33,10 @@ impl Frame {
 
     /// A place of the drawing on the screen.
     pub fn screen(&self, at: Point) -> Pos2 {
-        pos2(self.origin.x + narrow(at.x) * self.scale, self.origin.y - narrow(at.y) * self.scale)
+        pos2(
+            self.origin.x + narrow(at.x) * self.scale,
+            self.origin.y - narrow(at.y) * self.scale,
+        )
     }
 
     /// A place of the screen on the drawing, mm.
@@ -48,7 +54,10 @@ impl Frame {
     }
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "a screen needs no more than f32 shows")]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a screen needs no more than f32 shows"
+)]
 fn narrow(mm: f64) -> f32 {
     mm as f32
 }
@@ -80,7 +89,13 @@ fn paint_item(painter: &Painter, item: &Item, palette: &Palette, frame: Frame) {
                 painter.circle_filled(frame.screen(*centre), frame.length(*radius), faded(fill));
             }
             if let Some(line) = item.line {
-                stroke(painter, &Outline::circle(*centre, *radius), line, faded(line), frame);
+                stroke(
+                    painter,
+                    &Outline::circle(*centre, *radius),
+                    line,
+                    faded(line),
+                    frame,
+                );
             }
         }
         Drawn::Text(text) => {
@@ -111,14 +126,22 @@ fn filled(outlines: &[Outline], colour: Color32, frame: Frame) -> Shape {
 fn stroke(painter: &Painter, outline: &Outline, ink: Ink, colour: Color32, frame: Frame) {
     let drawn = ink.stroke();
     let stroke = Stroke::new(frame.length(drawn.width).max(1.0), colour);
-    let mut points: Vec<Pos2> =
-        outline.flatten(tolerance(frame)).into_iter().map(|point| frame.screen(point)).collect();
+    let mut points: Vec<Pos2> = outline
+        .flatten(tolerance(frame))
+        .into_iter()
+        .map(|point| frame.screen(point))
+        .collect();
     if let [dash, gap, ..] = *drawn.dash {
         if outline.closed {
             points.extend(points.first().copied());
         }
         let dash = frame.length(dash).max(1.0);
-        painter.extend(Shape::dashed_line(&points, stroke, dash, frame.length(gap).max(2.0)));
+        painter.extend(Shape::dashed_line(
+            &points,
+            stroke,
+            dash,
+            frame.length(gap).max(2.0),
+        ));
     } else if outline.closed {
         painter.add(Shape::closed_line(points, stroke));
     } else {
@@ -128,8 +151,11 @@ fn stroke(painter: &Painter, outline: &Outline, ink: Ink, colour: Color32, frame
 
 fn write(painter: &Painter, text: &Text, colour: Color32, frame: Frame) {
     let size = frame.length(text.height_mm).clamp(4.0, 200.0);
-    let family =
-        if text.weight == Weight::Bold { theme::bold() } else { FontFamily::Proportional };
+    let family = if text.weight == Weight::Bold {
+        theme::bold()
+    } else {
+        FontFamily::Proportional
+    };
     let galley = painter.layout_no_wrap(text.text.clone(), FontId::new(size, family), colour);
     let across = match text.anchor {
         Anchor::Start => 0.0,
@@ -156,9 +182,15 @@ mod tests {
     #[test]
     fn a_place_goes_to_the_screen_and_back() {
         let bounds = latchwright_drawing::Rect::about(Point::new(0.0, 70.0), 220.0, 140.0);
-        let frame = Frame::fit(bounds, Rect::from_min_size(pos2(10.0, 20.0), vec2(700.0, 500.0)));
+        let frame = Frame::fit(
+            bounds,
+            Rect::from_min_size(pos2(10.0, 20.0), vec2(700.0, 500.0)),
+        );
         let back = frame.drawing(frame.screen(Point::new(-55.0, 95.0)));
         assert!(back.distance(Point::new(-55.0, 95.0)) < 1e-3);
-        assert!(frame.screen(Point::new(0.0, 140.0)).y < frame.screen(Point::default()).y, "y is up");
+        assert!(
+            frame.screen(Point::new(0.0, 140.0)).y < frame.screen(Point::default()).y,
+            "y is up"
+        );
     }
 }

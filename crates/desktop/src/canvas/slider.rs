@@ -18,7 +18,10 @@ fn pull_id() -> Id {
 fn place(frame: Frame, design: &Design, view: &ViewState) -> (Pos2, f32) {
     let slider = &design.slider;
     let at = Point::new(slider.pull_at, slider.guide_at.1 + view.pose.travel);
-    (frame.screen(at), frame.length(slider.shank.clamp(1.0, 200.0)).max(16.0))
+    (
+        frame.screen(at),
+        frame.length(slider.shank.clamp(1.0, 200.0)).max(16.0),
+    )
 }
 
 /// Takes what the hand does to the finger knob.
@@ -28,7 +31,11 @@ pub fn slider_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewStat
     let response = ui.interact(rect, pull_id(), Sense::click_and_drag());
     let back = words::short_length(view.pose.travel, design.units);
     response.widget_info(|| {
-        WidgetInfo::labeled(Role::Button, true, format!("Finger knob, slider {back} back"))
+        WidgetInfo::labeled(
+            Role::Button,
+            true,
+            format!("Finger knob, slider {back} back"),
+        )
     });
     if response.dragged() {
         let moved = f64::from(response.drag_delta().y / frame.scale);
@@ -53,7 +60,7 @@ pub fn slider_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewStat
 
 /// A ring round the finger knob while it has the focus.
 pub fn focus_ui(ui: &Ui, painter: &Painter, frame: Frame, design: &Design, view: &ViewState) {
-    if ui.memory(|memory| memory.focused()) == Some(pull_id()) {
+    if ui.memory(egui::Memory::focused) == Some(pull_id()) {
         let (centre, radius) = place(frame, design, view);
         let stroke = Stroke::new(2.0, theme::ink(ui.ctx(), Ink::Focus));
         painter.circle_stroke(centre, radius + 4.0, stroke);

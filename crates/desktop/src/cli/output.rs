@@ -20,6 +20,8 @@ pub fn complain(err: &Error) {
 /// Whether the other end of a pipe was closed, as by a pager that was left.
 pub fn reader_left(err: &Error) -> bool {
     err.chain().any(|cause| {
-        cause.downcast_ref::<io::Error>().is_some_and(|err| err.kind() == ErrorKind::BrokenPipe)
+        cause
+            .downcast_ref::<io::Error>()
+            .is_some_and(|err| err.kind() == ErrorKind::BrokenPipe)
     })
 }

@@ -14,7 +14,10 @@ pub fn run(file: &Path, json: bool) -> Result<u8> {
     let session = Session::open(file)?;
     let design = session.design();
     let proof = prove(design);
-    let notes = FileNotes { notices: session.notices(), unknown: session.unknown() };
+    let notes = FileNotes {
+        notices: session.notices(),
+        unknown: session.unknown(),
+    };
     let text = if json {
         format!("{:#}\n", proof_json(design, &proof, &notes))
     } else {

@@ -16,13 +16,18 @@ struct Labels(Vec<Vec<String>>);
 impl Labels {
     fn of(design: &Design) -> Self {
         let dial = |dial: &latchwright_solver::model::Dial| {
-            (0..dial.positions.min(360)).map(|mark| dial.label(mark)).collect()
+            (0..dial.positions.min(360))
+                .map(|mark| dial.label(mark))
+                .collect()
         };
         Self(design.dials.iter().map(dial).collect())
     }
 
     fn label(&self, dial: usize, mark: u16) -> &str {
-        self.0.get(dial).and_then(|labels| labels.get(usize::from(mark))).map_or("", String::as_str)
+        self.0
+            .get(dial)
+            .and_then(|labels| labels.get(usize::from(mark)))
+            .map_or("", String::as_str)
     }
 }
 
@@ -40,7 +45,8 @@ pub fn run(file: &Path, filter: Filter, csv: Option<&Path>) -> Result<u8> {
     let design = session.design();
     match csv {
         Some(path) => {
-            let told = |err: &dyn std::fmt::Display| anyhow!("cannot write {}: {err}", path.display());
+            let told =
+                |err: &dyn std::fmt::Display| anyhow!("cannot write {}: {err}", path.display());
             let to = File::create(path).map_err(|err| told(&err))?;
             table(design, filter, to).map_err(|err| told(&err))?;
         }
@@ -59,7 +65,12 @@ fn list(design: &Design, filter: Filter, to: impl Write) -> Result<()> {
             write!(to, "{} ", labels.label(dial, *mark))?;
         }
         let decides = setting.decided_by + 1;
-        writeln!(to, " {}  dial {decides}  {:.3} mm", word(setting.verdict), setting.margin)?;
+        writeln!(
+            to,
+            " {}  dial {decides}  {:.3} mm",
+            word(setting.verdict),
+            setting.margin
+        )?;
     }
     to.flush()?;
     Ok(())

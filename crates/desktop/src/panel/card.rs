@@ -1,8 +1,8 @@
 //! The card: its words on the left, the very page on the right.
 
 use egui::{
-    ColorImage, Context, Id, Modal, RadioButton, RichText, TextEdit, TextureHandle, TextureOptions, Ui,
-    vec2,
+    ColorImage, Context, Id, Modal, RadioButton, RichText, TextEdit, TextureHandle, TextureOptions,
+    Ui, vec2,
 };
 use latchwright_drawing::Ink;
 use latchwright_session::Session;
@@ -62,7 +62,11 @@ pub fn card_ui(
                 buttons_ui(ui, proven, view, wishes);
             });
             ui.add_space(16.0);
-            page_ui(ui, view, vec2((room.x - 460.0).clamp(160.0, 520.0), room.y - 190.0));
+            page_ui(
+                ui,
+                view,
+                vec2((room.x - 460.0).clamp(160.0, 520.0), room.y - 190.0),
+            );
         });
     });
     if answer.should_close() {
@@ -72,11 +76,15 @@ pub fn card_ui(
 
 fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     if let Some(name) = field::text_ui(ui, "For", &card.recipient, "Name of the recipient") {
-        wishes.push(Action::edit("recipient", move |design| design.card.recipient = name));
+        wishes.push(Action::edit("recipient", move |design| {
+            design.card.recipient = name;
+        }));
     }
     greeting_ui(ui, card, wishes);
     if let Some(from) = field::text_ui(ui, "From", &card.from, "Your name") {
-        wishes.push(Action::edit("maker's name", move |design| design.card.from = from));
+        wishes.push(Action::edit("maker's name", move |design| {
+            design.card.from = from;
+        }));
     }
     ui.label("Sheet");
     for (paper, word) in [
@@ -84,12 +92,21 @@ fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
         (CardPaper::A5, "A5, 148 × 210 mm"),
         (CardPaper::FoldedA4, "A4, folded once"),
     ] {
-        if ui.add(RadioButton::new(card.paper == paper, word)).clicked() && card.paper != paper {
-            wishes.push(Action::edit("sheet of the card", move |design| design.card.paper = paper));
+        if ui
+            .add(RadioButton::new(card.paper == paper, word))
+            .clicked()
+            && card.paper != paper
+        {
+            wishes.push(Action::edit("sheet of the card", move |design| {
+                design.card.paper = paper;
+            }));
         }
     }
     let mut shown = card.show_combination;
-    if ui.checkbox(&mut shown, "The combination stands on it").changed() {
+    if ui
+        .checkbox(&mut shown, "The combination stands on it")
+        .changed()
+    {
         wishes.push(Action::edit("combination on the card", move |design| {
             design.card.show_combination = shown;
         }));
@@ -99,8 +116,9 @@ fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
 fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     let id = Id::unique("greeting on the card");
     let label = ui.label("Greeting");
-    let mut text: String =
-        ui.data(|data| data.get_temp(id)).unwrap_or_else(|| card.greeting.clone());
+    let mut text: String = ui
+        .data(|data| data.get_temp(id))
+        .unwrap_or_else(|| card.greeting.clone());
     let field = TextEdit::multiline(&mut text)
         .hint_text("Your own words")
         .desired_rows(4)
@@ -109,7 +127,9 @@ fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     if response.lost_focus() {
         ui.data_mut(|data| data.remove::<String>(id));
         if text != card.greeting {
-            wishes.push(Action::edit("greeting", move |design| design.card.greeting = text));
+            wishes.push(Action::edit("greeting", move |design| {
+                design.card.greeting = text;
+            }));
         }
     } else if response.changed() {
         ui.data_mut(|data| data.insert_temp(id, text));
@@ -129,14 +149,21 @@ fn buttons_ui(ui: &mut Ui, proven: bool, view: &CardView, wishes: &mut Vec<Actio
     }
     ui.horizontal(|ui| {
         let ready = view.refused.is_none();
-        if ui.add_enabled(ready, egui::Button::new("Save as PDF…")).clicked() {
+        if ui
+            .add_enabled(ready, egui::Button::new("Save as PDF…"))
+            .clicked()
+        {
             wishes.push(Action::AskCardPath);
         }
         if ui.button("Close").clicked() {
             wishes.push(Action::CloseDialog);
         }
     });
-    ui.label(RichText::new("Print at 100 %, not “fit to page”.").small().weak());
+    ui.label(
+        RichText::new("Print at 100 %, not “fit to page”.")
+            .small()
+            .weak(),
+    );
 }
 
 fn page_ui(ui: &mut Ui, view: &CardView, room: egui::Vec2) {
@@ -146,7 +173,8 @@ fn page_ui(ui: &mut Ui, view: &CardView, room: egui::Vec2) {
     };
     let size = texture.size_vec2();
     let scale = (room.x / size.x).min(room.y / size.y).min(1.0);
-    let image = egui::Image::new((texture.id(), size * scale)).alt_text("The card as it will be printed");
+    let image =
+        egui::Image::new((texture.id(), size * scale)).alt_text("The card as it will be printed");
     let frame = egui::Frame::new().stroke(egui::Stroke::new(1.0, theme::ink(ui.ctx(), Ink::Faint)));
     frame.show(ui, |ui| ui.add(image));
 }

@@ -25,7 +25,10 @@ pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
     });
     let mut kinds: Vec<Vec<&Check>> = Vec::new();
     for check in &proof.checks {
-        match kinds.iter_mut().find(|kind| kind.iter().any(|other| other.name == check.name)) {
+        match kinds
+            .iter_mut()
+            .find(|kind| kind.iter().any(|other| other.name == check.name))
+        {
             Some(kind) => kind.push(check),
             None => kinds.push(vec![check]),
         }
@@ -37,8 +40,11 @@ pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
             check_ui(ui, design, first, others, width);
         }
     }
-    let counted: Vec<&Check> =
-        kinds.iter().filter_map(|kind| kind.first().copied()).filter(|first| !shown(first)).collect();
+    let counted: Vec<&Check> = kinds
+        .iter()
+        .filter_map(|kind| kind.first().copied())
+        .filter(|first| !shown(first))
+        .collect();
     if !counted.is_empty() {
         CollapsingHeader::new(RichText::new(format!("{} more that hold", counted.len())).small())
             .id_salt("checks that hold")
@@ -65,7 +71,10 @@ fn check_ui(ui: &mut Ui, design: &Design, check: &Check, others: &[&Check], widt
         let room = (width - FIGURE - 30.0).max(80.0);
         ui.vertical(|ui| {
             ui.set_width(room);
-            if ui.add(Label::new(title).wrap().sense(Sense::click())).clicked() {
+            if ui
+                .add(Label::new(title).wrap().sense(Sense::click()))
+                .clicked()
+            {
                 open.toggle(ui);
             }
         });
@@ -88,7 +97,11 @@ fn others_ui(ui: &mut Ui, design: &Design, others: &[&Check]) {
         })
         .collect();
     if !margins.is_empty() {
-        ui.label(RichText::new(format!("Margin elsewhere: {}", margins.join(", "))).small().weak());
+        ui.label(
+            RichText::new(format!("Margin elsewhere: {}", margins.join(", ")))
+                .small()
+                .weak(),
+        );
     }
 }
 
@@ -100,7 +113,10 @@ fn figure_ui(ui: &mut Ui, design: &Design, check: &Check) {
         ui.horizontal(|ui| {
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 let (figure, unit) = figure(check.margin, check.unit, design);
-                ui.add_sized(vec2(22.0, 20.0), egui::Label::new(RichText::new(unit).weak()));
+                ui.add_sized(
+                    vec2(22.0, 20.0),
+                    egui::Label::new(RichText::new(unit).weak()),
+                );
                 let role = if passes { Ink::Label } else { Ink::Blocks };
                 ui.label(RichText::new(figure).color(theme::ink(ui.ctx(), role)));
             });
@@ -139,7 +155,10 @@ fn figure(value: f64, unit: Unit, design: &Design) -> (String, &'static str) {
         Unit::Millimetre => {
             let per = units::mm_per(design.units);
             let places = if per > 1.0 { 3 } else { 2 };
-            (format!("{:.places$}", value / per), units::unit_name(design.units))
+            (
+                format!("{:.places$}", value / per),
+                units::unit_name(design.units),
+            )
         }
         Unit::Degree => (format!("{value:.2}"), "°"),
         Unit::Count => (format!("{value:.0}"), ""),
@@ -152,7 +171,11 @@ fn detail_ui(ui: &mut Ui, design: &Design, check: &Check) {
         format!("{figure} {unit}")
     };
     let small = |text: String| RichText::new(text).small();
-    ui.label(small(format!("Worst case {}, must be at least {}", said(check.value), said(check.limit))));
+    ui.label(small(format!(
+        "Worst case {}, must be at least {}",
+        said(check.value),
+        said(check.limit)
+    )));
     if !check.decided_by.is_empty() {
         let parts: Vec<String> = check
             .decided_by

@@ -78,7 +78,13 @@ impl PathDialog {
     /// Asks with a path to start from.
     pub fn new(purpose: Purpose, start: &Path) -> Self {
         let text = start.to_string_lossy().into_owned();
-        Self { purpose, text, browsing: None, note: String::new(), fresh: true }
+        Self {
+            purpose,
+            text,
+            browsing: None,
+            note: String::new(),
+            fresh: true,
+        }
     }
 
     fn poll(&mut self) {
@@ -122,7 +128,9 @@ fn browse(ctx: &Context, purpose: Purpose, start: &Path) -> Receiver<Option<Path
             dialog = dialog.set_directory(folder);
         }
         let chosen = match purpose {
-            Purpose::Open => dialog.add_filter("Latchwright design", &["ron"]).pick_file(),
+            Purpose::Open => dialog
+                .add_filter("Latchwright design", &["ron"])
+                .pick_file(),
             Purpose::Save | Purpose::Card => {
                 let name = start.file_name().unwrap_or_default().to_string_lossy();
                 dialog.set_file_name(name).save_file()
@@ -140,16 +148,18 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
     if matches!(dialog, Dialog::Card) {
         return;
     }
-    let answer = Modal::new(Id::unique("over the window")).frame(theme::over(ctx)).show(ctx, |ui| {
-        ui.set_max_width(560.0);
-        match dialog {
-            Dialog::Path(path) => path_ui(ui, path, wishes),
-            Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
-            Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
-            Dialog::Keys => keys_ui(ui, wishes),
-            Dialog::Card => {}
-        }
-    });
+    let answer = Modal::new(Id::unique("over the window"))
+        .frame(theme::over(ctx))
+        .show(ctx, |ui| {
+            ui.set_max_width(560.0);
+            match dialog {
+                Dialog::Path(path) => path_ui(ui, path, wishes),
+                Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
+                Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
+                Dialog::Keys => keys_ui(ui, wishes),
+                Dialog::Card => {}
+            }
+        });
     if answer.should_close() {
         wishes.push(Action::CloseDialog);
     }
@@ -165,9 +175,11 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, wishes: &mut Vec<Action>) {
         response.request_focus();
     }
     let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-    let note = match files::exists(Path::new(dialog.text.trim())) {
-        true if dialog.purpose != Purpose::Open => "A file of this name exists; you will be asked again.",
-        _ => dialog.note.as_str(),
+    let taken = files::exists(Path::new(dialog.text.trim()));
+    let note = if taken && dialog.purpose != Purpose::Open {
+        "A file of this name exists; you will be asked again."
+    } else {
+        dialog.note.as_str()
     };
     ui.label(RichText::new(note).small().weak());
     ui.horizontal(|ui| {
@@ -229,24 +241,32 @@ const ON_THE_LID: [(&str, &str); 6] = [
     ("Arrow keys", "Turn the dial that has the focus by a mark"),
     ("A label typed", "Turn that dial to it"),
     ("Space", "Slider back to its stop, or forward"),
-    ("Click, wheel, drag", "On a knob: turn it; on the finger knob: slide"),
+    (
+        "Click, wheel, drag",
+        "On a knob: turn it; on the finger knob: slide",
+    ),
     ("Alt with drag", "Turn a dial freely between its marks"),
 ];
 
 fn keys_ui(ui: &mut Ui, wishes: &mut Vec<Action>) {
     ui.heading("Keys");
-    Grid::new("keys").num_columns(2).spacing([24.0, 6.0]).show(ui, |ui| {
-        for (key, what) in ON_THE_LID {
-            ui.label(RichText::new(key).family(theme::bold()));
-            ui.label(what);
-            ui.end_row();
-        }
-        for shortcut in &SHORTCUTS {
-            ui.label(RichText::new(ui.ctx().format_shortcut(&shortcut.key)).family(theme::bold()));
-            ui.label(shortcut.what);
-            ui.end_row();
-        }
-    });
+    Grid::new("keys")
+        .num_columns(2)
+        .spacing([24.0, 6.0])
+        .show(ui, |ui| {
+            for (key, what) in ON_THE_LID {
+                ui.label(RichText::new(key).family(theme::bold()));
+                ui.label(what);
+                ui.end_row();
+            }
+            for shortcut in &SHORTCUTS {
+                ui.label(
+                    RichText::new(ui.ctx().format_shortcut(&shortcut.key)).family(theme::bold()),
+                );
+                ui.label(shortcut.what);
+                ui.end_row();
+            }
+        });
     if ui.button("Close").clicked() {
         wishes.push(Action::CloseDialog);
     }

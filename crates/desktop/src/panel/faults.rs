@@ -16,8 +16,11 @@ pub fn faults_ui(ui: &mut Ui, session: &Session, proof: &Proof) {
     for field in session.unknown().iter().take(SHOWN) {
         ui.label(RichText::new(format!("! {field}")).color(grave));
     }
-    let errors: Vec<_> =
-        proof.faults.iter().filter(|fault| fault.severity == Severity::Error).collect();
+    let errors: Vec<_> = proof
+        .faults
+        .iter()
+        .filter(|fault| fault.severity == Severity::Error)
+        .collect();
     for fault in errors.iter().take(SHOWN) {
         ui.label(RichText::new(format!("! {fault}")).color(grave));
     }
@@ -38,9 +41,11 @@ pub fn faults_ui(ui: &mut Ui, session: &Session, proof: &Proof) {
         1 => "1 notice".to_owned(),
         many => format!("{many} notices"),
     };
-    CollapsingHeader::new(RichText::new(title).small()).id_salt("notices").show(ui, |ui| {
-        for notice in notices.iter().take(40) {
-            ui.label(RichText::new(notice).small());
-        }
-    });
+    CollapsingHeader::new(RichText::new(title).small())
+        .id_salt("notices")
+        .show(ui, |ui| {
+            for notice in notices.iter().take(40) {
+                ui.label(RichText::new(notice).small());
+            }
+        });
 }

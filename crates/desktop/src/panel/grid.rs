@@ -24,7 +24,10 @@ pub fn grid_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState
         let size = cell_size(ui.available_width() - NAME, found.marks.len());
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
-            ui.add_sized(vec2(NAME - 3.0, size.y), egui::Label::new(format!("dial {}", index + 1)));
+            ui.add_sized(
+                vec2(NAME - 3.0, size.y),
+                egui::Label::new(format!("dial {}", index + 1)),
+            );
             ui.horizontal_wrapped(|ui| {
                 ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
                 for (mark, proof) in (0_u32..).zip(&found.marks) {
@@ -85,8 +88,21 @@ fn cell_ui(ui: &mut Ui, design: &Design, cell: &Cell<'_>) -> bool {
         let painter = ui.painter();
         painter.rect(rect, 3.0, ground, edge, egui::StrokeKind::Inside);
         let tall = cell.size.y > 20.0;
-        let middle = pos2(rect.center().x, if tall { rect.top() + 11.0 } else { rect.center().y });
-        sign(ui, middle, cell.proof.verdict, ink, if tall { 4.5 } else { 2.5 });
+        let middle = pos2(
+            rect.center().x,
+            if tall {
+                rect.top() + 11.0
+            } else {
+                rect.center().y
+            },
+        );
+        sign(
+            ui,
+            middle,
+            cell.proof.verdict,
+            ink,
+            if tall { 4.5 } else { 2.5 },
+        );
         if tall {
             let text: String = cell.label.chars().take(4).collect();
             let font = FontId::proportional(11.0);
@@ -127,7 +143,10 @@ fn sentence(design: &Design, cell: &Cell<'_>) -> String {
             "unsure, though nothing stops it with nothing off".to_owned()
         }
         Verdict::Unsure => {
-            format!("unsure, meets {} with nothing off", words::touched(proof.reach.stops_at))
+            format!(
+                "unsure, meets {} with nothing off",
+                words::touched(proof.reach.stops_at)
+            )
         }
     };
     format!("Dial {} at {}: {what}", cell.dial + 1, cell.label)

@@ -17,7 +17,9 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
         }
         ui.menu_button("Demos", |ui| {
             for demo in &DEMOS {
-                let title = demo.design().map_or_else(|_| demo.name.to_owned(), |design| design.title);
+                let title = demo
+                    .design()
+                    .map_or_else(|_| demo.name.to_owned(), |design| design.title);
                 if ui.button(title).on_hover_text(demo.about).clicked() {
                     wishes.push(Action::Demo(demo.name));
                 }
@@ -31,7 +33,11 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
             wishes.push(Action::SaveAs);
         }
         history_ui(ui, session, wishes);
-        if ui.button("Card…").on_hover_text("The card for the recipient").clicked() {
+        if ui
+            .button("Card…")
+            .on_hover_text("The card for the recipient")
+            .clicked()
+        {
             wishes.push(Action::Card);
         }
         view_ui(ui, session, wishes);
@@ -40,13 +46,24 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
 
 fn name_ui(ui: &mut Ui, session: &Session) {
     let title = session.design().title.trim();
-    let title = if title.is_empty() { "Untitled box" } else { title };
+    let title = if title.is_empty() {
+        "Untitled box"
+    } else {
+        title
+    };
     ui.label(RichText::new(title).family(theme::bold()).size(17.0));
     let state = match (session.path(), session.unsaved()) {
         (None, _) => "not saved yet".to_owned(),
         (Some(path), unsaved) => {
-            let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
-            if unsaved { format!("{name}, changed") } else { format!("{name}, saved") }
+            let name = path
+                .file_name()
+                .unwrap_or(path.as_os_str())
+                .to_string_lossy();
+            if unsaved {
+                format!("{name}, changed")
+            } else {
+                format!("{name}, saved")
+            }
         }
     };
     ui.label(RichText::new(state).weak());
@@ -59,20 +76,27 @@ fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
         None => verb.to_owned(),
     };
     let undo = history.undo_label();
-    if ui.add_enabled(undo.is_some(), Button::new(word("Undo", undo))).clicked() {
+    if ui
+        .add_enabled(undo.is_some(), Button::new(word("Undo", undo)))
+        .clicked()
+    {
         wishes.push(Action::Undo);
     }
     let redo = history.redo_label();
-    if ui.add_enabled(redo.is_some(), Button::new(word("Redo", redo))).clicked() {
+    if ui
+        .add_enabled(redo.is_some(), Button::new(word("Redo", redo)))
+        .clicked()
+    {
         wishes.push(Action::Redo);
     }
 }
 
 fn view_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
     let units = session.design().units;
-    for (unit, word, name) in
-        [(Units::Millimetre, "mm", "Millimetres"), (Units::Inch, "in", "Inches")]
-    {
+    for (unit, word, name) in [
+        (Units::Millimetre, "mm", "Millimetres"),
+        (Units::Inch, "in", "Inches"),
+    ] {
         let response = ui.selectable_label(units == unit, word).on_hover_text(name);
         if response.clicked() && units != unit {
             wishes.push(Action::SwitchUnits);

@@ -21,12 +21,19 @@ pub fn dials_ui(ui: &mut Ui, session: &Session, view: &mut ViewState, wishes: &m
     combination_ui(ui, design, view, wishes);
     ui.checkbox(&mut view.all_dials, "Change all dials alike")
         .on_hover_text("Sizes, slots and labels of every dial follow the one you change");
-    let of = Target { dial: view.dial, all: view.all_dials };
+    let of = Target {
+        dial: view.dial,
+        all: view.all_dials,
+    };
     rows_ui(ui, design, dial, PLACE, Target { all: false, ..of }, wishes);
     let positions = f64::from(dial.positions);
     let why = "Marks round the dial; a multiple of the key's sides";
-    if let Some(count) = field::number_ui(ui, "Positions", positions, Kind::Count, design.units, why) {
-        of.edit("positions", wishes, move |dial| dial.positions = whole(count));
+    if let Some(count) =
+        field::number_ui(ui, "Positions", positions, Kind::Count, design.units, why)
+    {
+        of.edit("positions", wishes, move |dial| {
+            dial.positions = whole(count);
+        });
     }
     labels_ui(ui, dial, of, wishes);
     slots_ui(ui, design, dial, of, wishes);
@@ -34,11 +41,17 @@ pub fn dials_ui(ui: &mut Ui, session: &Session, view: &mut ViewState, wishes: &m
     let sides = f64::from(dial.key.sides);
     let why = "Flats of the post that joins knob and disc";
     if let Some(count) = field::number_ui(ui, "Key sides", sides, Kind::Count, design.units, why) {
-        of.edit("key sides", wishes, move |dial| dial.key.sides = whole(count));
+        of.edit("key sides", wishes, move |dial| {
+            dial.key.sides = whole(count);
+        });
     }
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "parsed as a u32")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "parsed as a u32"
+)]
 fn whole(count: f64) -> u32 {
     count as u32
 }
@@ -76,7 +89,13 @@ fn rows_ui(
     wishes: &mut Vec<Action>,
 ) {
     for row in rows {
-        let DialRow { name, kind, get, set, why } = *row;
+        let DialRow {
+            name,
+            kind,
+            get,
+            set,
+            why,
+        } = *row;
         if let Some(value) = field::number_ui(ui, name, get(dial), kind, design.units, why) {
             of.edit(&name.to_lowercase(), wishes, move |dial| set(dial, value));
         }
@@ -88,28 +107,37 @@ fn choose_ui(ui: &mut Ui, design: &Design, view: &mut ViewState, wishes: &mut Ve
     ui.horizontal_wrapped(|ui| {
         for index in 0..design.dials.len().min(MAX_DIALS) {
             let chosen = view.dial == index;
-            if ui.selectable_label(chosen, format!("Dial {}", index + 1)).clicked() {
+            if ui
+                .selectable_label(chosen, format!("Dial {}", index + 1))
+                .clicked()
+            {
                 view.dial = index;
             }
         }
     });
     ui.horizontal(|ui| {
         let few = design.dials.len() < MAX_DIALS;
-        if ui.add_enabled(few, egui::Button::new("Add a dial")).clicked() {
+        if ui
+            .add_enabled(few, egui::Button::new("Add a dial"))
+            .clicked()
+        {
             wishes.push(Action::edit("add a dial", add_dial));
         }
         let index = view.dial;
         let many = design.dials.len() > 1;
         let remove = egui::Button::new(format!("Take dial {} away", index + 1));
         if ui.add_enabled(many, remove).clicked() {
-            wishes.push(Action::edit(format!("take dial {} away", index + 1), move |design| {
-                if index < design.dials.len() {
-                    design.dials.remove(index);
-                }
-                if index < design.combination.len() {
-                    design.combination.remove(index);
-                }
-            }));
+            wishes.push(Action::edit(
+                format!("take dial {} away", index + 1),
+                move |design| {
+                    if index < design.dials.len() {
+                        design.dials.remove(index);
+                    }
+                    if index < design.combination.len() {
+                        design.combination.remove(index);
+                    }
+                },
+            ));
         }
     });
 }
@@ -123,14 +151,20 @@ fn add_dial(design: &mut Design) {
 }
 
 fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &mut Vec<Action>) {
-    let labels: Vec<String> =
-        design.dials.iter().enumerate().map(|(index, dial)| dial.label(design.digit(index))).collect();
+    let labels: Vec<String> = design
+        .dials
+        .iter()
+        .enumerate()
+        .map(|(index, dial)| dial.label(design.digit(index)))
+        .collect();
     ui.label(format!("Combination: {}", labels.join(" ")));
     let marks = view.marks(design);
     let same = marks == design.combination;
     let button = egui::Button::new("Take what the dials show as combination");
     if ui.add_enabled(!same, button).clicked() {
-        wishes.push(Action::edit("combination", move |design| design.combination = marks));
+        wishes.push(Action::edit("combination", move |design| {
+            design.combination = marks;
+        }));
     }
 }
 
@@ -161,7 +195,9 @@ impl Kinds {
 
     fn labels(self, dial: &Dial) -> Labels {
         let plain = |labels: &Labels| {
-            (0..dial.positions.min(360)).map(|mark| labels.label(mark, dial.positions)).collect()
+            (0..dial.positions.min(360))
+                .map(|mark| labels.label(mark, dial.positions))
+                .collect()
         };
         match self {
             Self::Digits => Labels::Digits,
@@ -183,7 +219,10 @@ fn labels_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
     let now = Kinds::of(&dial.labels);
     let mut chosen = now;
     let label = ui.label("Labels");
-    let word = Kinds::ALL.iter().find(|(kind, _)| *kind == now).map_or("", |(_, word)| word);
+    let word = Kinds::ALL
+        .iter()
+        .find(|(kind, _)| *kind == now)
+        .map_or("", |(_, word)| word);
     ComboBox::from_id_salt("labels")
         .selected_text(word)
         .width(ui.available_width() - 8.0)
@@ -195,9 +234,13 @@ fn labels_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
         .response
         .labelled_by(label.id);
     if chosen != now {
-        of.edit("labels", wishes, move |dial| dial.labels = chosen.labels(dial));
+        of.edit("labels", wishes, move |dial| {
+            dial.labels = chosen.labels(dial);
+        });
     }
-    let (Labels::Words(words) | Labels::Pictures(words)) = &dial.labels else { return };
+    let (Labels::Words(words) | Labels::Pictures(words)) = &dial.labels else {
+        return;
+    };
     let hint = "one a mark, with commas between";
     if let Some(text) = field::text_ui(ui, "Label words", &words.join(", "), hint) {
         let words: Vec<String> = text.split(',').map(|word| word.trim().to_owned()).collect();
@@ -208,22 +251,50 @@ fn labels_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
     }
     if matches!(dial.labels, Labels::Pictures(_)) {
         let known = latchwright_drawing::PICTURES.join(", ");
-        ui.label(RichText::new(format!("Pictures that can be drawn: {known}")).small().weak());
+        ui.label(
+            RichText::new(format!("Pictures that can be drawn: {known}"))
+                .small()
+                .weak(),
+        );
     }
 }
 
 /// A number of a slot: name, how to read and write it, why it matters.
-type SlotRow = (&'static str, fn(&Slot) -> f64, fn(&mut Slot, f64), &'static str);
+type SlotRow = (
+    &'static str,
+    fn(&Slot) -> f64,
+    fn(&mut Slot, f64),
+    &'static str,
+);
 
 const SLOT_ROWS: [SlotRow; 3] = [
-    ("width", |s| s.width, |s, v| s.width = v, "Between the walls"),
-    ("depth", |s| s.depth, |s, v| s.depth = v, "From the rim to the deepest point; a shallow one is blind"),
-    ("lead-in", |s| s.lead_in, |s, v| s.lead_in = v, "45° chamfer that helps the pin in; 0 for none"),
+    (
+        "width",
+        |s| s.width,
+        |s, v| s.width = v,
+        "Between the walls",
+    ),
+    (
+        "depth",
+        |s| s.depth,
+        |s, v| s.depth = v,
+        "From the rim to the deepest point; a shallow one is blind",
+    ),
+    (
+        "lead-in",
+        |s| s.lead_in,
+        |s, v| s.lead_in = v,
+        "45° chamfer that helps the pin in; 0 for none",
+    ),
 ];
 
 fn slots_ui(ui: &mut Ui, design: &Design, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
     for (number, slot) in dial.disc.slots.iter().take(16).enumerate() {
-        let name = if slot.mark == 0 { "True slot".to_owned() } else { format!("Slot {}", number + 1) };
+        let name = if slot.mark == 0 {
+            "True slot".to_owned()
+        } else {
+            format!("Slot {}", number + 1)
+        };
         for (what, get, set, why) in SLOT_ROWS {
             let title = format!("{name} {what}");
             if let Some(value) =
@@ -244,7 +315,12 @@ fn slots_ui(ui: &mut Ui, design: &Design, dial: &Dial, of: Target, wishes: &mut 
         of.edit("add a blind slot", wishes, |dial| {
             let width = dial.disc.slots.first().map_or(9.0, |slot| slot.width);
             let mark = i64::from(dial.positions / 2);
-            dial.disc.slots.push(Slot { mark, width, depth: 2.0, lead_in: 0.0 });
+            dial.disc.slots.push(Slot {
+                mark,
+                width,
+                depth: 2.0,
+                lead_in: 0.0,
+            });
         });
     }
 }

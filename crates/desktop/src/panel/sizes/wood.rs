@@ -64,14 +64,26 @@ fn wood_ui(ui: &mut Ui, name: &str, now: &str) -> Option<String> {
 pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     let plate = &design.plate;
     if let Some(wood) = wood_ui(ui, "Plate wood", &plate.wood) {
-        wishes.push(Action::edit("plate wood", move |design| design.plate.wood = wood));
+        wishes.push(Action::edit("plate wood", move |design| {
+            design.plate.wood = wood;
+        }));
     }
-    if let Some(sawn) = choice_ui(ui, "Plate cut", plate.sawn, &[Sawn::Flat, Sawn::Quarter], sawn_name) {
-        wishes.push(Action::edit("plate cut", move |design| design.plate.sawn = sawn));
+    if let Some(sawn) = choice_ui(
+        ui,
+        "Plate cut",
+        plate.sawn,
+        &[Sawn::Flat, Sawn::Quarter],
+        sawn_name,
+    ) {
+        wishes.push(Action::edit("plate cut", move |design| {
+            design.plate.sawn = sawn;
+        }));
     }
     let both = [Grain::AlongX, Grain::AlongY];
     if let Some(grain) = choice_ui(ui, "Plate grain", plate.grain, &both, grain_name) {
-        wishes.push(Action::edit("plate grain", move |design| design.plate.grain = grain));
+        wishes.push(Action::edit("plate grain", move |design| {
+            design.plate.grain = grain;
+        }));
     }
 }
 
@@ -85,7 +97,13 @@ enum Stuff {
 }
 
 impl Stuff {
-    const ALL: [Self; 5] = [Self::Wood, Self::Plywood, Self::Hardboard, Self::Mdf, Self::Printed];
+    const ALL: [Self; 5] = [
+        Self::Wood,
+        Self::Plywood,
+        Self::Hardboard,
+        Self::Mdf,
+        Self::Printed,
+    ];
 
     fn of(material: &Material) -> Self {
         match material {
@@ -130,16 +148,33 @@ pub fn slider_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             design.slider.material = stuff.material(design);
         }));
     }
-    let Material::Wood { species, sawn, grain } = &design.slider.material else { return };
+    let Material::Wood {
+        species,
+        sawn,
+        grain,
+    } = &design.slider.material
+    else {
+        return;
+    };
     let set = |species: String, sawn, grain| {
         Action::edit("slider wood", move |design: &mut Design| {
-            design.slider.material = Material::Wood { species, sawn, grain };
+            design.slider.material = Material::Wood {
+                species,
+                sawn,
+                grain,
+            };
         })
     };
     if let Some(wood) = wood_ui(ui, "Slider wood", species) {
         wishes.push(set(wood, *sawn, *grain));
     }
-    if let Some(cut) = choice_ui(ui, "Slider cut", *sawn, &[Sawn::Flat, Sawn::Quarter], sawn_name) {
+    if let Some(cut) = choice_ui(
+        ui,
+        "Slider cut",
+        *sawn,
+        &[Sawn::Flat, Sawn::Quarter],
+        sawn_name,
+    ) {
         wishes.push(set(species.clone(), cut, *grain));
     }
     let both = [Grain::AlongX, Grain::AlongY];

@@ -12,7 +12,7 @@ use crate::model::Dial;
 /// clearance lets the post spin, 0 for a key with no size.
 ///
 /// # Source
-/// Polygon containment, checked against `tests/reference/key` (a square post in a square socket).
+/// Containment of one polygon in the other; the tests below hold it against swept polygons.
 pub fn backlash(sides: u32, apothem: f64, clearance: f64) -> f64 {
     if sides < 3 || apothem <= 0.0 {
         return 0.0;

@@ -29,7 +29,7 @@ pub struct LatchwrightApp {
     /// What last happened, in a sentence, and whether it went wrong.
     notice: Option<(String, bool)>,
     leaving: bool,
-    /// The file a question about saving over is about, once it has been asked.
+    /// Where paths are asked for: the folder last used.
     folder: PathBuf,
 }
 

@@ -112,6 +112,9 @@ fn figure_ui(ui: &mut Ui, design: &Design, check: &Check) {
         ui.spacing_mut().item_spacing.y = 2.0;
         ui.horizontal(|ui| {
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                if check.unit == Unit::Count {
+                    return;
+                }
                 let (figure, unit) = figure(check.margin, check.unit, design);
                 ui.add_sized(
                     vec2(22.0, 20.0),

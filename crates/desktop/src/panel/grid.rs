@@ -21,7 +21,9 @@ pub fn grid_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState
     ui.label(RichText::new("Each dial at each mark").weak());
     for (index, (dial, found)) in design.dials.iter().zip(&proof.dials).enumerate() {
         let shown = view.mark(design, index) as usize;
-        let size = cell_size(ui.available_width() - NAME, found.marks.len());
+        let longest = (0..dial.positions.min(360)).map(|mark| dial.label(mark).chars().count()).max();
+        let wordy = longest.is_some_and(|letters| letters > 3);
+        let size = cell_size(ui.available_width() - NAME, found.marks.len(), wordy);
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
             ui.add_sized(
@@ -48,14 +50,19 @@ pub fn grid_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState
     legend_ui(ui);
 }
 
-fn cell_size(room: f32, marks: usize) -> Vec2 {
+/// Words take rows of six, more than twelve marks two rows, very many a strip of narrow cells.
+fn cell_size(room: f32, marks: usize, wordy: bool) -> Vec2 {
     if marks > CELLS {
         return vec2(9.0, 16.0);
     }
-    let in_row = if marks > 12 { marks.div_ceil(2) } else { marks };
+    let in_row = match marks {
+        _ if wordy => marks.min(6),
+        13.. => marks.div_ceil(2),
+        few => few,
+    };
     #[expect(clippy::cast_precision_loss, reason = "at most 24")]
     let width = room / in_row.max(1) as f32 - 3.5;
-    vec2(width.clamp(18.0, 40.0), 34.0)
+    vec2(width.clamp(18.0, if wordy { 60.0 } else { 40.0 }), 34.0)
 }
 
 struct Cell<'a> {
@@ -104,7 +111,7 @@ fn cell_ui(ui: &mut Ui, design: &Design, cell: &Cell<'_>) -> bool {
             if tall { 4.5 } else { 2.5 },
         );
         if tall {
-            let text: String = cell.label.chars().take(4).collect();
+            let text: String = cell.label.chars().take(8).collect();
             let font = FontId::proportional(11.0);
             let place = pos2(rect.center().x, rect.bottom() - 9.0);
             let clipped = painter.with_clip_rect(rect);

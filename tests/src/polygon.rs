@@ -46,8 +46,10 @@ fn cut(rim: f64, slot: &RealSlot, accuracy: f64) -> MultiPolygon {
         let round = MultiPolygon::new(vec![circle(at(0.0, floor), half, accuracy)]);
         gone = gone.union(&round);
     }
-    let foot = (rim * rim - half * half).sqrt() - slot.lead_in;
-    if slot.lead_in > 0.0 && foot > floor {
+    let top = (rim * rim - half * half).sqrt();
+    // a lead-in is no longer than the wall, and a slot without walls has none
+    let foot = (top - slot.lead_in).max(floor);
+    if slot.lead_in > 0.0 && floor < top {
         for side in [-1.0, 1.0] {
             // from the middle line outwards, so that no edge is shared with the strip
             let wedge = ring(&[

@@ -15,6 +15,7 @@ pub fn lid_card(design: &Design, marks: &[u32], show: bool) -> Drawing {
     let marks = if show { marks } else { &[] };
     let options = PlanOptions {
         veil: 1.0,
+        large_labels: true,
         hide_setting: !show,
         ..PlanOptions::default()
     };

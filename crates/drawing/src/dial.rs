@@ -5,7 +5,7 @@ use latchwright_solver::model::{Design, Dial};
 
 use crate::drawing::Drawing;
 use crate::item::{Item, Layer, Subject};
-use crate::marks::{direction, knob_radius, mark_at, marks, marks_radius};
+use crate::marks::{LabelSize, direction, knob_radius, mark_at, marks, marks_radius};
 use crate::outline::Outline;
 use crate::rect::Rect;
 use crate::shape::Shape;
@@ -35,6 +35,7 @@ pub fn dial_face(design: &Design, dial: usize, turn_deg: f64) -> Drawing {
         mark_at(one, turn),
         sheet,
         None,
+        LabelSize::Usual,
     ));
     drawing
         .items

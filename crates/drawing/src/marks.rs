@@ -23,16 +23,19 @@ const LABEL_GAP: f64 = 0.7;
 const CROWDED: f64 = 0.8;
 /// Most marks that are drawn.
 const MOST_MARKS: u32 = 720;
-/// Sizes of type that are tried, mm, the favourite first.
-const TYPE_SIZES: [f64; 4] = [4.4, 3.8, 3.2, 2.6];
-/// Sides of pictures that are tried, mm.
-const PICTURE_SIZES: [f64; 4] = [7.5, 6.5, 5.5, 4.5];
+/// Sizes of type that are tried, mm, from the largest; a lid that is drawn small tries the first
+/// ones too.
+const TYPE_SIZES: [f64; 8] = [6.4, 5.8, 5.3, 4.8, 4.4, 3.8, 3.2, 2.6];
+/// Sides of pictures that are tried, mm, likewise.
+const PICTURE_SIZES: [f64; 8] = [11.0, 10.0, 9.2, 8.4, 7.5, 6.5, 5.5, 4.5];
+/// Where the sizes for a lid at its own size begin.
+const USUAL: usize = 4;
 /// Where not all marks can have a label: one for every so many.
 const STRIDES: [u32; 16] = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 45, 60, 90, 120, 180];
 
 /// Outer radius that marks with one-digit labels take up round a knob of `diameter`, mm.
 pub(crate) fn marks_radius(diameter: f64) -> f64 {
-    knob_radius(diameter) + GAP + LONG + LABEL_GAP + TYPE_SIZES[0]
+    knob_radius(diameter) + GAP + LONG + LABEL_GAP + TYPE_SIZES[USUAL]
 }
 
 /// Radius of a knob, mm; never so small that marks could not stand round it.
@@ -47,6 +50,15 @@ pub(crate) struct GiveWay {
     pub pin: Rect,
     /// 0: not at all, while the plate hides the pin; 1: all the way.
     pub share: f64,
+}
+
+/// How large labels may be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum LabelSize {
+    /// As on the plate.
+    Usual,
+    /// As large as there is room, for a lid that is drawn small.
+    Large,
 }
 
 /// How the labels of a dial are set.
@@ -91,13 +103,14 @@ pub(crate) fn marks(
     chosen: Option<u32>,
     room: Rect,
     give_way: Option<GiveWay>,
+    label_size: LabelSize,
 ) -> Vec<Item> {
     let Layout {
         stride,
         size,
         setting,
         mut labels,
-    } = layout(dial, centre, room);
+    } = layout(dial, centre, room, label_size);
     let chosen = chosen.filter(|&mark| mark < dial.positions);
     if let Some(mark) = chosen.filter(|mark| !mark.is_multiple_of(stride)) {
         let extra = label(dial, centre, mark, size, setting);
@@ -171,10 +184,14 @@ fn ticks(dial: &Dial, centre: Point, labels: &[Label], give_way: Option<GiveWay>
 }
 
 /// The first layout that fits: as many labels as possible, then as large as possible.
-fn layout(dial: &Dial, centre: Point, room: Rect) -> Layout {
+fn layout(dial: &Dial, centre: Point, room: Rect, label_size: LabelSize) -> Layout {
     let sizes = match dial.labels {
         Labels::Pictures(_) => PICTURE_SIZES,
         _ => TYPE_SIZES,
+    };
+    let sizes = match label_size {
+        LabelSize::Usual => &sizes[USUAL..],
+        LabelSize::Large => &sizes[..],
     };
     let coarse = dial.positions / 720 + 1;
     let smallest = sizes[sizes.len() - 1];
@@ -344,7 +361,14 @@ mod tests {
             ..Dial::default()
         };
         let room = Rect::about(Point::default(), 55.0, 80.0);
-        let items = marks(&dial, Point::default(), chosen, room, None);
+        let items = marks(
+            &dial,
+            Point::default(),
+            chosen,
+            room,
+            None,
+            LabelSize::Usual,
+        );
         let words = items.into_iter().filter_map(|item| match item.shape {
             Shape::Text(text) => Some(text),
             _ => None,
@@ -399,7 +423,7 @@ mod tests {
             ..Dial::default()
         };
         let room = Rect::about(Point::default(), 54.0, 80.0);
-        let items = marks(&dial, Point::default(), None, room, None);
+        let items = marks(&dial, Point::default(), None, room, None, LabelSize::Usual);
         let turns: Vec<f64> = items
             .iter()
             .filter_map(|item| match &item.shape {
@@ -420,7 +444,14 @@ mod tests {
             ..Dial::default()
         };
         let room = Rect::about(Point::default(), 80.0, 80.0);
-        let items = marks(&dial, Point::default(), Some(6), room, None);
+        let items = marks(
+            &dial,
+            Point::default(),
+            Some(6),
+            room,
+            None,
+            LabelSize::Usual,
+        );
         let heavy = |item: &Item| match &item.shape {
             Shape::Text(text) if text.weight == crate::Weight::Bold => Some(text.text.clone()),
             _ => None,
@@ -441,6 +472,7 @@ mod tests {
                 None,
                 Rect::about(Point::default(), 9.0, 9.0),
                 None,
+                LabelSize::Usual,
             );
             let lines: usize = items
                 .iter()

@@ -12,7 +12,7 @@ use crate::drawing::Drawing;
 use crate::grain::grain_lines;
 use crate::hatch::hatch;
 use crate::item::{Item, Layer, Subject};
-use crate::marks::{GiveWay, mark_at, marks, marks_radius};
+use crate::marks::{GiveWay, LabelSize, mark_at, marks, marks_radius};
 use crate::outline::Outline;
 use crate::rect::Rect;
 use crate::shape::Shape;
@@ -34,6 +34,8 @@ pub struct PlanOptions {
     pub passing: Vec<bool>,
     /// Whether dimension lines are drawn.
     pub show_dimensions: bool,
+    /// Labels as large as there is room, for a lid that is drawn small.
+    pub large_labels: bool,
     /// Leaves out the pointers and favours no mark: the lid without its secret.
     pub hide_setting: bool,
 }
@@ -258,6 +260,11 @@ impl<'a> Scene<'a> {
                 chosen,
                 self.room_of(index),
                 self.give_way(dial),
+                if self.options.large_labels {
+                    LabelSize::Large
+                } else {
+                    LabelSize::Usual
+                },
             ));
         }
     }

@@ -118,7 +118,7 @@ fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
             .map(|reach| reach.stops_at == StopsAt::Free)
             .collect(),
         show_dimensions: view.dimensions,
-        hide_setting: false,
+        ..PlanOptions::default()
     };
     plan(design, &shown, &options)
 }

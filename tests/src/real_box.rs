@@ -1,7 +1,7 @@
 //! One box as it was really built, in one moment of its use, seen from one dial.
 //!
 //! Everything a design leaves open is a *share* between −1 and 1: how much of the allowed error a
-//! pin's place really has, how far through the year it is, how a shaft lies in its bore. A box is
+//! pin's place really has, how warm and how damp it is, how a shaft lies in its bore. A box is
 //! a row of shares, so that drawing, trying all extremes and searching for the worst are one thing.
 //!
 //! Nothing here takes a formula from the solver except how much wood moves in which air: places
@@ -9,12 +9,12 @@
 
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Climate, Design, Dial, Slot};
-use latchwright_solver::season::Mover;
+use latchwright_solver::season::{self, Mover};
 
 use crate::outline::{Outline, RealSlot};
 
 /// Shares that do not belong to a slot, in the order in which they are taken.
-const OWN: usize = 14;
+const OWN: usize = 15;
 
 /// Shares for each slot: width, depth, lead-in.
 const PER_SLOT: usize = 3;
@@ -87,7 +87,8 @@ impl<'a> Workshop<'a> {
         let mut rest = shares.iter().copied();
         let mut take = || rest.next().unwrap_or(0.0);
 
-        let air = self.air(take());
+        let (warmth, damp) = (take(), take());
+        let air = self.air(warmth, damp);
         let guide = Point::new(design.slider.guide_at.0, design.slider.guide_at.1);
         let below = dial.disc.radius + dial.pin.gap + dial.pin.diameter / 2.0;
         let bored = Point::new(dial.centre.0, dial.centre.1);
@@ -129,21 +130,23 @@ impl<'a> Workshop<'a> {
         steps * 360.0 / f64::from(self.dial.positions)
     }
 
-    /// The air this far through the year: −1 at its driest, 0 as built, 1 at its dampest.
-    fn air(&self, share: f64) -> Air {
-        let season = &self.design.season;
-        let end = if share < 0.0 {
-            season.driest
-        } else {
-            season.dampest
+    /// The air with these shares of warmth and damp: −1 at the least that the season names, 1 at the
+    /// most; each for itself, so that warm dry days and cool damp ones come up too.
+    fn air(&self, warmth: f64, damp: f64) -> Air {
+        let year = &self.design.season;
+        let named = [year.built, year.driest, year.dampest];
+        let between = |of: fn(&Climate) -> f64, share: f64| {
+            let least = named.iter().map(of).fold(f64::INFINITY, f64::min);
+            let most = named.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+            least + (most - least) * f64::midpoint(share, 1.0)
         };
-        let towards = |from: f64, to: f64| from + (to - from) * share.abs();
         let now = Climate {
-            celsius: towards(season.built.celsius, end.celsius),
-            humidity: towards(season.built.humidity, end.humidity),
+            celsius: between(|air| air.celsius, warmth),
+            humidity: between(|air| air.humidity, damp),
         };
-        let [plate_x, plate_y, slider_x, slider_y] =
-            self.movers.map(|mover| mover.strain(season.built, now));
+        let [plate_x, plate_y, slider_x, slider_y] = self
+            .movers
+            .map(|mover| mover.moved(season::Air::of(year.built), season::Air::of(now)));
         Air {
             plate: Point::new(plate_x, plate_y),
             slider: Point::new(slider_x, slider_y),

@@ -19,8 +19,11 @@ pub fn covering(letters: &[char]) -> Vec<Vec<u8>> {
         }
         let found = database.with_face_data(face.id, |data, index| {
             let parsed = ttf_parser::Face::parse(data, index).ok()?;
-            let drawn: Vec<char> =
-                left.iter().copied().filter(|letter| parsed.glyph_index(*letter).is_some()).collect();
+            let drawn: Vec<char> = left
+                .iter()
+                .copied()
+                .filter(|letter| parsed.glyph_index(*letter).is_some())
+                .collect();
             (!drawn.is_empty()).then(|| (drawn, data.to_vec()))
         });
         if let Some(Some((drawn, bytes))) = found

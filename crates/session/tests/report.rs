@@ -203,10 +203,10 @@ States       lid lifts   slider moves   dials turn
 
 Checks, worst first
   FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm
-          decided by yaw 0.45 mm, pin place 0.25 mm
+          decided by yaw 0.45 mm, place of the pin 0.25 mm
           a gap of 2.4 mm would do
   passes  Dial 1 turns free of its pin at rest: 0.59 mm where 0.00 mm is needed, 0.59 mm to spare
-          decided by yaw 0.45 mm, pin place 0.25 mm
+          decided by yaw 0.45 mm, place of the pin 0.25 mm
 
 Notices
   slider: `shank` is not given: taken as 8.0

@@ -7,9 +7,9 @@ use latchwright_solver::states::StateRow;
 use latchwright_solver::{Check, CheckVerdict, DialProof, Proof, Severity, Unit, Verdict};
 
 use super::FileNotes;
-use super::words::{contributor, slides_word, state_name, sure_word};
 use super::figure::{figure, grouped, length};
 use super::verdict::verdict_sentence;
+use super::words::{contributor, slides_word, state_name, sure_word};
 
 /// Columns the table of marks may have.
 const WIDTH: usize = 78;

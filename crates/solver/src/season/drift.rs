@@ -1,22 +1,31 @@
 //! How far places on plate and slider move apart over the year.
 
 use super::moisture::moisture_content;
-use super::movement::Mover;
+use super::movement::{Air, Mover};
 use crate::model::{Climate, Design};
 
-/// Pieces into which each half of the year (driest to built, built to dampest) is cut.
-const PIECES: usize = 8;
+/// Cells along each side of the year: temperature and humidity between their extremes.
+const CELLS: usize = 6;
+/// Nodes along each side.
+const NODES: usize = CELLS + 1;
 
-/// Change of size of plate and slider along one axis, piece by piece through the year.
+/// Change of size of plate and slider along one axis, at the nodes of a net over the year.
 ///
-/// Within a piece both only grow or only shrink, so that their values at its two ends enclose them.
+/// The year is every air whose temperature and humidity both lie between the extremes of the three
+/// that the design names, not only the way from one to the next: a warm dry day and a cool damp one
+/// are in it. Within a cell of the net a size only grows or only shrinks with either of the two, so
+/// that the values at the cell's corners enclose it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Strains {
-    /// Plate and slider at the ends of the pieces.
-    ends: Vec<(f64, f64)>,
+    /// Plate and slider at the nodes, row by row; each between its least and largest, because two
+    /// formulas meet at the ends of the table of movement.
+    nodes: Vec<(Range, Range)>,
     /// Same wood, same cut, same direction: they move as one.
     alike: bool,
 }
+
+/// Least and largest.
+type Range = (f64, f64);
 
 /// Drift over the whole year; every length it is asked about is counted from the guide's middle.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,10 +39,11 @@ pub struct Drift {
 impl Drift {
     /// The drift of this design; `None` if a wood is not in the table.
     pub fn of(design: &Design) -> Option<Self> {
+        let year = Year::of(design);
         let axis = |along_x| {
             let plate = Mover::of_plate(&design.plate, along_x)?;
             let slider = Mover::of_slider(&design.slider.material, along_x)?;
-            Some(Strains::through_the_year(design, plate, slider))
+            Some(year.strains(plate, slider))
         };
         Some(Self {
             x: axis(true)?,
@@ -44,7 +54,7 @@ impl Drift {
     /// No drift at all: a year in which the air never changes.
     pub fn none() -> Self {
         let still = Strains {
-            ends: vec![(0.0, 0.0)],
+            nodes: vec![((0.0, 0.0), (0.0, 0.0)); NODES * NODES],
             alike: true,
         };
         Self {
@@ -54,70 +64,102 @@ impl Drift {
     }
 }
 
-impl Strains {
-    fn through_the_year(design: &Design, plate: Mover, slider: Mover) -> Self {
+/// The air of the year at the nodes of the net.
+struct Year {
+    built: Air,
+    nodes: Vec<Air>,
+    /// Wood leaves the range of the table of movement at some time.
+    leaves_table: bool,
+}
+
+impl Year {
+    fn of(design: &Design) -> Self {
         let season = &design.season;
-        let between = |from: Climate, to: Climate, share: f64| Climate {
-            celsius: from.celsius + (to.celsius - from.celsius) * share,
-            humidity: from.humidity + (to.humidity - from.humidity) * share,
+        let named = [season.built, season.driest, season.dampest];
+        let range = |of: fn(&Climate) -> f64| {
+            let values = named.iter().map(of);
+            let least = values.clone().fold(f64::INFINITY, f64::min);
+            (least, values.fold(f64::NEG_INFINITY, f64::max))
         };
-        let half = |from, to, pieces: std::ops::Range<usize>| {
-            pieces.map(move |piece| between(from, to, piece as f64 / PIECES as f64))
+        let (warmth, damp) = (range(|air| air.celsius), range(|air| air.humidity));
+        let at = |(least, most): Range, node: usize| {
+            least + (most - least) * (node as f64 / CELLS as f64)
         };
-        let ends = half(season.driest, season.built, 0..PIECES)
-            .chain(half(season.built, season.dampest, 0..PIECES + 1))
-            .map(|air| {
-                (
-                    plate.strain(season.built, air),
-                    slider.strain(season.built, air),
-                )
-            })
+        let air = |celsius, humidity| Air::of(Climate { celsius, humidity });
+        let nodes: Vec<Air> = (0..NODES * NODES)
+            .map(|node| air(at(warmth, node / NODES), at(damp, node % NODES)))
             .collect();
+        let leaves_table = nodes.iter().any(Air::outside_table);
         Self {
-            ends,
-            alike: plate == slider,
+            built: Air::of(season.built),
+            nodes,
+            leaves_table,
         }
     }
 
+    fn strains(&self, plate: Mover, slider: Mover) -> Strains {
+        let range = |mover: Mover, air: &Air| mover.strain(self.built, *air, self.leaves_table);
+        Strains {
+            nodes: self
+                .nodes
+                .iter()
+                .map(|air| (range(plate, air), range(slider, air)))
+                .collect(),
+            alike: plate == slider,
+        }
+    }
+}
+
+impl Strains {
     /// Most that any length on plate or slider grows over the year, as a fraction of it.
     pub fn most_growth(&self) -> f64 {
-        let grown = |(plate, slider): &(f64, f64)| plate.max(*slider);
-        self.ends.iter().map(grown).fold(0.0, f64::max)
+        let grown = |(plate, slider): &(Range, Range)| plate.1.max(slider.1);
+        self.nodes.iter().map(grown).fold(0.0, f64::max)
     }
 
     /// Most that a length on the slider shrinks over the year, as a fraction of it.
     pub fn slider_shrinks(&self) -> f64 {
-        let shrunk = |(_, slider): &(f64, f64)| -slider;
-        self.ends.iter().map(shrunk).fold(0.0, f64::max)
+        let shrunk = |(_, slider): &(Range, Range)| -slider.0;
+        self.nodes.iter().map(shrunk).fold(0.0, f64::max)
     }
 
     /// Least and largest of `on_plate`·(plate's strain) − `on_slider`·(slider's strain) over the
     /// year: how far a place that far out on the plate moves ahead of one that far out on the
     /// slider, mm for lengths in mm.
     pub fn apart(&self, on_plate: f64, on_slider: f64) -> (f64, f64) {
+        let wider = |(lo, hi): Range, (least, most): Range| (lo.min(least), hi.max(most));
         if self.alike {
             let length = on_plate - on_slider;
-            return self
-                .ends
-                .iter()
-                .map(|(plate, _)| length * plate)
-                .fold((0.0, 0.0), |(lo, hi): (f64, f64), moved| {
-                    (lo.min(moved), hi.max(moved))
-                });
+            let moved = self.nodes.iter().map(|(plate, _)| times(*plate, length));
+            return moved.fold((0.0, 0.0), wider);
         }
-        let enclose = |a: f64, b: f64, factor: f64| {
-            let (one, two) = (a * factor, b * factor);
-            (one.min(two), one.max(two))
-        };
-        self.ends
-            .windows(2)
-            .fold((0.0, 0.0), |(lo, hi): (f64, f64), piece| {
-                let (from, to) = (piece[0], piece[1]);
-                let plate = enclose(from.0, to.0, on_plate);
-                let slider = enclose(from.1, to.1, on_slider);
-                (lo.min(plate.0 - slider.1), hi.max(plate.1 - slider.0))
+        let moved = (0..CELLS * CELLS).map(|cell| {
+            let (plate, slider) = self.cell(cell / CELLS, cell % CELLS);
+            let (plate, slider) = (times(plate, on_plate), times(slider, on_slider));
+            (plate.0 - slider.1, plate.1 - slider.0)
+        });
+        moved.fold((0.0, 0.0), wider)
+    }
+
+    /// What encloses plate and slider in one cell.
+    fn cell(&self, row: usize, column: usize) -> (Range, Range) {
+        let first = row * NODES + column;
+        let none = (f64::INFINITY, f64::NEG_INFINITY);
+        [first, first + 1, first + NODES, first + NODES + 1]
+            .into_iter()
+            .filter_map(|node| self.nodes.get(node))
+            .fold((none, none), |(plate, slider), (p, s)| {
+                (
+                    (plate.0.min(p.0), plate.1.max(p.1)),
+                    (slider.0.min(s.0), slider.1.max(s.1)),
+                )
             })
     }
+}
+
+fn times((least, most): Range, factor: f64) -> Range {
+    let (one, other) = (least * factor, most * factor);
+    (one.min(other), one.max(other))
 }
 
 /// Moisture contents at which the design's wood stands over the year: driest, built, dampest.

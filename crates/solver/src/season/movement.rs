@@ -44,14 +44,47 @@ pub enum Mover {
 /// # Source
 /// Wood Handbook, FPL-GTR-190 (2010), Eq. 13-2 and 13-3.
 pub fn wood_movement(coefficient: f64, built: f64, now: f64) -> f64 {
+    let linear = |moisture: f64| TABLE.contains(&moisture);
+    if linear(built) && linear(now) {
+        within_table(coefficient, built, now)
+    } else {
+        beyond_table(coefficient, built, now)
+    }
+}
+
+/// Moisture contents for which the table of movement is made, per cent.
+const TABLE: core::ops::RangeInclusive<f64> = 6.0..=14.0;
+
+fn within_table(coefficient: f64, built: f64, now: f64) -> f64 {
+    coefficient.max(0.0) * (now - built)
+}
+
+fn beyond_table(coefficient: f64, built: f64, now: f64) -> f64 {
     if coefficient <= 0.0 {
         return 0.0;
     }
-    let linear = |m: f64| (6.0..=14.0).contains(&m);
-    if linear(built) && linear(now) {
-        coefficient * (now - built)
-    } else {
-        (now - built) / (1.0 / coefficient - 10.0 + built)
+    (now - built) / (1.0 / coefficient - 10.0 + built)
+}
+
+/// One state of the air with the moisture that wood takes on in it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Air {
+    climate: Climate,
+    moisture: f64,
+}
+
+impl Air {
+    /// The air of this climate.
+    pub fn of(climate: Climate) -> Self {
+        Self {
+            climate,
+            moisture: moisture_content(climate),
+        }
+    }
+
+    /// Whether wood in it has a moisture content for which the table of movement is not made.
+    pub fn outside_table(&self) -> bool {
+        !TABLE.contains(&self.moisture)
     }
 }
 
@@ -82,14 +115,34 @@ impl Mover {
         }
     }
 
-    /// Change of size as a fraction of it, from the air it was built in to the air `now`.
-    pub fn strain(self, built: Climate, now: Climate) -> f64 {
+    /// Change of size as a fraction of it, by the formula that the handbook gives for these two airs.
+    pub fn moved(self, built: Air, now: Air) -> f64 {
+        match self {
+            Self::Wood(coefficient) => wood_movement(coefficient, built.moisture, now.moisture),
+            Self::Sheet { .. } => self.strain(built, now, false).0,
+        }
+    }
+
+    /// Change of size as a fraction of it, from the air it was built in to the air `now`: least and
+    /// largest by the formulas that may hold.
+    ///
+    /// While the whole year stays in the table of movement there is one formula and the two are the
+    /// same; where it `leaves_table`, both formulas count everywhere, so that nothing slips through
+    /// where they meet.
+    pub fn strain(self, built: Air, now: Air, leaves_table: bool) -> (f64, f64) {
         match self {
             Self::Wood(coefficient) => {
-                wood_movement(coefficient, moisture_content(built), moisture_content(now))
+                let within = within_table(coefficient, built.moisture, now.moisture);
+                if !leaves_table {
+                    return (within, within);
+                }
+                let beyond = beyond_table(coefficient, built.moisture, now.moisture);
+                (within.min(beyond), within.max(beyond))
             }
             Self::Sheet { humid, warm } => {
-                humid * (now.humidity - built.humidity) + warm * (now.celsius - built.celsius)
+                let moved = humid * (now.climate.humidity - built.climate.humidity)
+                    + warm * (now.climate.celsius - built.climate.celsius);
+                (moved, moved)
             }
         }
     }

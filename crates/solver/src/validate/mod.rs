@@ -6,7 +6,7 @@ mod numbers;
 
 use crate::fault::{Fault, Place, Severity};
 use crate::model::{Climate, Design, Material};
-use crate::season::{Mover, find_wood, moistures, wood_names};
+use crate::season::{Air, Mover, find_wood, moistures, wood_names};
 
 pub use dials::MAX_DIALS;
 
@@ -131,7 +131,10 @@ fn hinge_side(design: &Design, faults: &mut Vec<Fault>) {
         return;
     };
     let season = &design.season;
-    let moved = |air: Climate| (design.plate.depth * plate.strain(season.built, air)).abs();
+    let moved = |air: Climate| {
+        let (least, most) = plate.strain(Air::of(season.built), Air::of(air), true);
+        design.plate.depth * least.abs().max(most.abs())
+    };
     let most = moved(season.driest).max(moved(season.dampest));
     if most > design.workmanship.keeper_place {
         faults.push(notice(

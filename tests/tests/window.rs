@@ -335,21 +335,13 @@ fn every_control_has_a_name_and_no_two_share_one() {
     for name in ["tea-box", "toy-post-box", "two-ways"] {
         let window = demo(name);
         let mut seen = Vec::new();
-        let controls = window
-            .root()
-            .children_recursive()
-            .into_iter()
-            .filter(|node| {
-                let role = node.accesskit_node().role();
-                matches!(
-                    role,
-                    Role::Button
-                        | Role::TextInput
-                        | Role::SpinButton
-                        | Role::CheckBox
-                        | Role::ComboBox
-                )
-            });
+        let controls = window.root().children_recursive().filter(|node| {
+            let role = node.accesskit_node().role();
+            matches!(
+                role,
+                Role::Button | Role::TextInput | Role::SpinButton | Role::CheckBox | Role::ComboBox
+            )
+        });
         for node in controls {
             let label = node.accesskit_node().label().unwrap_or_default();
             assert!(!label.trim().is_empty(), "{name}: a control without a name");

@@ -21,7 +21,9 @@ pub fn grid_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState
     ui.label(RichText::new("Each dial at each mark").weak());
     for (index, (dial, found)) in design.dials.iter().zip(&proof.dials).enumerate() {
         let shown = view.mark(design, index) as usize;
-        let longest = (0..dial.positions.min(360)).map(|mark| dial.label(mark).chars().count()).max();
+        let longest = (0..dial.positions.min(360))
+            .map(|mark| dial.label(mark).chars().count())
+            .max();
         let wordy = longest.is_some_and(|letters| letters > 3);
         let size = cell_size(ui.available_width() - NAME, found.marks.len(), wordy);
         ui.horizontal_top(|ui| {

@@ -11,9 +11,9 @@ pub fn touched(stops_at: StopsAt) -> &'static str {
     match stops_at {
         StopsAt::Free => "nothing",
         StopsAt::Rim => "plain rim",
-        StopsAt::Mouth => "the slot's mouth",
-        StopsAt::Wall => "the slot's wall",
-        StopsAt::Floor => "the floor of a blind slot",
+        StopsAt::Mouth => "mouth corner",
+        StopsAt::Wall => "slot wall",
+        StopsAt::Floor => "floor of a blind slot",
     }
 }
 
@@ -44,13 +44,21 @@ pub fn stop_sentence(design: &Design, stop: &Stop) -> String {
             "The slider goes back the whole {} and the tab leaves the keeper.",
             short_length(stop.travel, units)
         ),
-        Some((dial, reach)) => format!(
-            "Dial {} stops the slider after {}: {}. {} of tab still held.",
-            dial + 1,
-            short_length(stop.travel, units),
-            touched(reach.stops_at),
-            short_length(stop.held, units)
-        ),
+        Some((dial, reach)) => {
+            let held = format!(
+                "Dial {} stops the slider after {}: {}. {} of tab still held.",
+                dial + 1,
+                short_length(stop.travel, units),
+                touched(reach.stops_at),
+                short_length(stop.held, units)
+            );
+            match reach.stops_at {
+                StopsAt::Mouth | StopsAt::Wall => {
+                    format!("{held} A push may turn the dial on, so this is no lock.")
+                }
+                _ => held,
+            }
+        }
     }
 }
 
@@ -73,6 +81,24 @@ mod tests {
         assert_eq!(
             stop_sentence(&design, &stop),
             "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held."
+        );
+    }
+
+    #[test]
+    fn a_stop_that_a_push_can_overcome_is_called_no_lock() {
+        let mut design = Design::default();
+        for dial in &mut design.dials {
+            dial.positions = 36;
+        }
+        let mut view = ViewState::of(&design);
+        view.pose.travel = 0.0;
+        view.set_mark(&design, 0, design.combination[0]);
+        view.set_mark(&design, 1, design.combination[1] + 1);
+        view.set_mark(&design, 2, design.combination[2]);
+        let said = stop_sentence(&design, &view.stop(&design));
+        assert!(
+            said.contains("mouth corner") && said.ends_with("this is no lock."),
+            "{said}"
         );
     }
 }

@@ -46,16 +46,17 @@ pub fn colour(rgb: Rgb) -> Color32 {
 }
 
 /// Sets fonts, sizes and both themes up; called once.
-pub fn apply(ctx: &Context, extra_fonts: Vec<Vec<u8>>) {
-    ctx.set_fonts(fonts(extra_fonts));
+pub fn apply(ctx: &Context) {
+    ctx.set_fonts(fonts());
     // where the system does not say, the bench lies in daylight
     ctx.options_mut(|options| options.fallback_theme = Theme::Light);
     ctx.set_style_of(Theme::Light, style(&Palette::LIGHT, Visuals::light()));
     ctx.set_style_of(Theme::Dark, style(&Palette::DARK, Visuals::dark()));
 }
 
-/// The bundled fonts first, then what the system has for scripts they do not cover.
-fn fonts(extra: Vec<Vec<u8>>) -> FontDefinitions {
+/// The bundled fonts; letters that they lack are looked up among the system's by the window's own
+/// font provider.
+fn fonts() -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
     let mut fallbacks = Vec::new();
     for (index, bytes) in latchwright_papers::Fonts::bundled_files()
@@ -66,13 +67,6 @@ fn fonts(extra: Vec<Vec<u8>>) -> FontDefinitions {
         fonts
             .font_data
             .insert(name.clone(), Arc::new(FontData::from_static(bytes)));
-        fallbacks.push(name);
-    }
-    for (index, bytes) in extra.into_iter().enumerate() {
-        let name = format!("system {index}");
-        fonts
-            .font_data
-            .insert(name.clone(), Arc::new(FontData::from_owned(bytes)));
         fallbacks.push(name);
     }
     // the first bundled file is the regular face, the second the bold one

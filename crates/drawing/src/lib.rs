@@ -49,7 +49,7 @@ pub use outline::{Outline, Segment};
 pub use palette::{Palette, Rgb, contrast};
 pub use pictogram::{Step, pictogram};
 pub use picture::{PICTURES, is_picture};
-pub use plan::{PlanOptions, plan};
+pub use plan::{PlanOptions, plan, plan_sheet};
 pub use rect::Rect;
 pub use section::section;
 pub use shape::{Anchor, Shape, Text, Weight};

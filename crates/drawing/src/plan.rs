@@ -47,9 +47,21 @@ const DIMENSIONS: f64 = 16.0;
 /// Clear width on each side of the finger knob's shank in its slot, mm.
 const SHANK_CLEARANCE: f64 = 0.5;
 
+/// The sheet that [`plan`] draws on, mm: plate, marks and keeper with a margin, and room for
+/// dimension lines where they are shown.
+pub fn plan_sheet(design: &Design, options: &PlanOptions) -> Rect {
+    let pose = Pose {
+        turns_deg: Vec::new(),
+        travel: 0.0,
+    };
+    Scene::new(&tame(design), &pose, options).sheet()
+}
+
 /// The lid seen from outside, in the design's frame: origin in the middle of the plate's front edge,
 /// y towards the hinge. Items are in painting order; what lies below the plate is as opaque as the
 /// veil is thin.
+///
+/// The sheet is [`plan_sheet`], wherever the slider is and however the dials stand.
 pub fn plan(design: &Design, pose: &Pose, options: &PlanOptions) -> Drawing {
     let design = tame(design);
     let scene = Scene::new(&design, pose, options);

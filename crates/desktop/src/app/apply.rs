@@ -3,8 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme, ViewportCommand};
+use latchwright_session::Session;
 use latchwright_session::files::{self, FileError, OnDisk};
-use latchwright_session::{Session, demos};
 use latchwright_solver::model::Units;
 
 use super::LatchwrightApp;
@@ -103,9 +103,7 @@ impl LatchwrightApp {
     }
 
     fn demo(&mut self, name: &str) {
-        if demos::demo(name).is_some()
-            && let Some(session) = Session::demo(name)
-        {
+        if let Some(session) = Session::demo(name) {
             self.dialog = None;
             self.notice = None;
             self.show(session);
@@ -116,8 +114,7 @@ impl LatchwrightApp {
         self.session = session;
         self.view = ViewState::of(self.session.design());
         self.card = CardView::default();
-        self.proof = std::sync::Arc::new(latchwright_solver::prove(self.session.design()));
-        self.followed = self.session.revision();
+        self.prove_anew();
     }
 
     /// A file name made of the title, in the folder last used.

@@ -36,7 +36,7 @@ pub struct LatchwrightApp {
 impl LatchwrightApp {
     /// The window on a session; fonts and themes are set up.
     pub fn new(ctx: &Context, session: Session, notice: Option<String>) -> Self {
-        theme::apply(ctx, Vec::new());
+        theme::apply(ctx);
         let proof = Arc::new(prove(session.design()));
         Self {
             view: ViewState::of(session.design()),
@@ -109,10 +109,14 @@ impl LatchwrightApp {
     /// Proof and view follow the design.
     fn follow(&mut self) {
         if self.followed != self.session.revision() {
-            self.proof = Arc::new(prove(self.session.design()));
             self.view.follow(self.session.design());
-            self.followed = self.session.revision();
+            self.prove_anew();
         }
+    }
+
+    fn prove_anew(&mut self) {
+        self.proof = Arc::new(prove(self.session.design()));
+        self.followed = self.session.revision();
     }
 }
 

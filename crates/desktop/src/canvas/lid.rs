@@ -1,7 +1,7 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
 use egui::{Rect, RichText, Sense, Ui, vec2};
-use latchwright_drawing::{ContactMark, Drawing, PlanOptions, plan, section};
+use latchwright_drawing::{ContactMark, Drawing, PlanOptions, plan, plan_sheet, section};
 use latchwright_geometry::Point;
 use latchwright_solver::model::Design;
 use latchwright_solver::{Pose, Stop, StopsAt};
@@ -56,7 +56,11 @@ fn head_ui(ui: &mut Ui, view: &mut ViewState) {
 }
 
 fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
-    let frame = Frame::fit(drawn_bounds(design, view), room.shrink(8.0));
+    let shown = PlanOptions {
+        show_dimensions: view.dimensions,
+        ..PlanOptions::default()
+    };
+    let frame = Frame::fit(plan_sheet(design, &shown), room.shrink(8.0));
     for index in 0..design
         .dials
         .len()
@@ -70,22 +74,6 @@ fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
     paint(&painter, &drawing, theme::palette(ui.ctx()), frame);
     dial::focus_ui(ui, &painter, frame, design);
     slider::focus_ui(ui, &painter, frame, design, view);
-}
-
-/// The room the plan takes with the slider anywhere, so that the view never jumps while it moves.
-fn drawn_bounds(design: &Design, view: &ViewState) -> latchwright_drawing::Rect {
-    let options = PlanOptions {
-        show_dimensions: view.dimensions,
-        ..PlanOptions::default()
-    };
-    let at = |travel| Pose {
-        turns_deg: Vec::new(),
-        travel,
-    };
-    let (shut, free) = (at(0.0), at(design.slider.travel));
-    plan(design, &shut, &options)
-        .bounds
-        .union(plan(design, &free, &options).bounds)
 }
 
 fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {

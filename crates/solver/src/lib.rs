@@ -28,6 +28,7 @@ pub mod settings;
 pub mod states;
 pub mod validate;
 pub mod verdict;
+pub mod worst;
 
 pub use count::Counts;
 pub use fault::{Fault, Place, Severity};

@@ -14,8 +14,11 @@ use crate::bounds::{DialBounds, SliderBounds};
 use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Unit};
 use crate::season::Drift;
+use crate::worst::figure::{OfLatch, OfSlider};
+use crate::worst::judge::{ExactJudge, Found};
+use crate::worst::moved::Moved;
 
-pub use travel::{captive_margin, free_margin, rest_hold_margin};
+pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -29,9 +32,27 @@ pub struct Sums<'a> {
     pub dials: Vec<DialBounds>,
     /// The verdicts of each dial looked at.
     pub proofs: &'a [DialProof],
+    /// The exact worst case of each dial looked at, where there is one.
+    pub exact: &'a [Option<ExactJudge<'a>>],
+    /// The latch over all boxes, where its numbers hold.
+    pub moved: Option<&'a Moved<'a>>,
 }
 
 impl Sums<'_> {
+    /// The exact worst case of dial `index`.
+    pub fn exact(&self, index: usize) -> Option<&ExactJudge<'_>> {
+        self.exact.get(index)?.as_ref()
+    }
+
+    /// The least of a figure of the slider over all boxes; `decides` is where a promise turns.
+    pub fn least(&self, of: OfSlider, decides: f64) -> Option<Found> {
+        OfLatch {
+            moved: self.moved?,
+            of,
+        }
+        .least(decides)
+    }
+
     /// Dials with their number and sums.
     pub fn each(&self) -> impl Iterator<Item = (usize, &Dial, &DialBounds)> + Clone {
         self.design

@@ -1,12 +1,14 @@
 //! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds, the guide.
 
-use latchwright_geometry::trig;
+use latchwright_geometry::{EPSILON, trig};
 
 use super::{Sums, worst_case};
+use crate::bounds::DialBounds;
 use crate::contact::{SlotShape, mouths};
 use crate::model::{Dial, Slot};
 use crate::proof::Check;
 use crate::verdict::DialJudge;
+use crate::worst::figure::OfSlider;
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
@@ -20,6 +22,14 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     checks.push(held_at_rest(sums));
     checks.push(guide(sums));
     checks
+}
+
+/// Least clear distance between pin and rim with the slider forward, worst case, mm.
+pub fn rest_gap(sums: &Sums<'_>, index: usize) -> Option<f64> {
+    match sums.exact(index) {
+        Some(exact) => Some(exact.rest_gap()),
+        None => sums.dials.get(index).map(DialBounds::rest_gap),
+    }
 }
 
 /// The dial turns free of its pin at u = 0.
@@ -41,7 +51,7 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
         "at-rest",
         Some(index),
         title,
-        (bounds.rest_gap(), 0.0),
+        (rest_gap(sums, index)?, 0.0),
         parts,
         |short| {
             format!(
@@ -56,7 +66,10 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
 /// The slot at the digit lets its pin in for the whole travel.
 fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let (_, dial, bounds) = sums.each().nth(index)?;
-    let entry = DialJudge::new(sums.design, dial, *bounds).entry_at_digit()?;
+    let entry = match sums.exact(index) {
+        Some(exact) => exact.entry_at_digit()?,
+        None => DialJudge::new(sums.design, dial, *bounds).entry_at_digit()?,
+    };
     let work = &sums.design.workmanship;
     let margin = entry.margin();
     let swing = |degrees: f64| bounds.rim.hi * trig::sin(trig::radians(degrees.min(90.0)));
@@ -102,7 +115,12 @@ pub fn captive_margin(sums: &Sums<'_>, index: usize) -> Option<f64> {
     let wall_top = least_wall_top(dial, bounds.rim.lo, sums)?;
     let middle =
         bounds.below + bounds.radial + bounds.apart_y.1 + bounds.lift - sums.design.slider.travel;
-    Some(wall_top - middle)
+    let plain = wall_top - middle;
+    let exact = sums.exact(index).filter(|exact| !exact.pin.past_middle);
+    Some(exact.map_or(plain, |exact| {
+        let furthest = dial.bore.shaft_play - exact.pin.far_at_end.bound;
+        (wall_top - furthest - EPSILON).max(plain)
+    }))
 }
 
 /// Height above the dial's centre at which the true slot's wall ends, in the worst box, mm.
@@ -211,11 +229,10 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
     let tip = design.keeper.edge - design.tab.engagement;
     let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
         * sums.slider.swell;
-    design.slider.travel
-        - design.tab.engagement
-        - design.workmanship.keeper_place
-        - turned
-        - tip_drift(sums).1.max(0.0)
+    let room = design.slider.travel - design.workmanship.keeper_place;
+    let plain = room - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
+    sums.least(OfSlider::MostOverlap, -room)
+        .map_or(plain, |most| (room + most.bound - EPSILON).max(plain))
 }
 
 /// Season: least and largest growth of what the tab has under the keeper with the slider at one of
@@ -264,8 +281,10 @@ pub fn rest_hold_margin(sums: &Sums<'_>) -> f64 {
     let tip = design.keeper.edge - design.tab.engagement;
     let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
         * sums.slider.swell;
-    design.tab.engagement - design.workmanship.keeper_place - turned + tip_drift(sums).0.min(0.0)
-        - design.tab.required_hold
+    let limit = design.workmanship.keeper_place + design.tab.required_hold;
+    let plain = design.tab.engagement - limit - turned + tip_drift(sums).0.min(0.0);
+    sums.least(OfSlider::Overlap, limit)
+        .map_or(plain, |least| (least.bound - limit - EPSILON).max(plain))
 }
 
 /// The tab is held when the slider is forward.
@@ -295,16 +314,23 @@ fn held_at_rest(sums: &Sums<'_>) -> Check {
     )
 }
 
+/// Play that the season leaves in the guide, worst case, mm a side; negative where it binds.
+fn least_play(sums: &Sums<'_>) -> f64 {
+    let plain = sums.slider.least_play;
+    sums.least(OfSlider::Play, 0.0)
+        .map_or(plain, |least| (least.bound - EPSILON).max(plain))
+}
+
 /// The season leaves the slider room in its guide.
 fn guide(sums: &Sums<'_>) -> Check {
     let play = sums.design.slider.guide_play;
-    let parts = vec![("season", play - sums.slider.least_play)];
+    let parts = vec![("season", play - least_play(sums))];
     let title = "Slider keeps its play in the guide all year".to_owned();
     worst_case(
         "guide",
         None,
         title,
-        (sums.slider.least_play, 0.0),
+        (least_play(sums), 0.0),
         parts,
         |short| {
             format!(

@@ -12,4 +12,5 @@ mod woods;
 pub use drift::{Drift, Strains, moistures};
 pub use moisture::moisture_content;
 pub use movement::{Air, Fibre, Mover, wood_movement};
+pub(crate) use movement::{Rates, TABLE};
 pub use woods::{Wood, find_wood, wood_names};

@@ -36,6 +36,25 @@ pub enum Mover {
     },
 }
 
+/// Change of size, as a fraction of it, for each unit of change of what drives it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Rates {
+    /// Per per cent of moisture content, by the handbook's first formula and by its second.
+    Moisture {
+        /// Inside the table of movement.
+        first: f64,
+        /// Outside it.
+        second: f64,
+    },
+    /// Per per cent of humidity and per kelvin.
+    Sheet {
+        /// Per per cent of humidity.
+        humid: f64,
+        /// Per kelvin.
+        warm: f64,
+    },
+}
+
 /// Change of a size of wood as a fraction of it, from `built` to `now` per cent of moisture content.
 ///
 /// ΔD/D = C·(M − M₀) while both lie in 6 to 14 %; outside, (M − M₀)/(1/C − 10 + M₀), which is the
@@ -53,7 +72,7 @@ pub fn wood_movement(coefficient: f64, built: f64, now: f64) -> f64 {
 }
 
 /// Moisture contents for which the table of movement is made, per cent.
-const TABLE: core::ops::RangeInclusive<f64> = 6.0..=14.0;
+pub(crate) const TABLE: core::ops::RangeInclusive<f64> = 6.0..=14.0;
 
 fn within_table(coefficient: f64, built: f64, now: f64) -> f64 {
     coefficient.max(0.0) * (now - built)
@@ -80,6 +99,16 @@ impl Air {
             climate,
             moisture: moisture_content(climate),
         }
+    }
+
+    /// The air itself.
+    pub fn climate(&self) -> Climate {
+        self.climate
+    }
+
+    /// Moisture content of wood in it, per cent.
+    pub fn moisture(&self) -> f64 {
+        self.moisture
     }
 
     /// Whether wood in it has a moisture content for which the table of movement is not made.
@@ -112,6 +141,17 @@ impl Mover {
             Material::Mdf => sheet(0.0033 / 30.0, 0.0),
             Material::Hardboard => sheet(0.005 / 45.0, 0.0),
             Material::Printed => sheet(0.0, 68e-6),
+        }
+    }
+
+    /// How fast a part built in this air changes its size: every formula is a rate times a change.
+    pub(crate) fn rates(self, built: Air) -> Rates {
+        match self {
+            Self::Wood(coefficient) => Rates::Moisture {
+                first: within_table(coefficient, built.moisture, built.moisture + 1.0),
+                second: beyond_table(coefficient, built.moisture, built.moisture + 1.0),
+            },
+            Self::Sheet { humid, warm } => Rates::Sheet { humid, warm },
         }
     }
 

@@ -78,7 +78,9 @@ pub fn verdicts(design: &Design) -> Vec<DialProof> {
         marks.any(|mark| mark.verdict == Verdict::Unsure)
     };
     let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
-    let open = proofs.iter().any(|(proof, trusted)| *trusted && unsure(proof));
+    let open = proofs
+        .iter()
+        .any(|(proof, trusted)| *trusted && unsure(proof));
     let moved = (open && numbers_hold(&faults))
         .then(|| Moved::of(design))
         .flatten();
@@ -188,8 +190,8 @@ fn states(sums: &Sums<'_>, numbers_hold: bool) -> LockStates {
     };
     let opening = counts.opens > 0;
     let clears = free_margin(sums) >= 0.0;
-    let turns_at_rest = (0..sums.dials.len())
-        .all(|dial| check::rest_gap(sums, dial).is_some_and(|gap| gap >= 0.0));
+    let turns_at_rest =
+        (0..sums.dials.len()).all(|dial| check::rest_gap(sums, dial).is_some_and(|gap| gap >= 0.0));
     let captive = (0..sums.dials.len())
         .all(|dial| captive_margin(sums, dial).is_some_and(|margin| margin >= 0.0));
     let covered = yes_or_perhaps(rest_hold_margin(sums)) == Sure::Yes;

@@ -195,7 +195,9 @@ impl OfDial<'_> {
             at[BORE[0]] = -share * work.bore_place;
             let cell = at.map(Interval::at);
             let grown = self.moved.grown(&cell)?;
-            let (x, _) = self.moved.pin_from_bore(&cell, &grown, self.dial, self.dial);
+            let (x, _) = self
+                .moved
+                .pin_from_bore(&cell, &grown, self.dial, self.dial);
             Some((x.value.middle(), at))
         };
         let ((left, _), (right, _)) = (aside(-1.0)?, aside(1.0)?);

@@ -37,7 +37,10 @@ impl<const N: usize> Jet<N> {
     }
 
     /// A figure of which only some slopes are known to differ from 0.
-    pub fn with_slopes(value: Interval, slopes: impl IntoIterator<Item = (usize, Interval)>) -> Self {
+    pub fn with_slopes(
+        value: Interval,
+        slopes: impl IntoIterator<Item = (usize, Interval)>,
+    ) -> Self {
         let mut jet = Self::constant(value);
         for (index, slope) in slopes {
             jet.set_slope(index, slope);
@@ -210,9 +213,7 @@ mod tests {
         let figure = |x: Two, y: Two| {
             (x * y).plus(3.0).sqrt().hypot(x - y.times(2.0)) + (x.square().plus(1.0)).recip()
         };
-        let plain = |x: f64, y: f64| {
-            (x * y + 3.0).sqrt().hypot(x - 2.0 * y) + 1.0 / (x * x + 1.0)
-        };
+        let plain = |x: f64, y: f64| (x * y + 3.0).sqrt().hypot(x - 2.0 * y) + 1.0 / (x * x + 1.0);
         let (cell_x, cell_y) = (Interval::new(0.4, 0.9), Interval::new(-0.5, 0.7));
         let whole = figure(Two::variable(cell_x, 0), Two::variable(cell_y, 1));
         for i in 0..10 {
@@ -233,7 +234,10 @@ mod tests {
     #[test]
     fn a_held_figure_has_no_slope_beyond_its_bound() {
         let held = Two::variable(Interval::new(-2.0, -1.0), 0).at_least(0.0);
-        assert_eq!((held.value, held.slope[0]), (Interval::ZERO, Interval::ZERO));
+        assert_eq!(
+            (held.value, held.slope[0]),
+            (Interval::ZERO, Interval::ZERO)
+        );
         let partly = Two::variable(Interval::new(-1.0, 1.0), 0).at_least(0.0);
         assert_eq!(partly.slope[0], Interval::new(0.0, 1.0));
     }

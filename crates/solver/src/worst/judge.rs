@@ -267,9 +267,10 @@ impl<'a> ExactJudge<'a> {
             let entry = self.entry(mouth, turn_deg, b.turn_deg);
             entry.enters >= EPSILON && entry.fits >= EPSILON
         })?;
-        let alone = mouths.iter().enumerate().all(|(other, next)| {
-            other == index || wall_between(b, mouth, next) >= EPSILON
-        });
+        let alone = mouths
+            .iter()
+            .enumerate()
+            .all(|(other, next)| other == index || wall_between(b, mouth, next) >= EPSILON);
         let solid = b.rim.lo - mouth.depth.hi + b.pin.lo;
         (alone && solid > b.pin.lo).then_some(solid)
     }
@@ -318,10 +319,7 @@ impl<'a> ExactJudge<'a> {
             .plain
             .mouths
             .iter()
-            .map(|mouth| {
-                self.entry(mouth, turn_deg, self.bounds().turn_deg)
-                    .margin()
-            })
+            .map(|mouth| self.entry(mouth, turn_deg, self.bounds().turn_deg).margin())
             .fold(f64::NEG_INFINITY, f64::max);
         if entry >= EPSILON {
             return passes(entry);

@@ -82,7 +82,10 @@ pub fn least<F: Figure<N>, const N: usize>(
             search.best.bound = search.best.found;
             break;
         };
-        let bound = search.waiting.get(lowest).map_or(f64::INFINITY, |w| w.bound);
+        let bound = search
+            .waiting
+            .get(lowest)
+            .map_or(f64::INFINITY, |w| w.bound);
         search.best.bound = bound.min(search.best.found);
         let open = bound < until.decides && search.best.found >= until.decides;
         let wide = search.best.found - bound > until.gap;
@@ -152,7 +155,11 @@ impl<F: Figure<N>, const N: usize> Search<'_, F, N> {
         // the worse end along each variable, by the slope's middle: a box to try
         let mut worst = cell;
         for (range, slope) in worst.iter_mut().zip(jet.slope) {
-            *range = Interval::at(if slope.middle() > 0.0 { range.lo } else { range.hi });
+            *range = Interval::at(if slope.middle() > 0.0 {
+                range.lo
+            } else {
+                range.hi
+            });
         }
         self.attempt(worst);
         let middle = cell.map(|range| Interval::at(range.middle()));
@@ -160,10 +167,13 @@ impl<F: Figure<N>, const N: usize> Search<'_, F, N> {
         if cell.iter().all(|range| range.is_point()) {
             self.attempt(middle);
         } else if let Some(centre) = self.figure.bounds(piece, &middle) {
-            let sway = cell.iter().zip(&middle).zip(jet.slope).fold(
-                Interval::ZERO,
-                |sum, ((range, middle), slope)| sum + (*range - *middle) * slope,
-            );
+            let sway = cell
+                .iter()
+                .zip(&middle)
+                .zip(jet.slope)
+                .fold(Interval::ZERO, |sum, ((range, middle), slope)| {
+                    sum + (*range - *middle) * slope
+                });
             bound = bound.max((centre.value + sway).lo);
         }
         if !bound.is_finite() {

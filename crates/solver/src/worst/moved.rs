@@ -77,7 +77,12 @@ impl<'a> Moved<'a> {
                 Mover::of_slider(material, true)?.rates(built),
                 Mover::of_slider(material, false)?.rates(built),
             ],
-            year: Year::of(built, range(|air| air.celsius), range(|air| air.humidity), material),
+            year: Year::of(
+                built,
+                range(|air| air.celsius),
+                range(|air| air.humidity),
+                material,
+            ),
         })
     }
 
@@ -89,7 +94,9 @@ impl<'a> Moved<'a> {
         let (pin, bore) = (error(work.pin_place), error(work.bore_place));
         let of = |(warmth, damp, formula): &(Interval, Interval, f64)| {
             let (formula, still) = (Interval::at(*formula), Interval::ZERO);
-            [*warmth, *damp, formula, share, share, pin, pin, bore, bore, still]
+            [
+                *warmth, *damp, formula, share, share, pin, pin, bore, bore, still,
+            ]
         };
         self.year.airs.iter().map(of).collect()
     }

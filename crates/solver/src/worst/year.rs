@@ -283,12 +283,18 @@ mod tests {
             most = most.max(at(70.0));
         }
         assert!(bounds.lo <= least && most <= bounds.hi);
-        assert!(least - bounds.lo < 0.005 && bounds.hi - most < 0.005, "{bounds:?}");
+        assert!(
+            least - bounds.lo < 0.005 && bounds.hi - most < 0.005,
+            "{bounds:?}"
+        );
     }
 
     #[test]
     fn an_air_is_found_for_every_moisture_of_the_year() {
-        let built = Air::of(Climate { celsius: 20.0, humidity: 45.0 });
+        let built = Air::of(Climate {
+            celsius: 20.0,
+            humidity: 45.0,
+        });
         let (warmth, humidity) = (Interval::new(18.0, 26.0), Interval::new(25.0, 70.0));
         let year = Year::of(built, warmth, humidity, &Material::Printed);
         for (warm, damp, _) in &year.airs {

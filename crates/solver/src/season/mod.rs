@@ -11,5 +11,5 @@ mod woods;
 
 pub use drift::{Drift, Strains, moistures};
 pub use moisture::moisture_content;
-pub use movement::{Air, Fibre, Mover, wood_movement};
-pub use woods::{Wood, find_wood, wood_names};
+pub use movement::{Air, Fibre, Mover, Swelling, swelling};
+pub use woods::{Shrinkage, Wood, find_wood, own_wood, wood_names};

@@ -3,6 +3,7 @@
 //! One file a kind of check; each takes the [`Sums`] of the design and gives its checks. To add
 //! one, write its file and call it in [`all`].
 
+mod guide;
 mod key;
 mod settings;
 mod spacing;
@@ -15,6 +16,7 @@ use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Unit};
 use crate::season::Drift;
 
+pub use guide::closes_at;
 pub use travel::{captive_margin, free_margin, rest_hold_margin};
 
 /// What every check may look at.
@@ -46,6 +48,7 @@ impl Sums<'_> {
 /// All checks: what fails first, then what is unsure, then what passes, each by margin.
 pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = travel::checks(sums);
+    checks.push(guide::check(sums));
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));

@@ -155,3 +155,36 @@ fn hinge_side(design: &Design, faults: &mut Vec<Fault>) {
         ));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_year_that_leaves_the_table_is_named_with_its_moisture_and_humidity() {
+        let mut design = Design::default();
+        let said = |design: &Design| {
+            let faults = faults(design);
+            let found = faults
+                .into_iter()
+                .find(|fault| fault.code == "moisture-outside-table");
+            found.map(|fault| fault.to_string())
+        };
+        let dry = said(&design).unwrap();
+        assert_eq!(
+            dry,
+            "season: wood comes to a moisture of 5.4 % at the driest (25 % humidity, 21 °C); the table \
+             of movement is made for 6 to 14 %; outside it the handbook's second formula is used; leave \
+             a little more room"
+        );
+        design.season.dampest.humidity = 85.0;
+        let both = said(&design).unwrap();
+        assert!(
+            both.contains(" and of 17.8 % at the dampest (85 % humidity, 24 °C)"),
+            "{both}"
+        );
+        design.season.driest.humidity = 35.0;
+        design.season.dampest.humidity = 65.0;
+        assert_eq!(said(&design), None);
+    }
+}

@@ -43,7 +43,7 @@ fn when_closed(design: &Design) -> String {
     ];
     let closing = |ends: [Climate; 2]| -> Vec<String> {
         let found = ends.into_iter().filter_map(|end| closes_at(design, end));
-        found.map(|air| air_in_words(air)).collect()
+        found.map(air_in_words).collect()
     };
     let mut airs = closing(named);
     if airs.is_empty() {

@@ -3,6 +3,7 @@
 //! parts.
 
 mod size;
+mod words;
 
 use crate::model::{Design, Grain, Material, Sawn};
 
@@ -59,17 +60,6 @@ impl Change {
         }
         changed
     }
-
-    /// What is done, without figures, beginning with a capital: "Widen the gap of dial 1".
-    ///
-    /// Of many steps only the first two are named.
-    pub fn title(&self) -> String {
-        let mut deeds: Vec<String> = self.steps.iter().take(2).map(Step::deed).collect();
-        if let Some(more) = self.steps.len().checked_sub(3) {
-            deeds.push(format!("{} more", more + 1));
-        }
-        capital(&listed(&deeds))
-    }
 }
 
 impl Step {
@@ -89,62 +79,6 @@ impl Step {
             Self::SliderMaterial(material) => design.slider.material = material.clone(),
         }
     }
-
-    /// What is done, without figures: "widen the gap of dial 1".
-    pub fn deed(&self) -> String {
-        match self {
-            Self::Resize { size, from, to } => size.deed(to > from),
-            Self::LeaveOutSlot { dial, slot } => {
-                format!("leave out slot {} of dial {}", slot + 1, dial + 1)
-            }
-            Self::PlateSawn(Sawn::Flat) => "saw the plate flat".to_owned(),
-            Self::PlateSawn(Sawn::Quarter) => "take a quarter-sawn plate".to_owned(),
-            Self::PlateGrain(Grain::AlongX) => "run the plate's grain along its width".to_owned(),
-            Self::PlateGrain(Grain::AlongY) => "run the plate's grain along its depth".to_owned(),
-            Self::SliderMaterial(material) => of_stuff(material),
-        }
-    }
-}
-
-fn of_stuff(material: &Material) -> String {
-    let stuff = match material {
-        Material::Wood {
-            species,
-            sawn,
-            grain,
-        } => {
-            let sawn = match sawn {
-                Sawn::Flat => "flat-sawn",
-                Sawn::Quarter => "quarter-sawn",
-            };
-            let grain = match grain {
-                Grain::AlongX => "across the travel",
-                Grain::AlongY => "along the travel",
-            };
-            return format!("make the slider of {sawn} {species}, its grain {grain}");
-        }
-        Material::Plywood => "plywood",
-        Material::Hardboard => "hardboard",
-        Material::Mdf => "MDF",
-        Material::Printed => "printed plastic",
-    };
-    format!("make the slider of {stuff}")
-}
-
-/// "a", "a and b", "a, b and c".
-fn listed(parts: &[String]) -> String {
-    match parts {
-        [] => "change nothing".to_owned(),
-        [one] => one.clone(),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
-    }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 #[cfg(test)]
@@ -185,30 +119,6 @@ mod tests {
             assert!(!size.set(&mut changed, value), "{}", size.name());
             assert_eq!(changed, design);
         }
-    }
-
-    #[test]
-    fn a_change_is_told_in_the_words_of_the_trade() {
-        let resize = |size, from, to| Step::Resize { size, from, to };
-        let mut steps = vec![
-            resize(Size::Dial(0, DialSize::Gap), 2.0, 2.15),
-            resize(Size::Dial(1, DialSize::CentreX), 0.0, -1.0),
-        ];
-        let title = |steps: &[Step]| {
-            let steps = steps.to_vec();
-            Change { steps }.title()
-        };
-        assert_eq!(title(&steps[..1]), "Widen the gap of dial 1");
-        assert_eq!(
-            title(&steps),
-            "Widen the gap of dial 1 and move the centre of dial 2 to the left"
-        );
-        steps.push(Step::LeaveOutSlot { dial: 0, slot: 1 });
-        assert_eq!(
-            title(&steps),
-            "Widen the gap of dial 1, move the centre of dial 2 to the left and 1 more"
-        );
-        assert_eq!(title(&steps[2..]), "Leave out slot 2 of dial 1");
     }
 
     #[test]

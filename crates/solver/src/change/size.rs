@@ -1,6 +1,7 @@
 //! Addresses of the sizes of a design: one line a size says where it stands and what a maker
 //! calls it.
 
+use super::words::listed;
 use crate::model::{Design, Dial, Slot};
 use crate::proof::Unit;
 
@@ -257,20 +258,33 @@ impl Size {
         }
     }
 
+    /// Whether both are the same size, if need be of two dials.
+    pub fn alike(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::Dial(_, one), Self::Dial(_, other)) => one == other,
+            (Self::Slot(_, at, one), Self::Slot(_, there, other)) => (at, one) == (there, other),
+            (Self::SlotMark(_, at), Self::SlotMark(_, there)) => at == there,
+            (Self::Positions(_), Self::Positions(_))
+            | (Self::KeySides(_), Self::KeySides(_))
+            | (Self::Digit(_), Self::Digit(_)) => true,
+            _ => self == other,
+        }
+    }
+
     /// In plain words: "the gap of dial 1", "the x of the tab".
     pub fn name(self) -> String {
-        let (thing, verb) = self.words();
-        match verb {
+        let thing = self.thing(self.dial().as_slice());
+        match self.words().1 {
             Verb::Across => format!("the x of {thing}"),
             Verb::Back => format!("the y of {thing}"),
             Verb::Increase | Verb::Widen | Verb::Lengthen => thing,
         }
     }
 
-    /// What a maker does who makes it larger, or smaller: "widen the gap of dial 1".
-    pub fn deed(self, larger: bool) -> String {
-        let (thing, verb) = self.words();
-        match (verb, larger) {
+    /// What a maker does who makes it larger, or smaller, on `dials`: "widen the gap of dial 1".
+    pub(super) fn deed(self, dials: &[usize], larger: bool) -> String {
+        let thing = self.thing(dials);
+        match (self.words().1, larger) {
             (Verb::Increase, true) => format!("increase {thing}"),
             (Verb::Increase, false) => format!("reduce {thing}"),
             (Verb::Widen, true) => format!("widen {thing}"),
@@ -284,28 +298,32 @@ impl Size {
         }
     }
 
-    fn words(self) -> (String, Verb) {
-        let of_dial = |noun: &str, dial: usize| format!("the {noun} of dial {}", dial + 1);
-        let of_slot = |noun: &str, dial: usize, slot: usize| {
-            format!("the {noun} of slot {} of dial {}", slot + 1, dial + 1)
+    /// "the gap of dials 1 and 2".
+    fn thing(self, dials: &[usize]) -> String {
+        let (noun, _) = self.words();
+        let numbers: Vec<String> = dials.iter().map(|dial| (dial + 1).to_string()).collect();
+        let of_dials = match numbers.as_slice() {
+            [] => String::new(),
+            [one] => format!(" of dial {one}"),
+            many => format!(" of dials {}", listed(many)),
         };
         match self {
-            Self::Latch(size) => {
-                let (noun, verb) = size.words();
-                (format!("the {noun}"), verb)
+            Self::Slot(_, slot, _) | Self::SlotMark(_, slot) => {
+                format!("the {noun} of slot {}{of_dials}", slot + 1)
             }
-            Self::Dial(dial, size) => {
-                let (noun, verb) = size.words();
-                (of_dial(noun, dial), verb)
-            }
-            Self::Slot(dial, slot, size) => {
-                let (noun, verb) = size.words();
-                (of_slot(noun, dial, slot), verb)
-            }
-            Self::Positions(dial) => (of_dial("number of positions", dial), Verb::Increase),
-            Self::KeySides(dial) => (of_dial("number of key sides", dial), Verb::Increase),
-            Self::Digit(dial) => (of_dial("combination mark", dial), Verb::Increase),
-            Self::SlotMark(dial, slot) => (of_slot("mark", dial, slot), Verb::Increase),
+            _ => format!("the {noun}{of_dials}"),
+        }
+    }
+
+    fn words(self) -> (&'static str, Verb) {
+        match self {
+            Self::Latch(size) => size.words(),
+            Self::Dial(_, size) => size.words(),
+            Self::Slot(_, _, size) => size.words(),
+            Self::Positions(_) => ("number of positions", Verb::Increase),
+            Self::KeySides(_) => ("number of key sides", Verb::Increase),
+            Self::Digit(_) => ("combination mark", Verb::Increase),
+            Self::SlotMark(..) => ("mark", Verb::Increase),
         }
     }
 }

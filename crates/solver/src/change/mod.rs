@@ -60,9 +60,38 @@ impl Change {
         }
         changed
     }
+
+    /// This change and `next` after it, as one; a size that both move is told once.
+    #[must_use]
+    pub fn then(mut self, next: Self) -> Self {
+        // once a slot is gone, the numbers of later slots mean other slots
+        let renumbered = |step: &Step| matches!(step, Step::LeaveOutSlot { .. });
+        for step in next.steps {
+            let again = if self.steps.iter().any(renumbered) {
+                None
+            } else {
+                self.steps.iter_mut().find_map(|before| before.to_of(&step))
+            };
+            match (again, &step) {
+                (Some(again), Step::Resize { to, .. }) => *again = *to,
+                _ => self.steps.push(step),
+            }
+        }
+        self
+    }
 }
 
 impl Step {
+    /// What this step makes of the size that `other` moves too.
+    fn to_of(&mut self, other: &Self) -> Option<&mut f64> {
+        match (self, other) {
+            (Self::Resize { size, to, .. }, Self::Resize { size: same, .. }) if size == same => {
+                Some(to)
+            }
+            _ => None,
+        }
+    }
+
     fn apply(&self, design: &mut Design) {
         match self {
             Self::Resize { size, to, .. } => {
@@ -119,6 +148,21 @@ mod tests {
             assert!(!size.set(&mut changed, value), "{}", size.name());
             assert_eq!(changed, design);
         }
+    }
+
+    #[test]
+    fn two_changes_as_one_do_the_same_and_tell_each_size_once() {
+        let design = Design::default();
+        let gap = Size::Dial(0, DialSize::Gap);
+        let travel = Size::Latch(LatchSize::Travel);
+        let first = Change::of(&design, gap, 2.1).unwrap();
+        let middle = first.apply(&design);
+        let second = Change::of(&middle, gap, 2.2).unwrap();
+        let second = second.then(Change::of(&middle, travel, 9.0).unwrap());
+        let both = first.then(second.clone());
+        assert_eq!(both.apply(&design), second.apply(&middle));
+        let told = |size, from, to| Step::Resize { size, from, to };
+        assert_eq!(both.steps, [told(gap, 2.0, 2.2), told(travel, 8.0, 9.0)]);
     }
 
     #[test]

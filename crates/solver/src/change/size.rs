@@ -258,6 +258,11 @@ impl Size {
         }
     }
 
+    /// Whether it is a place on the lid, so that it may be negative and 0 is nothing special.
+    pub fn is_place(self) -> bool {
+        matches!(self.words().1, Verb::Across | Verb::Back)
+    }
+
     /// Whether both are the same size, if need be of two dials.
     pub fn alike(self, other: Self) -> bool {
         match (self, other) {

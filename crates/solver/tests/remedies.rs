@@ -168,14 +168,6 @@ fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
         let check = check.unwrap_or_else(|| panic!("{name} passes; {failed:?} fail"));
         let remedy = remedy::find(&design, &proof, check);
         let remedy = remedy.unwrap_or_else(|| panic!("{name} has no remedy"));
-        println!(
-            "{name} {:.3}: {} => {:.3} proven {} {:?}",
-            check.margin,
-            remedy.change.told(|v, _| format!("{v:.2}")),
-            remedy.margin,
-            remedy.proven,
-            remedy.also.iter().map(|c| c.name).collect::<Vec<_>>()
-        );
         let after = prove(&remedy.change.apply(&design));
         let mended = named(&after, name, check.dial).unwrap();
         assert_eq!(mended.margin.to_bits(), remedy.margin.to_bits());

@@ -70,7 +70,9 @@ impl Change {
             let again = if self.steps.iter().any(renumbered) {
                 None
             } else {
-                self.steps.iter_mut().find_map(|before| before.to_of(&step))
+                self.steps
+                    .iter_mut()
+                    .find_map(|before| before.resized_by(&step))
             };
             match (again, &step) {
                 (Some(again), Step::Resize { to, .. }) => *again = *to,
@@ -83,7 +85,7 @@ impl Change {
 
 impl Step {
     /// What this step makes of the size that `other` moves too.
-    fn to_of(&mut self, other: &Self) -> Option<&mut f64> {
+    fn resized_by(&mut self, other: &Self) -> Option<&mut f64> {
         match (self, other) {
             (Self::Resize { size, to, .. }, Self::Resize { size: same, .. }) if size == same => {
                 Some(to)

@@ -13,7 +13,7 @@ use core::cmp::Ordering;
 
 use crate::bounds::{DialBounds, SliderBounds};
 use crate::model::{Design, Dial};
-use crate::proof::{Check, CheckVerdict, DialProof, Unit};
+use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
 use crate::season::Drift;
 use crate::worst::figure::{OfLatch, OfSlider};
 use crate::worst::judge::{ExactJudge, Found};
@@ -83,6 +83,18 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
         )
     });
     checks
+}
+
+/// The check of this name about this dial; of a kind that is told only where it is tightest, the
+/// one there is.
+pub fn named<'a>(proof: &'a Proof, name: &str, dial: Option<usize>) -> Option<&'a Check> {
+    let mut of_name = proof.checks.iter().filter(|check| check.name == name);
+    of_name.find(|check| check.dial == dial || told_once(name))
+}
+
+/// Whether checks of this name are told only where they are tightest, whichever dial that is.
+pub fn told_once(name: &str) -> bool {
+    spacing::NAMES.contains(&name)
 }
 
 /// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and

@@ -30,6 +30,17 @@ const WOOD_LEFT: f64 = 5.0;
 /// Common practice, no source.
 const PRINTED_WALL: f64 = 1.2;
 
+/// The kinds of check made here: of each only the tightest is told.
+pub(super) const NAMES: [&str; 7] = [
+    "disc-to-disc",
+    "knob-to-knob",
+    "bore-to-bore",
+    "disc-to-pin",
+    "bore-to-edge",
+    "bore-to-guide-slot",
+    "slot-to-star",
+];
+
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
     let plate = InPlate::of(sums);
@@ -393,4 +404,20 @@ fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds)
             )
         },
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::NAMES;
+    use crate::model::Design;
+    use crate::prove;
+
+    #[test]
+    fn each_kind_of_spacing_is_told_once_and_is_listed() {
+        let proof = prove(&Design::default());
+        for name in NAMES {
+            let told = proof.checks.iter().filter(|check| check.name == name);
+            assert_eq!(told.count(), 1, "{name}");
+        }
+    }
 }

@@ -10,7 +10,7 @@ use crate::model::Dial;
 /// How far apart bound and worst box may stay, mm: well within the hundredth that is asked.
 pub const GAP: f64 = 0.002;
 /// Cells at most; a figure that needs more keeps its bound, which holds all the same.
-const CELLS: usize = 600;
+const CELLS: usize = 2500;
 
 /// What is taken over all boxes, mm; each is least in the worst box.
 #[derive(Debug, Clone, Copy, PartialEq)]

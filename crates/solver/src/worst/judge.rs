@@ -49,16 +49,24 @@ impl PinBounds {
         let touches = bounds.rim.hi + bounds.pin.hi + shaft;
         let deepest = dial.disc.slots.iter().find(|slot| slot.mark == 0);
         let floor = deepest.map_or(0.0, |slot| touches - slot.depth);
+        let near = least(Of::Near, touches)?;
+        let past_middle = least(Of::BeforeMiddle, shaft)?.bound <= shaft + EPSILON;
+        // what a pin past the middle is away from it says nothing: then nobody asks
+        let (near_at_end, far_at_end) = if past_middle {
+            (near, near)
+        } else {
+            (least(Of::NearAtEnd, floor)?, least(Of::FarAtEnd, 0.0)?)
+        };
         Some(Self {
             aside: Interval {
                 lo: left.bound - shaft,
                 hi: shaft - right.bound,
             },
             asides: [left, right],
-            near: least(Of::Near, touches)?,
-            near_at_end: least(Of::NearAtEnd, floor)?,
-            far_at_end: least(Of::FarAtEnd, 0.0)?,
-            past_middle: least(Of::BeforeMiddle, shaft)?.bound <= shaft + EPSILON,
+            near,
+            near_at_end,
+            far_at_end,
+            past_middle,
         })
     }
 }

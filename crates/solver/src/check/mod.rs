@@ -14,6 +14,7 @@ mod worst_place;
 use core::cmp::Ordering;
 
 use crate::bounds::{DialBounds, SliderBounds};
+use crate::count::Counts;
 use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
 use crate::season::Drift;
@@ -37,6 +38,8 @@ pub struct Sums<'a> {
     pub dials: Vec<DialBounds>,
     /// The verdicts of each dial looked at.
     pub proofs: &'a [DialProof],
+    /// How many settings open, lock or are unsure.
+    pub counts: Counts,
     /// The exact worst case of each dial looked at, where there is one.
     pub exact: &'a [Option<ExactJudge<'a>>],
     /// The latch over all boxes, where its numbers hold.

@@ -1,7 +1,6 @@
 //! What the table of verdicts itself must be: one setting that opens, no dial that is idle.
 
 use super::Sums;
-use crate::count::count;
 use crate::proof::{Check, CheckVerdict, Unit, Verdict};
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
@@ -47,7 +46,7 @@ fn idle(sums: &Sums<'_>, index: usize) -> Option<Check> {
 
 /// Exactly one setting opens.
 fn openings(sums: &Sums<'_>) -> Check {
-    let opens = count(sums.proofs).opens;
+    let opens = sums.counts.opens;
     let value = if opens <= 1 {
         opens as f64 - 1.0
     } else {
@@ -94,7 +93,7 @@ fn openings(sums: &Sums<'_>) -> Check {
 
 /// No setting is left unsure.
 fn undecided(sums: &Sums<'_>) -> Check {
-    let unsure = count(sums.proofs).unsure;
+    let unsure = sums.counts.unsure;
     let at = sums
         .proofs
         .iter()

@@ -147,6 +147,26 @@ impl<const N: usize> Jet<N> {
         self.map(value, |slope| slope.hull(Interval::ZERO))
     }
 
+    /// The lesser of two figures in each box.
+    pub fn lesser(self, other: Self) -> Self {
+        if self.value.hi <= other.value.lo {
+            self
+        } else if other.value.hi <= self.value.lo {
+            other
+        } else {
+            let value = Interval {
+                lo: self.value.lo.min(other.value.lo),
+                hi: self.value.hi.min(other.value.hi),
+            };
+            self.join(&other, value, Interval::hull)
+        }
+    }
+
+    /// The greater of two figures in each box.
+    pub fn greater(self, other: Self) -> Self {
+        -(-self).lesser(-other)
+    }
+
     /// Length of the vector (self, other).
     pub fn hypot(self, other: Self) -> Self {
         let value = (self.value.square() + other.value.square()).sqrt();

@@ -8,6 +8,7 @@ mod key;
 mod settings;
 mod spacing;
 mod travel;
+mod window;
 
 use core::cmp::Ordering;
 
@@ -18,6 +19,7 @@ use crate::season::Drift;
 
 pub use guide::closes_at;
 pub use travel::{captive_margin, free_margin, rest_hold_margin};
+pub use window::told_apart;
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -52,6 +54,7 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
+    checks.extend(window::checks(sums));
     // stable: equal margins keep the order in which they were made
     checks.sort_by(|one, other| {
         let by_unit = (one.unit != Unit::Millimetre).cmp(&(other.unit != Unit::Millimetre));

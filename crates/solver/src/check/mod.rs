@@ -9,6 +9,7 @@ mod settings;
 mod spacing;
 mod travel;
 mod window;
+mod workmanship;
 
 use core::cmp::Ordering;
 
@@ -20,6 +21,7 @@ use crate::season::Drift;
 pub use guide::closes_at;
 pub use travel::{captive_margin, free_margin, rest_hold_margin};
 pub use window::told_apart;
+pub use workmanship::most_positions;
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -55,6 +57,7 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
     checks.extend(window::checks(sums));
+    checks.extend(workmanship::check(sums));
     // stable: equal margins keep the order in which they were made
     checks.sort_by(|one, other| {
         let by_unit = (one.unit != Unit::Millimetre).cmp(&(other.unit != Unit::Millimetre));

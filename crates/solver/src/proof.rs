@@ -119,6 +119,13 @@ pub struct Check {
     pub remedy: String,
 }
 
+impl Check {
+    /// Whether there is something to do or to know beyond the figures, even where it passes.
+    pub fn advises(&self) -> bool {
+        !self.remedy.is_empty() && !self.remedy.starts_with("nothing to do")
+    }
+}
+
 /// The whole answer for one design.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Proof {

@@ -172,6 +172,12 @@ fn neighbours(proofs: &[DialProof], dials: &[Dial]) -> String {
                 "on dial {}, mark {one} may open as well as {own}",
                 index + 1
             ),
+            all if all.len() + 1 == marks => {
+                format!(
+                    "on dial {}, every mark may open as well as {own}",
+                    index + 1
+                )
+            }
             more => format!(
                 "on dial {}, marks {} may open as well as {own}",
                 index + 1,
@@ -261,6 +267,17 @@ mod tests {
             neighbours(&dials, &design.dials),
             "on dial 2, mark 8 may open as well as 1; on dial 3, marks 4, 6 may open as well as 5"
         );
+        let all = neighbours(&[dial(1, "upuu")], &design.dials);
+        assert_eq!(all, "on dial 1, every mark may open as well as 2");
+    }
+
+    #[test]
+    fn a_neighbour_opens_only_where_it_surely_passes() {
+        assert!(neighbour_opens(&dial(0, "phhp")));
+        assert!(neighbour_opens(&dial(1, "hpph")));
+        for (digit, marks) in [(4, "hhhupuhh"), (0, "phph"), (0, "p"), (u32::MAX, "")] {
+            assert!(!neighbour_opens(&dial(digit, marks)), "{digit} {marks}");
+        }
     }
 
     /// Slot 8, pin 6, rim 15, nothing off: the pin has 1 mm to either side, asin(1/15) = 3.82° of turn.

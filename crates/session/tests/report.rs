@@ -205,8 +205,9 @@ States       lid lifts   slider moves   dials turn
   locked     no          to the stop    yes
   on the way perhaps     all the way    no
 
-Season: wood stands at 5.4 % moisture when driest, 13.0 % when dampest.
-  Least play left in the guide 0.25 mm a side; most drift between a dial and its pin 0.37 mm.
+Season
+  Wood stands at 5.4 % moisture when driest and 13.0 % when dampest; it was 8.5 % when built.
+  The guide keeps at least 0.25 mm of play a side; a dial drifts from its pin by up to 0.37 mm.
 
 Checks, worst first
   FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm

@@ -135,6 +135,13 @@ pub struct Check {
     pub worst: Option<Witness>,
 }
 
+impl Check {
+    /// Whether there is something to do or to know beyond the figures, even where it passes.
+    pub fn advises(&self) -> bool {
+        !self.remedy.is_empty() && !self.remedy.starts_with("nothing to do")
+    }
+}
+
 /// The whole answer for one design.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Proof {

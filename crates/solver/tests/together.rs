@@ -73,7 +73,11 @@ fn real_boxes_keep_what_two_dials_promise_together() {
     for round in 0..200_000 {
         let mut off = |most: f64| {
             let share: f64 = rng.random_range(-1.0..=1.0);
-            most * if round % 2 == 0 { share.signum() } else { share }
+            most * if round % 2 == 0 {
+                share.signum()
+            } else {
+                share
+            }
         };
         let mut latch = BuiltLatch::nominal(&design);
         (latch.front, latch.back, latch.keeper) = (off(1.0), off(1.0), off(work.keeper_place));
@@ -95,5 +99,8 @@ fn real_boxes_keep_what_two_dials_promise_together() {
         least = least.min(moment.held(travel) - design.tab.required_hold);
     }
     assert!(least >= margin, "{least} and {margin}");
-    assert!(least < margin + 0.4, "the promise is near to what boxes do: {least}");
+    assert!(
+        least < margin + 0.4,
+        "the promise is near to what boxes do: {least}"
+    );
 }

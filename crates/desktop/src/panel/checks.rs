@@ -51,6 +51,9 @@ pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
             .show(ui, |ui| {
                 for check in counted {
                     ui.label(RichText::new(&check.title).small());
+                    if check.advises() {
+                        ui.label(RichText::new(sentence(&check.remedy)).small().weak());
+                    }
                 }
             });
     }

@@ -5,7 +5,7 @@ use latchwright_drawing::Ink;
 use latchwright_session::{Session, report};
 use latchwright_solver::Proof;
 
-use super::{checks, faults, grid, states};
+use super::{checks, faults, grid, season, states};
 use crate::theme;
 use crate::view_state::ViewState;
 
@@ -35,6 +35,7 @@ pub fn proof_ui(ui: &mut Ui, session: &Session, proof: &Proof, view: &mut ViewSt
             grid::grid_ui(ui, design, proof, view);
             ui.separator();
             checks::checks_ui(ui, design, proof);
+            season::season_ui(ui, design);
             ui.separator();
             CollapsingHeader::new("What moves when")
                 .default_open(true)

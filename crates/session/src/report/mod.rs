@@ -8,6 +8,7 @@ mod verdict;
 mod words;
 
 pub use json::proof_json;
+pub use season::season_sentences;
 pub use text::proof_text;
 pub use verdict::{spare_mm, verdict_sentence};
 pub use words::{contributor, slides_word, state_name, sure_word};

@@ -187,7 +187,7 @@ fn checks(units: Units, proof: &Proof, out: &mut String) {
                 .collect();
             let _ = writeln!(out, "          decided by {}", parts.join(", "));
         }
-        if check.verdict != CheckVerdict::Passes && !check.remedy.is_empty() {
+        if check.advises() {
             let _ = writeln!(out, "          {}", one_line(&check.remedy));
         }
     }

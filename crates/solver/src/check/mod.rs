@@ -8,6 +8,8 @@ mod key;
 mod settings;
 mod spacing;
 mod travel;
+mod window;
+mod workmanship;
 mod worst_box;
 mod worst_place;
 
@@ -25,6 +27,8 @@ use crate::worst::witness::Builder;
 
 pub use guide::closes_at;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
+pub use window::told_apart;
+pub use workmanship::most_positions;
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -82,6 +86,8 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
+    checks.extend(window::checks(sums));
+    checks.extend(workmanship::check(sums));
     // stable: equal margins keep the order in which they were made
     checks.sort_by(|one, other| {
         let by_unit = (one.unit != Unit::Millimetre).cmp(&(other.unit != Unit::Millimetre));

@@ -4,11 +4,12 @@
 use latchwright_solver::model::Design;
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_solver::{
-    Check, CheckVerdict, DialProof, MarkProof, Proof, Severity, StopsAt, Unit, Verdict,
+    Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, Unit, Verdict,
 };
 use serde_json::{Value, json};
 
 use super::FileNotes;
+use super::remedy::{Sought, remedy_json, remedy_sentence};
 
 /// Whole numbers beyond this are no longer exact in most readers of JSON: 2^53.
 const MOST_EXACT: u128 = 1 << 53;
@@ -17,8 +18,18 @@ const MOST_EXACT: u128 = 1 << 53;
 const FORM: u32 = 1;
 
 /// The proof as a JSON object.
-pub fn proof_json(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Value {
+///
+/// `remedies` are those of [`latchwright_solver::remedy::all`], or none where they were not looked
+/// for.
+pub fn proof_json(
+    design: &Design,
+    proof: &Proof,
+    remedies: &[Option<Remedy>],
+    notes: &FileNotes<'_>,
+) -> Value {
     let settings = &proof.settings;
+    let checks = proof.checks.iter().enumerate();
+    let checks = checks.map(|(index, found)| check(design, found, Sought::of(remedies, index)));
     json!({
         "format": FORM,
         "title": design.title,
@@ -30,7 +41,7 @@ pub fn proof_json(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Valu
             "unsure": exact(settings.unsure),
         },
         "dials": proof.dials.iter().enumerate().map(dial).collect::<Vec<_>>(),
-        "checks": proof.checks.iter().map(check).collect::<Vec<_>>(),
+        "checks": checks.collect::<Vec<_>>(),
         "states": states(&proof.states),
         "notices": notices(proof, notes),
     })
@@ -64,7 +75,7 @@ fn mark((index, mark): (usize, &MarkProof)) -> Value {
     })
 }
 
-fn check(check: &Check) -> Value {
+fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
     json!({
         "check": check.name,
         "dial": check.dial.map(|dial| dial + 1),
@@ -82,7 +93,8 @@ fn check(check: &Check) -> Value {
             CheckVerdict::Unsure => "unsure",
         },
         "decided_by": check.decided_by,
-        "remedy": check.remedy,
+        "remedy": remedy_sentence(design, check, sought),
+        "change": remedy_json(sought.found()),
     })
 }
 

@@ -2,11 +2,13 @@
 
 mod figure;
 mod json;
+mod remedy;
 mod text;
 mod verdict;
 mod words;
 
 pub use json::proof_json;
+pub use remedy::{Sought, remedy_sentence};
 pub use text::proof_text;
 pub use verdict::{spare_mm, verdict_sentence};
 pub use words::{contributor, slides_word, state_name, sure_word};

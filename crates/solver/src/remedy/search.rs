@@ -1,13 +1,12 @@
 //! How far to go along one way of mending: the least step of the maker's grid at which the check
 //! passes.
 
-use super::faulty;
 use super::way::Way;
+use super::{Effort, faulty};
 use crate::change::Change;
 use crate::check::named;
 use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit, Verdict};
-use crate::prove;
 
 /// Proofs that one way may take.
 const MOST_PROOFS: u32 = 12;
@@ -55,7 +54,7 @@ impl<'a> Search<'a> {
     }
 
     /// The least step along `way` that passes; `None` where none is found.
-    pub(super) fn least(&self, way: &Way) -> Option<Tried> {
+    pub(super) fn least(&self, way: &Way, effort: &mut Effort) -> Option<Tried> {
         let worth = way.worth(self.design);
         let mut fails = (0_i64, self.now);
         let mut passes: Option<(i64, f64, Box<Tried>)> = None;
@@ -63,7 +62,7 @@ impl<'a> Search<'a> {
         let mut still = 0;
         let mut next = steps(-self.now / worth).max(1);
         for proofs in 0..MOST_PROOFS {
-            match self.look(way, next) {
+            match self.look(way, next, effort) {
                 Outcome::Passes(tried, figure) => passes = Some((next, figure, tried)),
                 Outcome::TooFar => too_far = next,
                 Outcome::Fails(figure) => {
@@ -98,11 +97,11 @@ impl<'a> Search<'a> {
         passes.map(|(.., tried)| *tried)
     }
 
-    fn look(&self, way: &Way, step: i64) -> Outcome {
+    fn look(&self, way: &Way, step: i64, effort: &mut Effort) -> Outcome {
         let Some(change) = way.change(self.design, step) else {
             return Outcome::TooFar;
         };
-        let proof = prove(&change.apply(self.design));
+        let proof = effort.prove(&change.apply(self.design));
         let found = named(&proof, self.check.name, self.check.dial);
         let Some((margin, verdict)) = found.map(|check| (check.margin, check.verdict)) else {
             return Outcome::TooFar;

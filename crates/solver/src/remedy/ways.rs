@@ -4,7 +4,7 @@
 use super::way::Way;
 use crate::change::{DialSize, LatchSize, Size, SlotSize, Step};
 use crate::model::{Design, Dial, Material};
-use crate::proof::{Check, Proof, Verdict};
+use crate::proof::{Check, Proof, Unit, Verdict};
 
 use DialSize::{
     Apothem, BoreDiameter, CentreX, CentreY, Clearance, DiscRadius, Gap, KnobDiameter, PinDiameter,
@@ -19,7 +19,8 @@ use SlotSize::{Depth, LeadIn, Width};
 /// Sizes that move together, with how many steps of their own each.
 type Sizes = Vec<(Size, i64)>;
 
-/// The ways worth trying for this check, in order; none for a check that is not known here.
+/// The ways worth trying for this check, in order; every size either way for a check that is not
+/// known here.
 pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
     let ways = Ways { design, proof };
     let dial = check.dial.unwrap_or(0);
@@ -43,7 +44,8 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "idle-dial" => ways.idle(dial),
         "twin-openings" => ways.openings(),
         "undecided" => ways.undecided(),
-        _ => Vec::new(),
+        _ if check.unit == Unit::Count => Vec::new(),
+        _ => ways.any(check.dial),
     }
 }
 
@@ -81,6 +83,17 @@ impl Ways<'_> {
 
     fn every_dial(&self) -> Vec<usize> {
         (0..self.design.dials.len()).collect()
+    }
+
+    /// Each size that is built, up and down: first of the dial that is asked about, then of the latch.
+    fn any(&self, dial: Option<usize>) -> Vec<Way> {
+        let (of_dials, of_latch): (Vec<Size>, Vec<Size>) = Size::all(self.design)
+            .into_iter()
+            .filter(|size| size.is_built() && size.unit() != Unit::Count)
+            .filter(|size| size.dial().is_none() || size.dial() == dial)
+            .partition(|size| size.dial().is_some());
+        let sizes = of_dials.into_iter().chain(of_latch);
+        moves(sizes.flat_map(|size| [vec![(size, 1)], vec![(size, -1)]]))
     }
 
     /// A size of the slots of these dials: of the true ones, of the others, or of all.
@@ -480,5 +493,35 @@ impl Ways<'_> {
             vec![latch(Reading, -1)],
         ]));
         ways
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_check_without_ways_of_its_own_tries_what_can_be_built() {
+        let design = Design::default();
+        let proof = crate::prove(&design);
+        let ways = Ways {
+            design: &design,
+            proof: &proof,
+        };
+        let tried: Vec<Size> = ways
+            .any(Some(1))
+            .into_iter()
+            .flat_map(|way| match way {
+                Way::Move(sizes) => sizes,
+                Way::Fewer(_) | Way::Once(_) => Vec::new(),
+            })
+            .map(|(size, _)| size)
+            .collect();
+        assert_eq!(tried.first(), Some(&Size::Dial(1, CentreX)));
+        let times = |size| tried.iter().filter(|tried| **tried == size).count();
+        assert_eq!(times(Size::Latch(GuideLength)), 2);
+        assert_eq!(times(Size::Slot(1, 0, Depth)), 2);
+        assert_eq!(times(Size::Dial(0, Gap)), 0);
+        assert_eq!(times(Size::Latch(Reading)), 0);
     }
 }

@@ -85,11 +85,11 @@ impl Interval {
         }
     }
 
-    /// What both have in common; where they have nothing, the nearest bound of `self`.
+    /// What both have in common; where they have nothing, the bound of `other` that is nearest.
     pub fn within(self, other: Self) -> Self {
         Self {
-            lo: self.lo.clamp(other.lo, other.hi),
-            hi: self.hi.clamp(other.lo, other.hi),
+            lo: least(most(self.lo, other.lo), other.hi),
+            hi: most(least(self.hi, other.hi), other.lo),
         }
     }
 

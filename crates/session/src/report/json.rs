@@ -10,6 +10,7 @@ use serde_json::{Value, json};
 
 use super::FileNotes;
 use super::remedy::{Sought, remedy_json, remedy_sentence};
+use super::season::season_json;
 
 /// Whole numbers beyond this are no longer exact in most readers of JSON: 2^53.
 const MOST_EXACT: u128 = 1 << 53;
@@ -43,6 +44,7 @@ pub fn proof_json(
         "dials": proof.dials.iter().enumerate().map(dial).collect::<Vec<_>>(),
         "checks": checks.collect::<Vec<_>>(),
         "states": states(&proof.states),
+        "season": season_json(design),
         "notices": notices(proof, notes),
     })
 }

@@ -3,6 +3,7 @@
 mod figure;
 mod json;
 mod remedy;
+mod season;
 mod text;
 mod verdict;
 mod words;

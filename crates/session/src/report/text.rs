@@ -9,6 +9,7 @@ use latchwright_solver::{Check, CheckVerdict, DialProof, Proof, Remedy, Severity
 use super::FileNotes;
 use super::figure::{figure, grouped, length};
 use super::remedy::{Sought, remedy_sentence};
+use super::season::season_text;
 use super::verdict::verdict_sentence;
 use super::words::{contributor, slides_word, state_name, sure_word};
 
@@ -52,6 +53,7 @@ pub fn proof_text(
     );
     marks(design, proof, &mut out);
     states(proof, &mut out);
+    out.push_str(&season_text(design));
     checks(design, proof, remedies, &mut out);
     notices(proof, notes, &mut out);
     out

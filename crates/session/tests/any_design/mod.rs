@@ -2,7 +2,7 @@
 
 use latchwright_solver::model::{
     Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Keeper, Key, Knob, Labels, Language,
-    Material, Pin, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Material, OwnWood, Pin, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
 };
 use proptest::collection::vec;
 use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
@@ -153,6 +153,14 @@ fn season() -> impl Strategy<Value = Season> {
     })
 }
 
+fn own_wood() -> impl Strategy<Value = OwnWood> {
+    (text(), size(), size()).prop_map(|(name, radial, tangential)| OwnWood {
+        name,
+        radial,
+        tangential,
+    })
+}
+
 fn card() -> impl Strategy<Value = Card> {
     let paper = prop_oneof![
         Just(CardPaper::A6),
@@ -194,7 +202,7 @@ pub fn design() -> impl Strategy<Value = Design> {
         tab,
         keeper,
         workmanship(),
-        season(),
+        (season(), vec(own_wood(), 0..3)),
         card(),
     )
         .prop_map(
@@ -205,7 +213,7 @@ pub fn design() -> impl Strategy<Value = Design> {
                 tab,
                 keeper,
                 workmanship,
-                season,
+                (season, own_woods),
                 card,
             )| {
                 Design {
@@ -219,6 +227,7 @@ pub fn design() -> impl Strategy<Value = Design> {
                     combination,
                     workmanship,
                     season,
+                    own_woods,
                     card,
                 }
             },

@@ -3,6 +3,7 @@
 //! One file a kind of check; each takes the [`Sums`] of the design and gives its checks. To add
 //! one, write its file and call it in [`all`].
 
+mod guide;
 mod key;
 mod settings;
 mod spacing;
@@ -18,6 +19,7 @@ use crate::worst::figure::{OfLatch, OfSlider};
 use crate::worst::judge::{ExactJudge, Found};
 use crate::worst::moved::Moved;
 
+pub use guide::closes_at;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
 
 /// What every check may look at.
@@ -67,6 +69,7 @@ impl Sums<'_> {
 /// All checks: what fails first, then what is unsure, then what passes, each by margin.
 pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = travel::checks(sums);
+    checks.push(guide::check(sums));
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));

@@ -1,4 +1,4 @@
-//! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds, the guide.
+//! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds.
 
 use latchwright_geometry::{EPSILON, trig};
 
@@ -20,7 +20,6 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     }
     checks.push(free(sums));
     checks.push(held_at_rest(sums));
-    checks.push(guide(sums));
     checks
 }
 
@@ -309,34 +308,6 @@ fn held_at_rest(sums: &Sums<'_>) -> Check {
             format!(
                 "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
                 engagement + short
-            )
-        },
-    )
-}
-
-/// Play that the season leaves in the guide, worst case, mm a side; negative where it binds.
-fn least_play(sums: &Sums<'_>) -> f64 {
-    let plain = sums.slider.least_play;
-    sums.least(OfSlider::Play, 0.0)
-        .map_or(plain, |least| (least.bound - EPSILON).max(plain))
-}
-
-/// The season leaves the slider room in its guide.
-fn guide(sums: &Sums<'_>) -> Check {
-    let play = sums.design.slider.guide_play;
-    let parts = vec![("season", play - least_play(sums))];
-    let title = "Slider keeps its play in the guide all year".to_owned();
-    worst_case(
-        "guide",
-        None,
-        title,
-        (least_play(sums), 0.0),
-        parts,
-        |short| {
-            format!(
-                "widen the guide play from {play:.2} to at least {:.2} mm a side, or run the slider's grain \
-             as the plate's",
-                play + short
             )
         },
     )

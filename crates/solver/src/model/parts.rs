@@ -11,7 +11,7 @@ pub struct Plate {
     pub depth: f64,
     /// Thickness, mm.
     pub thickness: f64,
-    /// Species, as in the table of coefficients.
+    /// Species, as in the table of coefficients or in the design's own woods.
     pub wood: String,
     /// How the board was cut.
     pub sawn: Sawn,

@@ -8,9 +8,9 @@ use super::moved::{BORE, BoxJet, Boxes, Moved, PIN, TRAVEL, VARIABLES};
 use crate::model::Dial;
 
 /// How far apart bound and worst box may stay, mm: well within the hundredth that is asked.
-const GAP: f64 = 0.004;
+pub const GAP: f64 = 0.002;
 /// Cells at most; a figure that needs more keeps its bound, which holds all the same.
-const CELLS: usize = 4000;
+const CELLS: usize = 600;
 
 /// What is taken over all boxes, mm; each is least in the worst box.
 #[derive(Debug, Clone, Copy, PartialEq)]

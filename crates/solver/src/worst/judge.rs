@@ -177,10 +177,11 @@ impl<'a> ExactJudge<'a> {
             .iter()
             .map(|mouth| {
                 let (right, left) = self.touch_deg(mouth);
-                // clockwise from the pin, 0 to 360: a little clockwise is to the left
+                // clockwise takes the mouth to the left; the pin may be on either side of it
                 let turn = trig::wrap_deg(turn_deg + mouth.mouth.turn_deg);
-                let clockwise = if turn < 0.0 { turn + 360.0 } else { turn };
-                (clockwise - left).min(360.0 - clockwise - right) - off
+                let spare = |clockwise: f64| (clockwise - left).min(360.0 - clockwise - right);
+                let best = [turn, turn + 360.0].map(spare);
+                best[0].max(best[1]) - off
             })
             .fold(180.0, f64::min)
             .max(self.plain.angle_to_mouth(turn_deg))

@@ -72,10 +72,10 @@ impl<'a> Moved<'a> {
             design,
             built,
             movers: [
-                Mover::of_plate(&design.plate, true)?.rates(built),
-                Mover::of_plate(&design.plate, false)?.rates(built),
-                Mover::of_slider(material, true)?.rates(built),
-                Mover::of_slider(material, false)?.rates(built),
+                Mover::of_plate(design, true)?.rates(built),
+                Mover::of_plate(design, false)?.rates(built),
+                Mover::of_slider(design, true)?.rates(built),
+                Mover::of_slider(design, false)?.rates(built),
             ],
             year: Year::of(
                 built,

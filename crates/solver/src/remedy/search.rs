@@ -66,7 +66,7 @@ impl<'a> Search<'a> {
                 Outcome::Passes(tried, figure) => passes = Some((next, figure, tried)),
                 Outcome::TooFar => too_far = next,
                 Outcome::Fails(figure) => {
-                    if figure <= fails.1 {
+                    if passes.is_none() && figure <= fails.1 {
                         still += 1;
                         if self.check.unit != Unit::Count || still > MOST_STILL {
                             break;

@@ -7,6 +7,7 @@
 
 use latchwright_geometry::trig;
 
+use crate::contact::mouth_half_angle;
 use crate::model::{Climate, Design, Dial};
 use crate::season::{Air, Mover};
 
@@ -223,7 +224,7 @@ impl<'a> Workshop<'a> {
 
 impl Moment<'_> {
     /// A place that was marked on the plate, from the guide's middle.
-    fn on_plate(&self, (x, y): (f64, f64)) -> (f64, f64) {
+    pub fn on_plate(&self, (x, y): (f64, f64)) -> (f64, f64) {
         let (guide_x, guide_y) = self.design.slider.guide_at;
         (
             (x - guide_x) * (1.0 + self.plate.0),
@@ -240,6 +241,11 @@ impl Moment<'_> {
             x * self.cosine - y * self.sine + self.aside,
             x * self.sine + y * self.cosine,
         )
+    }
+
+    /// Middle of a dial's bore from the guide's middle, plan axes, mm.
+    pub fn bore(&self, dial: &Dial, built: &BuiltDial) -> (f64, f64) {
+        self.on_plate((dial.centre.0 + built.bore.0, dial.centre.1 + built.bore.1))
     }
 
     /// Middle of one dial's pin from the middle of another's shaft (or its own), slider forward,
@@ -288,6 +294,35 @@ impl Moment<'_> {
 pub fn travel_to(pin: (f64, f64), within: f64) -> Option<f64> {
     let square = within * within - pin.0 * pin.0;
     (square > 0.0).then(|| -pin.1 - trig::sqrt(square))
+}
+
+/// How far a pin keeps clear of what could stop it at a mouth, mm: of plain rim, of the mouth's
+/// outer corner, and where there is no lead-in of the corner of the wall.
+///
+/// `pin` is its middle from the middle of the shaft, the mouth's middle is turned clockwise by
+/// `turn_deg` from straight ahead. It comes straight along y, the disc held still.
+pub fn enters(dial: &BuiltDial, slot: &BuiltSlot, pin: (f64, f64), turn_deg: f64) -> f64 {
+    let turn = trig::radians(turn_deg);
+    let (sine, cosine) = (trig::sin(turn), trig::cos(turn));
+    let angle = mouth_half_angle(dial.rim, slot.width / 2.0, slot.lead_in);
+    let (across, out) = (dial.rim * trig::sin(angle), dial.rim * trig::cos(angle));
+    let side = |sine: f64, aside: f64| {
+        if slot.lead_in > 0.0 {
+            // on the lead-in's flat the pin's middle is r/√2 further in and out
+            let shift = dial.pin_radius * core::f64::consts::FRAC_1_SQRT_2;
+            (across - shift) * cosine - (out + shift) * sine - aside
+        } else {
+            across * cosine - out * sine - dial.pin_radius - aside
+        }
+    };
+    // clockwise takes the slot to the left, so that its right corner comes towards the pin
+    side(sine, pin.0).min(side(-sine, -pin.0))
+}
+
+/// How much deeper the floor of a slot is than a pin goes whose middle ends at `end` from the shaft,
+/// the disc turned so that its slot faces the pin, mm.
+pub fn depth_left(dial: &BuiltDial, slot: &BuiltSlot, end: (f64, f64)) -> f64 {
+    slot.depth - dial.rim - dial.pin_radius + trig::hypot(end.0, end.1)
 }
 
 #[cfg(test)]

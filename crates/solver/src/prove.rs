@@ -12,6 +12,7 @@ use crate::validate::{MAX_DIALS, faults};
 use crate::verdict::{DialJudge, judge_dial};
 use crate::worst::judge::ExactJudge;
 use crate::worst::moved::Moved;
+use crate::worst::witness::Builder;
 
 /// Proves a design: verdicts, counts, checks and states.
 ///
@@ -40,6 +41,7 @@ pub fn prove(design: &Design) -> Proof {
         proofs: &dials,
         exact: &exact,
         moved: moved.as_ref(),
+        builder: moved.as_ref().and_then(Builder::of),
     };
     let checks = if numbers_hold {
         check::all(&sums)

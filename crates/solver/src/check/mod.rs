@@ -8,6 +8,8 @@ mod key;
 mod settings;
 mod spacing;
 mod travel;
+mod worst_box;
+mod worst_place;
 
 use core::cmp::Ordering;
 
@@ -18,6 +20,7 @@ use crate::season::Drift;
 use crate::worst::figure::{OfLatch, OfSlider};
 use crate::worst::judge::{ExactJudge, Found};
 use crate::worst::moved::Moved;
+use crate::worst::witness::Builder;
 
 pub use guide::closes_at;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
@@ -38,6 +41,8 @@ pub struct Sums<'a> {
     pub exact: &'a [Option<ExactJudge<'a>>],
     /// The latch over all boxes, where its numbers hold.
     pub moved: Option<&'a Moved<'a>>,
+    /// Builds the worst boxes found.
+    pub builder: Option<Builder<'a>>,
 }
 
 impl Sums<'_> {
@@ -69,7 +74,8 @@ impl Sums<'_> {
 /// All checks: what fails first, then what is unsure, then what passes, each by margin.
 pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = travel::checks(sums);
-    checks.push(guide::check(sums));
+    let guide = guide::check(sums);
+    checks.push(worst_box::of_slider(sums, OfSlider::Play, guide));
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
@@ -127,6 +133,7 @@ fn worst_case(
         } else {
             remedy(-margin)
         },
+        worst: None,
     }
 }
 

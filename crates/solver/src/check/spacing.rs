@@ -4,6 +4,7 @@
 use itertools::Itertools;
 use latchwright_geometry::{EPSILON, Point, trig};
 
+use super::worst_place::{To, beside_pin, in_plate};
 use super::{Sums, worst_case};
 use crate::bounds::DialBounds;
 use crate::model::Dial;
@@ -139,7 +140,7 @@ fn disc_to_disc(
     let mut parts = vec![("shaft_play", play), ("print", prints)];
     parts.extend(plate.taken(between, 2.0));
     let title = format!("Discs of dials {} and {} keep apart", i + 1, j + 1);
-    worst_case(
+    let check = worst_case(
         "disc-to-disc",
         Some(i),
         title,
@@ -152,7 +153,8 @@ fn disc_to_disc(
                 j + 1
             )
         },
-    )
+    );
+    in_plate(plate.sums, (i, To::Dial(j)), 0.0, true, check)
 }
 
 /// From one dial to another along x and y, mm.
@@ -191,14 +193,16 @@ fn bore_to_bore(
     let between = between(one, other);
     let value = plate.apart(between, 2.0) - f64::midpoint(one.bore.diameter, other.bore.diameter);
     let title = format!("Wood between the bores of dials {} and {}", i + 1, j + 1);
-    worst_case(
+    let check = worst_case(
         "bore-to-bore",
         Some(i),
         title,
         (value, WOOD_LEFT),
         plate.taken(between, 2.0).into(),
         |short| format!("move dials {} and {} apart by {short:.2} mm", i + 1, j + 1),
-    )
+    );
+    let taken = f64::midpoint(one.bore.diameter, other.bore.diameter);
+    in_plate(plate.sums, (i, To::Dial(j)), taken, false, check)
 }
 
 /// The disc that comes nearest to another dial's pin.
@@ -273,7 +277,7 @@ fn disc_to_pin(
         ("season", drift_towards(sums, dial, other.pin_at())),
     ];
     let title = format!("Disc of dial {} stays clear of pin {}", i + 1, j + 1);
-    worst_case(
+    let check = worst_case(
         "disc-to-pin",
         Some(i),
         title,
@@ -287,7 +291,11 @@ fn disc_to_pin(
                 i + 1
             )
         },
-    )
+    );
+    match exact {
+        Some(found) => beside_pin(sums, (i, j), &found, check),
+        None => check,
+    }
 }
 
 /// Clear distance that a disc must keep from a foreign pin, mm.
@@ -324,7 +332,7 @@ fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
         "Wood between the bore of dial {} and the plate's edge",
         index + 1
     );
-    worst_case(
+    let check = worst_case(
         "bore-to-edge",
         Some(index),
         title,
@@ -336,6 +344,18 @@ fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
                 index + 1
             )
         },
+    );
+    let edge = if nearest == to_side {
+        To::Place(wood.width / 2.0 * if x < 0.0 { -1.0 } else { 1.0 }, y)
+    } else {
+        To::Place(x, if y < wood.depth - y { 0.0 } else { wood.depth })
+    };
+    in_plate(
+        plate.sums,
+        (index, edge),
+        dial.bore.diameter / 2.0,
+        false,
+        check,
     )
 }
 
@@ -355,7 +375,7 @@ fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     );
     let mut parts = vec![("guide_play", slider.guide_play)];
     parts.extend(plate.taken(between, 1.0));
-    worst_case(
+    let check = worst_case(
         "bore-to-guide-slot",
         Some(index),
         title,
@@ -367,7 +387,10 @@ fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
                 index + 1
             )
         },
-    )
+    );
+    let nearest = To::Place(slider.pull_at, dial.centre.1.clamp(front, back.max(front)));
+    let taken = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play;
+    in_plate(plate.sums, (index, nearest), taken, false, check)
 }
 
 /// The deepest slot leaves a wall around the star.

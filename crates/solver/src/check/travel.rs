@@ -2,24 +2,35 @@
 
 use latchwright_geometry::{EPSILON, trig};
 
-use super::{Sums, worst_case};
+use super::{Sums, worst_box, worst_case};
 use crate::bounds::DialBounds;
 use crate::contact::{SlotShape, mouths};
 use crate::model::{Dial, Slot};
 use crate::proof::Check;
-use crate::verdict::DialJudge;
+use crate::verdict::{DialJudge, slot_turn_deg};
 use crate::worst::figure::OfSlider;
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
     for index in 0..sums.dials.len() {
-        checks.extend(at_rest(sums, index));
-        checks.extend(lets_in(sums, index));
-        checks.extend(captive(sums, index));
+        let worst = |check| worst_box::at_rest(sums, index, check);
+        checks.extend(at_rest(sums, index).map(worst));
+        let worst = |check| worst_box::lets_in(sums, index, check);
+        checks.extend(lets_in(sums, index).map(worst));
+        let worst = |check| worst_box::captive(sums, index, check);
+        checks.extend(captive(sums, index).map(worst));
         checks.extend(stays_held(sums, index));
     }
-    checks.push(free(sums));
-    checks.push(held_at_rest(sums));
+    checks.push(worst_box::of_slider(
+        sums,
+        OfSlider::MostOverlap,
+        free(sums),
+    ));
+    checks.push(worst_box::of_slider(
+        sums,
+        OfSlider::Overlap,
+        held_at_rest(sums),
+    ));
     checks
 }
 
@@ -118,7 +129,8 @@ pub fn captive_margin(sums: &Sums<'_>, index: usize) -> Option<f64> {
     let exact = sums.exact(index).filter(|exact| !exact.pin.past_middle);
     Some(exact.map_or(plain, |exact| {
         let furthest = dial.bore.shaft_play - exact.pin.far_at_end.bound;
-        (wall_top - furthest - EPSILON).max(plain)
+        // the plain sum is of the height along y, of which the slot's own way is a little more
+        wall_top - furthest - EPSILON
     }))
 }
 
@@ -179,16 +191,12 @@ fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
 fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let (_, dial, bounds) = sums.each().nth(index)?;
     let design = sums.design;
-    let worst = sums
-        .proofs
-        .get(index)?
-        .marks
-        .iter()
-        .filter_map(|mark| mark.hold_margin);
-    let margin = worst.fold(f64::INFINITY, f64::min);
-    if !margin.is_finite() {
-        return None;
-    }
+    let proof = sums.proofs.get(index)?;
+    let (mark, margin) = (0_u32..)
+        .zip(&proof.marks)
+        .filter_map(|(mark, found)| Some((mark, found.hold_margin?)))
+        .min_by(|one, other| one.1.total_cmp(&other.1))?;
+    let turn = slot_turn_deg(dial, proof.digit, mark);
     let work = &design.workmanship;
     let parts = vec![
         ("gap", dial.pin.gap),
@@ -205,19 +213,13 @@ fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let engagement = design.tab.engagement;
     let title = format!("Tab stays held when dial {} stops the slider", index + 1);
     let figures = (margin + limit, limit);
-    Some(worst_case(
-        "stays-held",
-        Some(index),
-        title,
-        figures,
-        parts,
-        |short| {
-            format!(
-                "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
-                engagement + short
-            )
-        },
-    ))
+    let check = worst_case("stays-held", Some(index), title, figures, parts, |short| {
+        format!(
+            "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
+            engagement + short
+        )
+    });
+    Some(worst_box::stays_held(sums, index, turn, check))
 }
 
 /// What the tab clears the keeper by at u = travel, at its last corner, worst case, mm.

@@ -259,9 +259,8 @@ impl<'a> ExactJudge<'a> {
         mouths.find(|mouth| mouth.mouth.turn_deg == 0.0)
     }
 
-    /// Distance from the middle of the disc to the middle of a pin that a blind slot's floor has
-    /// caught, if the pin surely goes into it and into nothing else.
-    fn floor_stop(&self, turn_deg: f64) -> Option<f64> {
+    /// The mouth of a blind slot that surely catches the pin at this turn, and nothing else does.
+    fn floor_mouth(&self, turn_deg: f64) -> Option<&MouthBounds> {
         let b = self.bounds();
         let mouths = &self.plain.mouths;
         let (index, mouth) = mouths.iter().enumerate().find(|(_, mouth)| {
@@ -272,8 +271,23 @@ impl<'a> ExactJudge<'a> {
             .iter()
             .enumerate()
             .all(|(other, next)| other == index || wall_between(b, mouth, next) >= EPSILON);
-        let solid = b.rim.lo - mouth.depth.hi + b.pin.lo;
-        (alone && solid > b.pin.lo).then_some(solid)
+        alone.then_some(mouth)
+    }
+
+    /// The slot whose floor stops the pin at this turn, where no plain rim does.
+    pub fn floor_slot(&self, turn_deg: f64) -> Option<usize> {
+        if self.angle_to_mouth(turn_deg) >= EPSILON {
+            return None;
+        }
+        Some(self.floor_mouth(turn_deg)?.mouth.slot)
+    }
+
+    /// Distance from the middle of the disc to the middle of a pin that a blind slot's floor has
+    /// caught.
+    fn floor_stop(&self, turn_deg: f64) -> Option<f64> {
+        let b = self.bounds();
+        let solid = b.rim.lo - self.floor_mouth(turn_deg)?.depth.hi + b.pin.lo;
+        (solid > b.pin.lo).then_some(solid)
     }
 
     /// Where the pin is surely stopped for good at this turn, as a distance from the disc's middle.

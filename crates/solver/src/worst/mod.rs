@@ -6,4 +6,5 @@ pub mod jet;
 pub mod judge;
 pub mod least;
 pub mod moved;
+pub mod witness;
 mod year;

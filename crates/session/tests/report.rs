@@ -77,6 +77,7 @@ fn check(name: &'static str, margin: f64, verdict: CheckVerdict) -> Check {
         verdict,
         decided_by: vec![("yaw", 0.458), ("pin_place", 0.25)],
         remedy: "a gap of 2.4 mm would do".to_owned(),
+        worst: None,
     }
 }
 

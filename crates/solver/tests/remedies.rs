@@ -75,7 +75,7 @@ fn a_remedy_that_is_made_gives_the_margin_that_was_told() {
 #[test]
 fn one_step_less_would_not_do() {
     let mut looked_at = 0;
-    mended(80, |design, _, check, remedy| {
+    mended(110, |design, _, check, remedy| {
         let [Step::Resize { size, from, to }] = remedy.change.steps.as_slice() else {
             return;
         };

@@ -13,6 +13,6 @@ mod top;
 
 pub use card::{CardView, card_ui};
 pub use dialogs::{Dialog, PathDialog, Purpose, dialog_ui};
-pub use proof::proof_ui;
+pub use proof::{Proven, proof_ui};
 pub use sizes::sizes_ui;
 pub use top::top_ui;

@@ -140,7 +140,8 @@ fn worst_case(
         remedy: if margin >= 0.0 {
             format!("nothing to do: {margin:.2} mm to spare")
         } else {
-            remedy(-margin)
+            // an estimate, so in steps that a maker measures; crate::remedy finds what really mends
+            remedy((-margin * 20.0).ceil() / 20.0)
         },
         worst: None,
     }

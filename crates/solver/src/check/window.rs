@@ -46,7 +46,9 @@ fn window(sums: &Sums<'_>, index: usize) -> Option<Check> {
         )
     } else {
         let width = dial.disc.slots.iter().find(|slot| slot.mark == 0)?.width;
-        let wider = 2.0 * rim * trig::sin(trig::radians((-margin).min(90.0)));
+        // the mouth comes towards the pin at its outer corner, the pin's radius further out
+        let lever = rim + bounds.pin.hi;
+        let wider = 2.0 * lever * trig::sin(trig::radians((-margin).min(90.0)));
         format!(
             "widen the slot of dial {} from {width:.2} to at least {:.2} mm, or read its pointer to \
              {value:.1}°",

@@ -58,17 +58,16 @@ impl<'a> Workshop<'a> {
     /// or no wood of the table.
     pub fn of(design: &'a Design, index: usize) -> Option<Self> {
         let dial = design.dials.get(index)?;
-        let material = &design.slider.material;
         Some(Self {
             design,
             dial,
             digit: design.combination.get(index).copied().unwrap_or(0),
             backlash: backlash(dial),
             movers: [
-                Mover::of_plate(&design.plate, true)?,
-                Mover::of_plate(&design.plate, false)?,
-                Mover::of_slider(material, true)?,
-                Mover::of_slider(material, false)?,
+                Mover::of_plate(design, true)?,
+                Mover::of_plate(design, false)?,
+                Mover::of_slider(design, true)?,
+                Mover::of_slider(design, false)?,
             ],
         })
     }

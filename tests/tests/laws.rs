@@ -2,6 +2,7 @@
 //! carefully, or full of nonsense.
 
 use latchwright_solver::model::{Design, Labels, Slot};
+use latchwright_solver::worst::figure::GAP;
 use latchwright_solver::{DialProof, Proof, Verdict, prove};
 use latchwright_tests::designs;
 use rand::{RngExt, SeedableRng};
@@ -9,8 +10,12 @@ use rand_chacha::ChaCha8Rng;
 
 const DESIGNS: usize = 150;
 
-/// Sums in another order differ by this much at most, mm.
-const ROUNDING: f64 = 1e-7;
+/// The same worst case, bounded in another order, comes out within this, mm: a bound lies at most
+/// `GAP` under the worst real box.
+const ROUNDING: f64 = GAP + 1e-7;
+
+/// What `ROUNDING` across is at the rim of the smallest disc, degrees.
+const SWAY: f64 = 0.03;
 
 fn each(seed: u64, mut law: impl FnMut(&mut ChaCha8Rng, Design)) {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
@@ -28,7 +33,7 @@ fn same(one: &DialProof, other: &DialProof, scale: f64, mark: impl Fn(usize) -> 
         let again = &other.marks[mark(number)];
         assert_eq!(found.verdict, again.verdict, "mark {number}");
         assert!(
-            (found.margin * scale - again.margin).abs() < ROUNDING * scale,
+            (found.margin * scale - again.margin).abs() < ROUNDING * (1.0 + scale),
             "mark {number}: {} and {}",
             found.margin,
             again.margin
@@ -177,8 +182,8 @@ fn a_latch_of_twice_the_size_has_twice_the_margins() {
         let (one, other) = (prove(&design), prove(&doubled(&design)));
         for (one, other) in one.dials.iter().zip(&other.dials) {
             same(one, other, 2.0, |mark| mark);
-            assert!((one.sure_window_deg - other.sure_window_deg).abs() < 1e-6);
-            assert!((one.possible_window_deg - other.possible_window_deg).abs() < 1e-6);
+            assert!((one.sure_window_deg - other.sure_window_deg).abs() < SWAY);
+            assert!((one.possible_window_deg - other.possible_window_deg).abs() < SWAY);
         }
         for check in one
             .checks
@@ -191,7 +196,7 @@ fn a_latch_of_twice_the_size_has_twice_the_margins() {
                 .find(|again| (again.name, again.dial) == (check.name, check.dial))
                 .unwrap();
             assert!(
-                (check.margin * 2.0 - again.margin).abs() < ROUNDING,
+                (check.margin * 2.0 - again.margin).abs() < ROUNDING * 3.0,
                 "{}: {} and {}",
                 check.name,
                 check.margin,

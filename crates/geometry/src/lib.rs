@@ -7,10 +7,12 @@
 //! - every function is total: finite input gives finite output or `None`, never a panic;
 //! - the same input gives the same bits on every machine ([`trig`] is the only door to sines).
 
+pub mod interval;
 pub mod point;
 pub mod ray;
 pub mod trig;
 
+pub use interval::Interval;
 pub use point::Point;
 pub use ray::Ray;
 

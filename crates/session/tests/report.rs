@@ -74,6 +74,7 @@ fn check(name: &'static str, margin: f64, verdict: CheckVerdict) -> Check {
         verdict,
         decided_by: vec![("yaw", 0.458), ("pin_place", 0.25)],
         remedy: "a gap of 2.4 mm would do".to_owned(),
+        worst: None,
     }
 }
 
@@ -205,6 +206,9 @@ States       lid lifts   slider moves   dials turn
   locked     no          to the stop    yes
   on the way perhaps     all the way    no
 
+Season: wood stands at 5.4 % moisture when driest, 13.0 % when dampest.
+  Least play left in the guide 0.25 mm a side; most drift between a dial and its pin 0.37 mm.
+
 Checks, worst first
   FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm
           decided by yaw 0.45 mm, place of the pin 0.25 mm
@@ -225,7 +229,8 @@ fn the_json_has_the_agreed_fields() {
     let mut proof = proven();
     proof.dials.truncate(1);
     proof.dials[0].marks.truncate(4);
-    let value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    let mut value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    assert!(value["season"].take().is_object(), "its own test below");
     let holds = |mark: u32| {
         json!({"mark": mark, "verdict": "holds", "stops_at": "rim", "reach_mm": 2.0,
                "creep_mm": 2.971, "hold_margin_mm": 0.504})
@@ -261,9 +266,60 @@ fn the_json_has_the_agreed_fields() {
             state("locked", "no", "to-the-stop", "yes"),
             state("on-the-way", "perhaps", "whole", "no"),
         ],
+        "season": null,
         "notices": [],
     });
     assert_eq!(value, expected);
+}
+
+/// The year of the usual box: an oak plate and slider that move as one, driest at both ends.
+#[test]
+fn the_json_has_the_whole_curve_of_the_year() {
+    let of = |design: &Design| proof_json(design, &proven(), &FileNotes::default());
+    let value = of(&Design::default());
+    let season = &value["season"];
+    let points = season["points"].as_array().unwrap();
+    assert_eq!(points.len(), 25);
+    let (first, damp) = (&points[0], &points[12]);
+    assert_eq!((&first["at"], &damp["at"]), (&json!(0.0), &json!(0.5)));
+    assert_eq!(
+        (&first["humidity"], &damp["humidity"]),
+        (&json!(25.0), &json!(70.0))
+    );
+    assert_eq!(
+        (&first["celsius"], &damp["celsius"]),
+        (&json!(21.0), &json!(24.0))
+    );
+    assert_eq!(
+        (&first["second_formula"], &damp["second_formula"]),
+        (&json!(true), &json!(false))
+    );
+    assert_eq!(damp["guide_play_mm"], json!(0.25));
+    assert!(
+        damp["moisture"]
+            .as_f64()
+            .is_some_and(|moisture| (12.9..13.1).contains(&moisture))
+    );
+    assert!(
+        damp["tab_held_mm"]
+            .as_f64()
+            .is_some_and(|held| (3.5..4.5).contains(&held))
+    );
+    assert_eq!(damp["dials"].as_array().unwrap().len(), 3);
+    assert_eq!(damp["dials"][0]["aside_mm"], json!(0.0));
+    assert!(
+        season["built_at"]
+            .as_f64()
+            .is_some_and(|at| (0.2..0.3).contains(&at))
+    );
+    let unknown = Design {
+        plate: latchwright_solver::model::Plate {
+            wood: "no such tree".to_owned(),
+            ..Design::default().plate
+        },
+        ..Design::default()
+    };
+    assert!(of(&unknown)["season"].is_null());
 }
 
 #[test]

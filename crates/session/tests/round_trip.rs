@@ -122,13 +122,14 @@ fn a_missing_part_is_one_notice_with_what_is_taken() {
         "season: `driest` is not given: taken as (celsius: 21.0, humidity: 25.0)",
         "`tab` is not given: taken as (at: 0.0, width: 40.0, engagement: 6.0, required_hold: 1.5)",
         "`combination` is not given: taken as [0]",
+        "`own_woods` is not given: taken as []",
     ] {
         assert!(
             messages.iter().any(|message| message == expected),
             "{expected}\n{messages:#?}"
         );
     }
-    assert_eq!(messages.len(), 21, "{messages:#?}");
+    assert_eq!(messages.len(), 22, "{messages:#?}");
 }
 
 #[test]

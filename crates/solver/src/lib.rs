@@ -13,6 +13,8 @@
 //!   promised where they touch it.
 
 pub mod bounds;
+pub mod built;
+pub mod change;
 pub mod check;
 pub mod contact;
 pub mod count;
@@ -23,16 +25,20 @@ pub mod motion;
 pub mod pose;
 pub mod proof;
 mod prove;
+pub mod remedy;
 pub mod season;
 pub mod settings;
 pub mod states;
 pub mod validate;
 pub mod verdict;
+pub mod worst;
 
+pub use change::{Change, Size, Step};
 pub use count::Counts;
 pub use fault::{Fault, Place, Severity};
 pub use motion::{Stop, slide};
 pub use pose::Pose;
 pub use proof::{Check, CheckVerdict, DialProof, MarkProof, Proof, Reach, StopsAt, Unit, Verdict};
 pub use prove::{prove, verdicts};
+pub use remedy::Remedy;
 pub use settings::{Setting, Settings};

@@ -3,6 +3,7 @@
 use crate::count::Counts;
 use crate::fault::Fault;
 use crate::states::LockStates;
+use crate::worst::witness::Witness;
 
 /// What can be promised of one dial at one mark, over every box within its tolerances.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -117,6 +118,8 @@ pub struct Check {
     pub decided_by: Vec<(&'static str, f64)>,
     /// What to do about it, with a number; what keeps it so where it passes.
     pub remedy: String,
+    /// The worst real box found, where the figure is a worst case over all boxes.
+    pub worst: Option<Witness>,
 }
 
 /// The whole answer for one design.

@@ -10,6 +10,9 @@ use crate::season::Drift;
 use crate::states::{LockStates, Slides, State, StateRow, Sure};
 use crate::validate::{MAX_DIALS, faults};
 use crate::verdict::{DialJudge, judge_dial};
+use crate::worst::judge::ExactJudge;
+use crate::worst::moved::Moved;
+use crate::worst::witness::Builder;
 
 /// Proves a design: verdicts, counts, checks and states.
 ///
@@ -17,19 +20,29 @@ use crate::verdict::{DialJudge, judge_dial};
 /// promised where a fault touches it.
 pub fn prove(design: &Design) -> Proof {
     let faults = faults(design);
-    let drift = Drift::of(design).unwrap_or_else(Drift::none);
-    let slider = SliderBounds::of(design, &drift, Terms::All);
-    let bounds = dial_bounds(design, &slider, &drift);
-    let dials = verdicts_with(design, &bounds, &faults);
+    let numbers_hold = numbers_hold(&faults);
+    let moved = Moved::of(design).filter(|_| numbers_hold);
+    let plain = Plain::of(design);
+    let exact = plain.exact(moved.as_ref());
+    let dials: Vec<DialProof> = plain
+        .proofs(&faults)
+        .zip(&exact)
+        .map(|((proof, trusted), exact)| match exact {
+            Some(exact) if trusted => exact.prove(proof),
+            _ => proof,
+        })
+        .collect();
     let settings = count(&dials);
     let sums = Sums {
         design,
-        slider,
-        drift: &drift,
-        dials: bounds,
+        slider: plain.slider,
+        drift: &plain.drift,
+        dials: plain.bounds.clone(),
         proofs: &dials,
+        exact: &exact,
+        moved: moved.as_ref(),
+        builder: moved.as_ref().and_then(Builder::of),
     };
-    let numbers_hold = numbers_hold(&faults);
     let checks = if numbers_hold {
         check::all(&sums)
     } else {
@@ -56,44 +69,90 @@ pub fn prove(design: &Design) -> Proof {
 }
 
 /// The verdicts alone, without checks: what a drag needs.
+///
+/// The same verdicts as in [`prove`]. The plain sums decide what they can; only a dial with a mark
+/// that they leave unsure is looked at exactly, so that margins may be a little less than the proof's.
 pub fn verdicts(design: &Design) -> Vec<DialProof> {
-    let drift = Drift::of(design).unwrap_or_else(Drift::none);
-    let slider = SliderBounds::of(design, &drift, Terms::All);
-    verdicts_with(
-        design,
-        &dial_bounds(design, &slider, &drift),
-        &faults(design),
-    )
-}
-
-fn dial_bounds(design: &Design, slider: &SliderBounds, drift: &Drift) -> Vec<DialBounds> {
-    let looked_at = design.dials.iter().take(MAX_DIALS);
-    looked_at
-        .map(|dial| DialBounds::of(design, dial, slider, drift, Terms::All))
-        .collect()
-}
-
-fn verdicts_with(design: &Design, bounds: &[DialBounds], faults: &[Fault]) -> Vec<DialProof> {
-    let errors = || {
-        faults
-            .iter()
-            .filter(|fault| fault.severity == Severity::Error)
+    let faults = faults(design);
+    let plain = Plain::of(design);
+    let unsure = |proof: &DialProof| {
+        let mut marks = proof.marks.iter();
+        marks.any(|mark| mark.verdict == Verdict::Unsure)
     };
-    let all_trusted = !errors().any(|fault| touches_all(fault.place));
-    design
-        .dials
+    let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
+    let open = proofs
         .iter()
-        .zip(bounds)
+        .any(|(proof, trusted)| *trusted && unsure(proof));
+    let moved = (open && numbers_hold(&faults))
+        .then(|| Moved::of(design))
+        .flatten();
+    proofs
+        .into_iter()
         .enumerate()
-        .map(|(index, (dial, bounds))| {
-            let trusted = all_trusted && !errors().any(|fault| fault.dial() == Some(index));
-            judge_dial(
-                &DialJudge::new(design, dial, *bounds),
-                design.digit(index),
-                trusted,
-            )
+        .map(|(index, (proof, trusted))| {
+            let look = trusted && unsure(&proof);
+            let exact = moved.as_ref().filter(|_| look);
+            match exact.and_then(|moved| plain.exact_dial(moved, index)) {
+                Some(exact) => exact.prove(proof),
+                None => proof,
+            }
         })
         .collect()
+}
+
+/// The plain sums of a design.
+struct Plain<'a> {
+    design: &'a Design,
+    drift: Drift,
+    slider: SliderBounds,
+    bounds: Vec<DialBounds>,
+}
+
+impl<'a> Plain<'a> {
+    fn of(design: &'a Design) -> Self {
+        let drift = Drift::of(design).unwrap_or_else(Drift::none);
+        let slider = SliderBounds::of(design, &drift, Terms::All);
+        let looked_at = design.dials.iter().take(MAX_DIALS);
+        let bounds = looked_at
+            .map(|dial| DialBounds::of(design, dial, &slider, &drift, Terms::All))
+            .collect();
+        Self {
+            design,
+            drift,
+            slider,
+            bounds,
+        }
+    }
+
+    /// The exact worst case of each dial, where there is one.
+    fn exact<'b>(&'b self, moved: Option<&'b Moved<'b>>) -> Vec<Option<ExactJudge<'b>>> {
+        (0..self.bounds.len())
+            .map(|index| self.exact_dial(moved?, index))
+            .collect()
+    }
+
+    fn exact_dial<'b>(&'b self, moved: &'b Moved<'b>, index: usize) -> Option<ExactJudge<'b>> {
+        let dial = self.design.dials.get(index)?;
+        let bounds = *self.bounds.get(index)?;
+        ExactJudge::new(moved, dial, DialJudge::new(self.design, dial, bounds))
+    }
+
+    /// Verdicts of each dial by the plain sums, and whether no fault of the design touches them.
+    fn proofs(&self, faults: &[Fault]) -> impl Iterator<Item = (DialProof, bool)> {
+        let errors = move || {
+            faults
+                .iter()
+                .filter(|fault| fault.severity == Severity::Error)
+        };
+        let all_trusted = !errors().any(|fault| touches_all(fault.place));
+        let dials = self.design.dials.iter().zip(&self.bounds);
+        dials.enumerate().map(move |(index, (dial, bounds))| {
+            let trusted = all_trusted && !errors().any(|fault| fault.dial() == Some(index));
+            let judge = DialJudge::new(self.design, dial, *bounds);
+            let proof = judge_dial(&judge, self.design.digit(index), trusted);
+            (proof, trusted)
+        })
+    }
 }
 
 /// A fault in one of these parts leaves nothing to promise about any dial.
@@ -133,7 +192,8 @@ fn states(sums: &Sums<'_>, numbers_hold: bool) -> LockStates {
     };
     let opening = counts.opens > 0;
     let clears = free_margin(sums) >= 0.0;
-    let turns_at_rest = sums.dials.iter().all(|dial| dial.rest_gap() >= 0.0);
+    let turns_at_rest =
+        (0..sums.dials.len()).all(|dial| check::rest_gap(sums, dial).is_some_and(|gap| gap >= 0.0));
     let captive = (0..sums.dials.len())
         .all(|dial| captive_margin(sums, dial).is_some_and(|margin| margin >= 0.0));
     let covered = yes_or_perhaps(rest_hold_margin(sums)) == Sure::Yes;

@@ -10,13 +10,13 @@ use crate::model::{Design, Dial, Slot};
 use crate::proof::{DialProof, MarkProof, Reach, Verdict};
 
 /// A mouth with its sizes between their least and largest.
-struct MouthBounds {
-    mouth: Mouth,
-    half: Spread,
-    depth: Spread,
-    lead_in: Spread,
+pub(crate) struct MouthBounds {
+    pub mouth: Mouth,
+    pub half: Spread,
+    pub depth: Spread,
+    pub lead_in: Spread,
     /// Largest half-angle at the rim, radians.
-    widest: f64,
+    pub widest: f64,
     /// Least half-width at the rim, lead-in included, mm.
     narrowest: f64,
 }
@@ -44,7 +44,7 @@ pub struct DialJudge<'a> {
     design: &'a Design,
     dial: &'a Dial,
     bounds: DialBounds,
-    mouths: Vec<MouthBounds>,
+    pub(crate) mouths: Vec<MouthBounds>,
     /// The pin cannot even touch the disc within the whole travel.
     out_of_reach: bool,
 }
@@ -125,7 +125,7 @@ impl<'a> DialJudge<'a> {
     ///
     /// `enters` is the least of the plain sum and of what keeps the pin off plain rim and off the
     /// mouth's outer corner on its whole way in.
-    fn entry(&self, mouth: &MouthBounds, off_deg: f64) -> Entry {
+    pub(crate) fn entry(&self, mouth: &MouthBounds, off_deg: f64) -> Entry {
         let b = &self.bounds;
         let sin = trig::sin(trig::radians(off_deg.min(90.0)));
         let cos = trig::cos(trig::radians(off_deg.min(90.0)));
@@ -301,7 +301,7 @@ pub struct Judgement {
 }
 
 /// How far the middle of `mouth` is from the pin's direction, degrees, 0 to 180.
-fn turned(mouth: &MouthBounds, turn_deg: f64) -> f64 {
+pub(crate) fn turned(mouth: &MouthBounds, turn_deg: f64) -> f64 {
     trig::wrap_deg(turn_deg + mouth.mouth.turn_deg).abs()
 }
 
@@ -322,7 +322,7 @@ fn least_wall(rim: f64, half: f64, depth: f64) -> f64 {
 }
 
 /// Least material left between two slots, mm, at their widest and deepest on the smallest disc.
-fn wall_between(bounds: &DialBounds, one: &MouthBounds, other: &MouthBounds) -> f64 {
+pub(crate) fn wall_between(bounds: &DialBounds, one: &MouthBounds, other: &MouthBounds) -> f64 {
     let spine = |mouth: &MouthBounds| {
         let along = Point::at_angle(trig::radians(mouth.mouth.turn_deg));
         let floor = bounds.rim.lo - mouth.depth.hi + mouth.half.hi;
@@ -376,6 +376,6 @@ pub fn judge_dial(judge: &DialJudge<'_>, digit: u32, trusted: bool) -> DialProof
 
 /// What a design with a size that is no number leaves of a figure: the fault is reported, and the
 /// figure stands at 0.
-fn finite(figure: f64) -> f64 {
+pub(crate) fn finite(figure: f64) -> f64 {
     if figure.is_finite() { figure } else { 0.0 }
 }

@@ -5,7 +5,8 @@
 
 use latchwright_solver::model::{
     Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Inside, Keeper, Key, Knob, Labels,
-    Language, Material, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Language, Material, OwnWood, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units,
+    Workmanship,
 };
 use serde::Deserialize;
 
@@ -97,6 +98,7 @@ part!(Workmanship => WorkmanshipFile {
 });
 part!(Climate => ClimateFile { celsius: f64, humidity: f64 });
 part!(Season => SeasonFile { built: Climate, driest: Climate, dampest: Climate });
+part!(OwnWood => OwnWoodFile { name: String, radial: f64, tangential: f64 });
 part!(Card => CardFile {
     language: Language, paper: CardPaper, recipient: String, youngest: u32, greeting: String, from: String,
     show_combination: bool,
@@ -210,6 +212,7 @@ pub(super) struct DesignFile {
     combination: Option<Vec<u32>>,
     workmanship: Option<WorkmanshipFile>,
     season: Option<SeasonFile>,
+    own_woods: Option<Vec<OwnWoodFile>>,
     card: Option<CardFile>,
 }
 
@@ -238,6 +241,7 @@ pub(super) fn restore(file: DesignFile, notes: &mut Notes) -> Design {
         combination: notes.field("combination", file.combination, &combination),
         workmanship: notes.field("workmanship", file.workmanship, &default.workmanship),
         season: notes.field("season", file.season, &default.season),
+        own_woods: notes.field("own_woods", file.own_woods, &default.own_woods),
         card: notes.field("card", file.card, &default.card),
     }
 }
@@ -273,6 +277,7 @@ pub(super) fn tree(design: &Design) -> Tree {
             ("combination", design.combination.tree()),
             ("workmanship", design.workmanship.tree()),
             ("season", design.season.tree()),
+            ("own_woods", design.own_woods.tree()),
             ("card", design.card.tree()),
         ],
     )

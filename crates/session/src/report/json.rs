@@ -9,6 +9,7 @@ use latchwright_solver::{
 use serde_json::{Value, json};
 
 use super::FileNotes;
+use super::season::season_json;
 
 /// Whole numbers beyond this are no longer exact in most readers of JSON: 2^53.
 const MOST_EXACT: u128 = 1 << 53;
@@ -32,6 +33,7 @@ pub fn proof_json(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Valu
         "dials": proof.dials.iter().enumerate().map(dial).collect::<Vec<_>>(),
         "checks": proof.checks.iter().map(check).collect::<Vec<_>>(),
         "states": states(&proof.states),
+        "season": season_json(design),
         "notices": notices(proof, notes),
     })
 }

@@ -2,6 +2,7 @@
 
 mod figure;
 mod json;
+mod season;
 mod text;
 mod verdict;
 mod words;

@@ -8,6 +8,7 @@ use latchwright_solver::{Check, CheckVerdict, DialProof, Proof, Severity, Unit, 
 
 use super::FileNotes;
 use super::figure::{figure, grouped, length};
+use super::season::season_text;
 use super::verdict::verdict_sentence;
 use super::words::{contributor, slides_word, state_name, sure_word};
 
@@ -43,6 +44,7 @@ pub fn proof_text(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Stri
     );
     marks(design, proof, &mut out);
     states(proof, &mut out);
+    out.push_str(&season_text(design));
     checks(design.units, proof, &mut out);
     notices(proof, notes, &mut out);
     out

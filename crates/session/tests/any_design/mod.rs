@@ -2,7 +2,8 @@
 
 use latchwright_solver::model::{
     Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Inside, Keeper, Key, Knob, Labels,
-    Language, Material, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Language, Material, OwnWood, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units,
+    Workmanship,
 };
 use proptest::collection::vec;
 use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
@@ -171,6 +172,14 @@ fn season() -> impl Strategy<Value = Season> {
     })
 }
 
+fn own_wood() -> impl Strategy<Value = OwnWood> {
+    (text(), size(), size()).prop_map(|(name, radial, tangential)| OwnWood {
+        name,
+        radial,
+        tangential,
+    })
+}
+
 fn card() -> impl Strategy<Value = Card> {
     let paper = prop_oneof![
         Just(CardPaper::A6),
@@ -219,7 +228,7 @@ pub fn design() -> impl Strategy<Value = Design> {
         tab,
         (keeper, inside),
         workmanship(),
-        season(),
+        (season(), vec(own_wood(), 0..3)),
         card(),
     )
         .prop_map(
@@ -230,7 +239,7 @@ pub fn design() -> impl Strategy<Value = Design> {
                 tab,
                 (keeper, inside),
                 workmanship,
-                season,
+                (season, own_woods),
                 card,
             )| {
                 Design {
@@ -245,6 +254,7 @@ pub fn design() -> impl Strategy<Value = Design> {
                     combination,
                     workmanship,
                     season,
+                    own_woods,
                     card,
                 }
             },

@@ -29,6 +29,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
                     (positions - positions % sides).saturating_add(sides)
                 )
             },
+            worst: None,
         });
         let bite = key::bite(dial);
         let parts = vec![("clearance", dial.key.clearance)];

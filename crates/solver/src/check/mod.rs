@@ -3,19 +3,27 @@
 //! One file a kind of check; each takes the [`Sums`] of the design and gives its checks. To add
 //! one, write its file and call it in [`all`].
 
+mod guide;
 mod key;
 mod settings;
 mod spacing;
 mod travel;
+mod worst_box;
+mod worst_place;
 
 use core::cmp::Ordering;
 
 use crate::bounds::{DialBounds, SliderBounds};
 use crate::model::{Design, Dial};
-use crate::proof::{Check, CheckVerdict, DialProof, Unit};
+use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
 use crate::season::Drift;
+use crate::worst::figure::{OfLatch, OfSlider};
+use crate::worst::judge::{ExactJudge, Found};
+use crate::worst::moved::Moved;
+use crate::worst::witness::Builder;
 
-pub use travel::{captive_margin, free_margin, rest_hold_margin};
+pub use guide::closes_at;
+pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -29,9 +37,29 @@ pub struct Sums<'a> {
     pub dials: Vec<DialBounds>,
     /// The verdicts of each dial looked at.
     pub proofs: &'a [DialProof],
+    /// The exact worst case of each dial looked at, where there is one.
+    pub exact: &'a [Option<ExactJudge<'a>>],
+    /// The latch over all boxes, where its numbers hold.
+    pub moved: Option<&'a Moved<'a>>,
+    /// Builds the worst boxes found.
+    pub builder: Option<Builder<'a>>,
 }
 
 impl Sums<'_> {
+    /// The exact worst case of dial `index`.
+    pub fn exact(&self, index: usize) -> Option<&ExactJudge<'_>> {
+        self.exact.get(index)?.as_ref()
+    }
+
+    /// The least of a figure of the slider over all boxes; `decides` is where a promise turns.
+    pub fn least(&self, of: OfSlider, decides: f64) -> Option<Found> {
+        OfLatch {
+            moved: self.moved?,
+            of,
+        }
+        .least(decides)
+    }
+
     /// Dials with their number and sums.
     pub fn each(&self) -> impl Iterator<Item = (usize, &Dial, &DialBounds)> + Clone {
         self.design
@@ -46,6 +74,8 @@ impl Sums<'_> {
 /// All checks: what fails first, then what is unsure, then what passes, each by margin.
 pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = travel::checks(sums);
+    let guide = guide::check(sums);
+    checks.push(worst_box::of_slider(sums, OfSlider::Play, guide));
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
@@ -59,6 +89,18 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
         )
     });
     checks
+}
+
+/// The check of this name about this dial; of a kind that is told only where it is tightest, the
+/// one there is.
+pub fn named<'a>(proof: &'a Proof, name: &str, dial: Option<usize>) -> Option<&'a Check> {
+    let mut of_name = proof.checks.iter().filter(|check| check.name == name);
+    of_name.find(|check| check.dial == dial || told_once(name))
+}
+
+/// Whether checks of this name are told only where they are tightest, whichever dial that is.
+pub fn told_once(name: &str) -> bool {
+    spacing::NAMES.contains(&name)
 }
 
 /// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and
@@ -91,6 +133,7 @@ fn worst_case(
         } else {
             remedy(-margin)
         },
+        worst: None,
     }
 }
 

@@ -149,5 +149,6 @@ fn counted(
         verdict,
         decided_by: vec![decided_by],
         remedy,
+        worst: None,
     }
 }

@@ -2,12 +2,14 @@
 //! slots and the key inside a disc.
 
 use itertools::Itertools;
-use latchwright_geometry::{Point, trig};
+use latchwright_geometry::{EPSILON, Point, trig};
 
+use super::worst_place::{To, beside_pin, in_plate};
 use super::{Sums, worst_case};
 use crate::bounds::DialBounds;
 use crate::model::Dial;
 use crate::proof::Check;
+use crate::worst::figure::{Between, OfSlider};
 
 /// Room for fingers between two knobs, mm.
 ///
@@ -29,30 +31,31 @@ const WOOD_LEFT: f64 = 5.0;
 /// Common practice, no source.
 const PRINTED_WALL: f64 = 1.2;
 
+/// The kinds of check made here: of each only the tightest is told.
+pub(super) const NAMES: [&str; 7] = [
+    "disc-to-disc",
+    "knob-to-knob",
+    "bore-to-bore",
+    "disc-to-pin",
+    "bore-to-edge",
+    "bore-to-guide-slot",
+    "slot-to-star",
+];
+
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
+    let plate = InPlate::of(sums);
     for [(i, one, bounds), (j, other, others)] in sums.each().array_combinations() {
         let apart = centre(one).distance(centre(other));
-        checks.push(disc_to_disc(
-            sums,
-            (i, one, bounds),
-            (j, other, others),
-            apart,
-        ));
+        checks.push(disc_to_disc(&plate, (i, one, bounds), (j, other, others)));
         checks.push(knob_to_knob((i, one), (j, other), apart));
-        checks.push(bore_to_bore(sums, (i, one), (j, other), apart));
+        checks.push(bore_to_bore(&plate, (i, one), (j, other)));
     }
-    for ((i, dial, bounds), (j, other, others)) in sums
-        .each()
-        .cartesian_product(sums.each())
-        .filter(|((i, ..), (j, ..))| i != j)
-    {
-        checks.push(disc_to_pin(sums, (i, dial, bounds), (j, other, others)));
-    }
+    checks.extend(tightest_pin(sums));
     for (index, dial, bounds) in sums.each() {
-        checks.push(bore_to_edge(sums, index, dial));
-        checks.push(bore_to_guide_slot(sums, index, dial));
-        checks.push(slot_to_star(index, dial, bounds));
+        checks.push(bore_to_edge(&plate, index, dial));
+        checks.push(bore_to_guide_slot(&plate, index, dial));
+        checks.push(slot_to_star(sums, index, dial, bounds));
     }
     // only the tightest of each kind matters to a maker with many dials
     let mut tightest: Vec<Check> = Vec::new();
@@ -70,32 +73,74 @@ fn centre(dial: &Dial) -> Point {
     Point::new(dial.centre.0, dial.centre.1)
 }
 
-/// How far two places with ± `error` on each axis can come nearer to one another, mm.
-fn nearer(error: f64) -> f64 {
-    2.0 * core::f64::consts::SQRT_2 * error
-}
-
 type Numbered<'a> = (usize, &'a Dial, &'a DialBounds);
 
+/// Places in the plate over all boxes.
+struct InPlate<'a> {
+    sums: &'a Sums<'a>,
+    /// Least growth of the plate along x and y over the year, as fractions.
+    growth: (f64, f64),
+    /// ± on each axis for a bore, mm.
+    place: f64,
+}
+
+impl<'a> InPlate<'a> {
+    fn of(sums: &'a Sums<'a>) -> Self {
+        let least = |of, strains: &crate::season::Strains| {
+            let plain = strains.apart(1.0, 0.0).0;
+            sums.least(of, 0.0)
+                .map_or(plain, |least| least.bound.max(plain))
+        };
+        Self {
+            sums,
+            growth: (
+                least(OfSlider::PlateX, &sums.drift.x),
+                least(OfSlider::PlateY, &sums.drift.y),
+            ),
+            place: sums.design.workmanship.bore_place,
+        }
+    }
+
+    /// Least distance between two places that are (`across`, `along`) apart when nothing is off and
+    /// of which `bores` are bores, mm: each may be off on both axes at once, in a plate at its
+    /// smallest.
+    fn apart(&self, (across, along): (f64, f64), bores: f64) -> f64 {
+        let error = bores * self.place;
+        let axis = |length: f64, growth: f64| (length.abs() - error).max(0.0) * (1.0 + growth);
+        let (x, y) = (axis(across, self.growth.0), axis(along, self.growth.1));
+        trig::hypot(x, y) - EPSILON
+    }
+
+    /// What places and season take from a distance, for the maker.
+    fn taken(&self, (across, along): (f64, f64), bores: f64) -> [(&'static str, f64); 2] {
+        let still = Self {
+            growth: (0.0, 0.0),
+            ..*self
+        };
+        let (worst, dry) = (
+            self.apart((across, along), bores),
+            still.apart((across, along), bores),
+        );
+        [
+            ("bore_place", trig::hypot(across, along) - dry),
+            ("season", dry - worst),
+        ]
+    }
+}
+
 fn disc_to_disc(
-    sums: &Sums<'_>,
+    plate: &InPlate<'_>,
     (i, one, a): Numbered<'_>,
     (j, other, b): Numbered<'_>,
-    apart: f64,
 ) -> Check {
-    let places = nearer(sums.design.workmanship.bore_place);
+    let between = between(one, other);
     let play = one.bore.shaft_play + other.bore.shaft_play;
-    let shrunk = plate_shrinks(sums, apart);
-    let value = apart - a.rim.hi - b.rim.hi - places - play - shrunk;
+    let value = plate.apart(between, 2.0) - a.rim.hi - b.rim.hi - play;
     let prints = (a.rim.hi - a.rim.lo + b.rim.hi - b.rim.lo) / 2.0;
-    let parts = vec![
-        ("bore_place", places),
-        ("shaft_play", play),
-        ("print", prints),
-        ("season", shrunk),
-    ];
+    let mut parts = vec![("shaft_play", play), ("print", prints)];
+    parts.extend(plate.taken(between, 2.0));
     let title = format!("Discs of dials {} and {} keep apart", i + 1, j + 1);
-    worst_case(
+    let check = worst_case(
         "disc-to-disc",
         Some(i),
         title,
@@ -108,14 +153,13 @@ fn disc_to_disc(
                 j + 1
             )
         },
-    )
+    );
+    in_plate(plate.sums, (i, To::Dial(j)), 0.0, true, check)
 }
 
-/// How much nearer two places in the plate can come over the year, mm.
-fn plate_shrinks(sums: &Sums<'_>, apart: f64) -> f64 {
-    let x = sums.drift.x.apart(apart, 0.0);
-    let y = sums.drift.y.apart(apart, 0.0);
-    -(x.0.min(y.0).min(0.0))
+/// From one dial to another along x and y, mm.
+fn between(one: &Dial, other: &Dial) -> (f64, f64) {
+    (other.centre.0 - one.centre.0, other.centre.1 - one.centre.1)
 }
 
 fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial), apart: f64) -> Check {
@@ -142,46 +186,102 @@ fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial), apart: f64
 }
 
 fn bore_to_bore(
-    sums: &Sums<'_>,
+    plate: &InPlate<'_>,
     (i, one): (usize, &Dial),
     (j, other): (usize, &Dial),
-    apart: f64,
 ) -> Check {
-    let places = nearer(sums.design.workmanship.bore_place);
-    let value = apart - f64::midpoint(one.bore.diameter, other.bore.diameter) - places;
+    let between = between(one, other);
+    let value = plate.apart(between, 2.0) - f64::midpoint(one.bore.diameter, other.bore.diameter);
     let title = format!("Wood between the bores of dials {} and {}", i + 1, j + 1);
-    worst_case(
+    let check = worst_case(
         "bore-to-bore",
         Some(i),
         title,
         (value, WOOD_LEFT),
-        vec![("bore_place", places)],
+        plate.taken(between, 2.0).into(),
         |short| format!("move dials {} and {} apart by {short:.2} mm", i + 1, j + 1),
-    )
+    );
+    let taken = f64::midpoint(one.bore.diameter, other.bore.diameter);
+    in_plate(plate.sums, (i, To::Dial(j)), taken, false, check)
 }
 
-/// A disc must stay clear of every other dial's pin over the whole travel.
-fn disc_to_pin(sums: &Sums<'_>, (i, dial, a): Numbered<'_>, (j, other, b): Numbered<'_>) -> Check {
+/// The disc that comes nearest to another dial's pin.
+///
+/// The plain sums put the pairs in order; a pair is looked at exactly only while it may be the
+/// tightest.
+fn tightest_pin(sums: &Sums<'_>) -> Option<Check> {
+    let mut pairs: Vec<(f64, Numbered<'_>, Numbered<'_>)> = sums
+        .each()
+        .cartesian_product(sums.each())
+        .filter(|((i, ..), (j, ..))| i != j)
+        .map(|(one, other)| (disc_to_pin_plainly(sums, one, other), one, other))
+        .collect();
+    pairs.sort_by(|one, other| one.0.total_cmp(&other.0));
+    let mut tightest: Option<Check> = None;
+    for (plain, one, other) in pairs {
+        if tightest.as_ref().is_some_and(|check| check.value <= plain) {
+            break;
+        }
+        let check = disc_to_pin(sums, plain, one, other);
+        if tightest
+            .as_ref()
+            .is_none_or(|kept| check.value < kept.value)
+        {
+            tightest = Some(check);
+        }
+    }
+    tightest
+}
+
+/// Clear distance between a disc and another dial's pin over the whole travel, by the plain sums, mm.
+fn disc_to_pin_plainly(
+    sums: &Sums<'_>,
+    (_, dial, a): Numbered<'_>,
+    (_, other, b): Numbered<'_>,
+) -> f64 {
     let (x, y) = other.pin_at();
     let travel = sums.design.slider.travel;
     let apart = centre(dial).distance_to_segment(Point::new(x, y), Point::new(x, y + travel));
     let work = &sums.design.workmanship;
-    let places =
-        core::f64::consts::SQRT_2 * (work.bore_place + work.pin_place) + dial.bore.shaft_play;
-    let (aside, up) = (b.aside_parts[3].1 + b.aside_parts[4].1, b.lift);
+    let places = core::f64::consts::SQRT_2 * sums.slider.swell * (work.bore_place + work.pin_place);
+    let (aside, up) = (b.aside_parts[3].1, b.lift);
     let season = drift_towards(sums, dial, (x, y));
-    let value = apart - a.rim.hi - b.pin.hi - places - trig::hypot(aside, up) - season;
+    apart - a.rim.hi - b.pin.hi - places - dial.bore.shaft_play - trig::hypot(aside, up) - season
+}
+
+/// A disc must stay clear of every other dial's pin over the whole travel; `plain` is what the plain
+/// sums leave.
+fn disc_to_pin(
+    sums: &Sums<'_>,
+    plain: f64,
+    (i, dial, a): Numbered<'_>,
+    (j, other, b): Numbered<'_>,
+) -> Check {
+    let play = dial.bore.shaft_play;
+    let solid = a.rim.hi + b.pin.hi + play;
+    let exact = sums.moved.and_then(|moved| {
+        let between = Between {
+            moved,
+            bore: dial,
+            pin: other,
+        };
+        between.least(solid + DISC_TO_PIN)
+    });
+    let value = exact.map_or(plain, |least| (least.bound - solid - EPSILON).max(plain));
+    let work = &sums.design.workmanship;
     let parts = vec![
-        ("place", places),
-        ("guide_play", trig::hypot(aside, up)),
-        ("season", season),
+        ("bore_place", core::f64::consts::SQRT_2 * work.bore_place),
+        ("pin_place", core::f64::consts::SQRT_2 * work.pin_place),
+        ("shaft_play", play),
+        ("guide_play", trig::hypot(b.aside_parts[3].1, b.lift)),
+        ("season", drift_towards(sums, dial, other.pin_at())),
     ];
     let title = format!("Disc of dial {} stays clear of pin {}", i + 1, j + 1);
-    worst_case(
+    let check = worst_case(
         "disc-to-pin",
         Some(i),
         title,
-        (value, 0.5),
+        (value, DISC_TO_PIN),
         parts,
         |short| {
             format!(
@@ -191,8 +291,18 @@ fn disc_to_pin(sums: &Sums<'_>, (i, dial, a): Numbered<'_>, (j, other, b): Numbe
                 i + 1
             )
         },
-    )
+    );
+    match exact {
+        Some(found) => beside_pin(sums, (i, j), &found, check),
+        None => check,
+    }
 }
+
+/// Clear distance that a disc must keep from a foreign pin, mm.
+///
+/// # Source
+/// Common practice, no source.
+const DISC_TO_PIN: f64 = 0.5;
 
 /// How far a foreign pin and a dial can move towards one another over the year, mm.
 fn drift_towards(sums: &Sums<'_>, dial: &Dial, pin: (f64, f64)) -> f64 {
@@ -202,48 +312,70 @@ fn drift_towards(sums: &Sums<'_>, dial: &Dial, pin: (f64, f64)) -> f64 {
     trig::hypot(x.1.max(-x.0), y.1.max(-y.0))
 }
 
-fn bore_to_edge(sums: &Sums<'_>, index: usize, dial: &Dial) -> Check {
-    let plate = &sums.design.plate;
+fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
+    let wood = &plate.sums.design.plate;
     let (x, y) = dial.centre;
-    let nearest = (plate.width / 2.0 - x.abs()).min(y).min(plate.depth - y);
-    let place = sums.design.workmanship.bore_place;
-    let value = nearest - dial.bore.diameter / 2.0 - place;
+    let to_side = (wood.width / 2.0 - x.abs(), 0.0);
+    let to_front = (0.0, y.min(wood.depth - y));
+    // a bore past the edge has less than nothing left
+    let left = |(across, along): (f64, f64)| {
+        let outside = across.min(0.0) + along.min(0.0);
+        plate.apart((across.max(0.0), along.max(0.0)), 1.0) + outside
+    };
+    let (distance, nearest) = if left(to_side) < left(to_front) {
+        (left(to_side), to_side)
+    } else {
+        (left(to_front), to_front)
+    };
+    let value = distance - dial.bore.diameter / 2.0;
     let title = format!(
         "Wood between the bore of dial {} and the plate's edge",
         index + 1
     );
-    worst_case(
+    let check = worst_case(
         "bore-to-edge",
         Some(index),
         title,
         (value, WOOD_LEFT),
-        vec![("bore_place", place)],
+        plate.taken(nearest, 1.0).into(),
         |short| {
             format!(
                 "move dial {} inwards by {short:.2} mm or make the plate larger",
                 index + 1
             )
         },
+    );
+    let edge = if nearest == to_side {
+        To::Place(wood.width / 2.0 * if x < 0.0 { -1.0 } else { 1.0 }, y)
+    } else {
+        To::Place(x, if y < wood.depth - y { 0.0 } else { wood.depth })
+    };
+    in_plate(
+        plate.sums,
+        (index, edge),
+        dial.bore.diameter / 2.0,
+        false,
+        check,
     )
 }
 
 /// The finger knob's shank runs in a slot through the plate.
-fn bore_to_guide_slot(sums: &Sums<'_>, index: usize, dial: &Dial) -> Check {
-    let slider = &sums.design.slider;
-    let from = Point::new(slider.pull_at, slider.guide_at.1);
-    let to = Point::new(slider.pull_at, slider.guide_at.1 + slider.travel);
-    let place = core::f64::consts::SQRT_2 * sums.design.workmanship.bore_place;
-    let value = centre(dial).distance_to_segment(from, to)
+fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
+    let slider = &plate.sums.design.slider;
+    let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
+    let beyond = (front - dial.centre.1).max(dial.centre.1 - back).max(0.0);
+    let between = (dial.centre.0 - slider.pull_at, beyond);
+    let value = plate.apart(between, 1.0)
         - dial.bore.diameter / 2.0
         - slider.shank / 2.0
-        - slider.guide_play
-        - place;
+        - slider.guide_play;
     let title = format!(
         "Wood between the bore of dial {} and the guide slot",
         index + 1
     );
-    let parts = vec![("bore_place", place), ("guide_play", slider.guide_play)];
-    worst_case(
+    let mut parts = vec![("guide_play", slider.guide_play)];
+    parts.extend(plate.taken(between, 1.0));
+    let check = worst_case(
         "bore-to-guide-slot",
         Some(index),
         title,
@@ -255,11 +387,14 @@ fn bore_to_guide_slot(sums: &Sums<'_>, index: usize, dial: &Dial) -> Check {
                 index + 1
             )
         },
-    )
+    );
+    let nearest = To::Place(slider.pull_at, dial.centre.1.clamp(front, back.max(front)));
+    let taken = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play;
+    in_plate(plate.sums, (index, nearest), taken, false, check)
 }
 
 /// The deepest slot leaves a wall around the star.
-fn slot_to_star(index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
+fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
     let deepest = dial
         .disc
         .slots
@@ -268,8 +403,10 @@ fn slot_to_star(index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
         .fold(0.0, f64::max);
     let star = (dial.key.apothem + dial.key.clearance)
         / trig::cos(core::f64::consts::PI / f64::from(dial.key.sides.max(3)));
-    let print = dial.disc.radius - bounds.rim.lo;
-    let value = dial.disc.radius - deepest - star - 2.0 * print;
+    let work = &sums.design.workmanship;
+    // rim and depth are two sizes of one print, each off by itself
+    let off = dial.disc.radius - bounds.rim.lo + work.print + work.film_spread;
+    let value = dial.disc.radius - deepest - star - off;
     let title = format!(
         "Wall between slot and star in the disc of dial {}",
         index + 1
@@ -279,7 +416,10 @@ fn slot_to_star(index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
         Some(index),
         title,
         (value, PRINTED_WALL),
-        vec![("print", 2.0 * print)],
+        vec![
+            ("print", 1.5 * work.print),
+            ("film_spread", 2.0 * work.film_spread),
+        ],
         |short| {
             format!(
                 "make the disc of dial {} larger, or its slot shallower, by {short:.2} mm",
@@ -287,4 +427,20 @@ fn slot_to_star(index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
             )
         },
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::NAMES;
+    use crate::model::Design;
+    use crate::prove;
+
+    #[test]
+    fn each_kind_of_spacing_is_told_once_and_is_listed() {
+        let proof = prove(&Design::default());
+        for name in NAMES {
+            let told = proof.checks.iter().filter(|check| check.name == name);
+            assert_eq!(told.count(), 1, "{name}");
+        }
+    }
 }

@@ -1,25 +1,45 @@
-//! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds, the guide.
+//! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds.
 
-use latchwright_geometry::trig;
+use latchwright_geometry::{EPSILON, trig};
 
-use super::{Sums, worst_case};
+use super::{Sums, worst_box, worst_case};
+use crate::bounds::DialBounds;
 use crate::contact::{SlotShape, mouths};
 use crate::model::{Dial, Slot};
 use crate::proof::Check;
-use crate::verdict::DialJudge;
+use crate::verdict::{DialJudge, slot_turn_deg};
+use crate::worst::figure::OfSlider;
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
     for index in 0..sums.dials.len() {
-        checks.extend(at_rest(sums, index));
-        checks.extend(lets_in(sums, index));
-        checks.extend(captive(sums, index));
+        let worst = |check| worst_box::at_rest(sums, index, check);
+        checks.extend(at_rest(sums, index).map(worst));
+        let worst = |check| worst_box::lets_in(sums, index, check);
+        checks.extend(lets_in(sums, index).map(worst));
+        let worst = |check| worst_box::captive(sums, index, check);
+        checks.extend(captive(sums, index).map(worst));
         checks.extend(stays_held(sums, index));
     }
-    checks.push(free(sums));
-    checks.push(held_at_rest(sums));
-    checks.push(guide(sums));
+    checks.push(worst_box::of_slider(
+        sums,
+        OfSlider::MostOverlap,
+        free(sums),
+    ));
+    checks.push(worst_box::of_slider(
+        sums,
+        OfSlider::Overlap,
+        held_at_rest(sums),
+    ));
     checks
+}
+
+/// Least clear distance between pin and rim with the slider forward, worst case, mm.
+pub fn rest_gap(sums: &Sums<'_>, index: usize) -> Option<f64> {
+    match sums.exact(index) {
+        Some(exact) => Some(exact.rest_gap()),
+        None => sums.dials.get(index).map(DialBounds::rest_gap),
+    }
 }
 
 /// The dial turns free of its pin at u = 0.
@@ -41,7 +61,7 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
         "at-rest",
         Some(index),
         title,
-        (bounds.rest_gap(), 0.0),
+        (rest_gap(sums, index)?, 0.0),
         parts,
         |short| {
             format!(
@@ -56,7 +76,10 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
 /// The slot at the digit lets its pin in for the whole travel.
 fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let (_, dial, bounds) = sums.each().nth(index)?;
-    let entry = DialJudge::new(sums.design, dial, *bounds).entry_at_digit()?;
+    let entry = match sums.exact(index) {
+        Some(exact) => exact.entry_at_digit()?,
+        None => DialJudge::new(sums.design, dial, *bounds).entry_at_digit()?,
+    };
     let work = &sums.design.workmanship;
     let margin = entry.margin();
     let swing = |degrees: f64| bounds.rim.hi * trig::sin(trig::radians(degrees.min(90.0)));
@@ -102,7 +125,13 @@ pub fn captive_margin(sums: &Sums<'_>, index: usize) -> Option<f64> {
     let wall_top = least_wall_top(dial, bounds.rim.lo, sums)?;
     let middle =
         bounds.below + bounds.radial + bounds.apart_y.1 + bounds.lift - sums.design.slider.travel;
-    Some(wall_top - middle)
+    let plain = wall_top - middle;
+    let exact = sums.exact(index).filter(|exact| !exact.pin.past_middle);
+    Some(exact.map_or(plain, |exact| {
+        let furthest = dial.bore.shaft_play - exact.pin.far_at_end.bound;
+        // the plain sum is of the height along y, of which the slot's own way is a little more
+        wall_top - furthest - EPSILON
+    }))
 }
 
 /// Height above the dial's centre at which the true slot's wall ends, in the worst box, mm.
@@ -162,16 +191,12 @@ fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
 fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let (_, dial, bounds) = sums.each().nth(index)?;
     let design = sums.design;
-    let worst = sums
-        .proofs
-        .get(index)?
-        .marks
-        .iter()
-        .filter_map(|mark| mark.hold_margin);
-    let margin = worst.fold(f64::INFINITY, f64::min);
-    if !margin.is_finite() {
-        return None;
-    }
+    let proof = sums.proofs.get(index)?;
+    let (mark, margin) = (0_u32..)
+        .zip(&proof.marks)
+        .filter_map(|(mark, found)| Some((mark, found.hold_margin?)))
+        .min_by(|one, other| one.1.total_cmp(&other.1))?;
+    let turn = slot_turn_deg(dial, proof.digit, mark);
     let work = &design.workmanship;
     let parts = vec![
         ("gap", dial.pin.gap),
@@ -188,19 +213,13 @@ fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let engagement = design.tab.engagement;
     let title = format!("Tab stays held when dial {} stops the slider", index + 1);
     let figures = (margin + limit, limit);
-    Some(worst_case(
-        "stays-held",
-        Some(index),
-        title,
-        figures,
-        parts,
-        |short| {
-            format!(
-                "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
-                engagement + short
-            )
-        },
-    ))
+    let check = worst_case("stays-held", Some(index), title, figures, parts, |short| {
+        format!(
+            "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
+            engagement + short
+        )
+    });
+    Some(worst_box::stays_held(sums, index, turn, check))
 }
 
 /// What the tab clears the keeper by at u = travel, at its last corner, worst case, mm.
@@ -211,11 +230,10 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
     let tip = design.keeper.edge - design.tab.engagement;
     let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
         * sums.slider.swell;
-    design.slider.travel
-        - design.tab.engagement
-        - design.workmanship.keeper_place
-        - turned
-        - tip_drift(sums).1.max(0.0)
+    let room = design.slider.travel - design.workmanship.keeper_place;
+    let plain = room - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
+    sums.least(OfSlider::MostOverlap, -room)
+        .map_or(plain, |most| (room + most.bound - EPSILON).max(plain))
 }
 
 /// Season: least and largest growth of what the tab has under the keeper with the slider at one of
@@ -264,8 +282,10 @@ pub fn rest_hold_margin(sums: &Sums<'_>) -> f64 {
     let tip = design.keeper.edge - design.tab.engagement;
     let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
         * sums.slider.swell;
-    design.tab.engagement - design.workmanship.keeper_place - turned + tip_drift(sums).0.min(0.0)
-        - design.tab.required_hold
+    let limit = design.workmanship.keeper_place + design.tab.required_hold;
+    let plain = design.tab.engagement - limit - turned + tip_drift(sums).0.min(0.0);
+    sums.least(OfSlider::Overlap, limit)
+        .map_or(plain, |least| (least.bound - limit - EPSILON).max(plain))
 }
 
 /// The tab is held when the slider is forward.
@@ -290,27 +310,6 @@ fn held_at_rest(sums: &Sums<'_>) -> Check {
             format!(
                 "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
                 engagement + short
-            )
-        },
-    )
-}
-
-/// The season leaves the slider room in its guide.
-fn guide(sums: &Sums<'_>) -> Check {
-    let play = sums.design.slider.guide_play;
-    let parts = vec![("season", play - sums.slider.least_play)];
-    let title = "Slider keeps its play in the guide all year".to_owned();
-    worst_case(
-        "guide",
-        None,
-        title,
-        (sums.slider.least_play, 0.0),
-        parts,
-        |short| {
-            format!(
-                "widen the guide play from {play:.2} to at least {:.2} mm a side, or run the slider's grain \
-             as the plate's",
-                play + short
             )
         },
     )

@@ -18,12 +18,38 @@ pub enum Grain {
     AlongY,
 }
 
+/// A wood that the maker has measured: named in the design, found before the table.
+///
+/// Coefficients are fractions of a size for each per cent of moisture content, as in the table:
+/// 0.002 is 0.2 mm on 100 mm.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnWood {
+    /// What plate and slider call it.
+    pub name: String,
+    /// Radial coefficient: the width of a quarter-sawn board.
+    pub radial: f64,
+    /// Tangential coefficient: the width of a flat-sawn board.
+    pub tangential: f64,
+}
+
+impl Default for OwnWood {
+    /// Moves a little more than any wood of the table, so that what is not known errs to the safe
+    /// side.
+    fn default() -> Self {
+        Self {
+            name: String::new(),
+            radial: 0.0026,
+            tangential: 0.0044,
+        }
+    }
+}
+
 /// What the slider is made of.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Material {
-    /// Solid wood of a species in the table of coefficients.
+    /// Solid wood of a species in the table of coefficients, or of the maker's own.
     Wood {
-        /// Common name, as in the table.
+        /// Common name, as in the table or in the design's own woods.
         species: String,
         /// How it was cut.
         sawn: Sawn,

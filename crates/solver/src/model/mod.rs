@@ -15,7 +15,7 @@ mod shop;
 
 pub use card::{Card, CardPaper, Language};
 pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, PinMake, Slot};
-pub use material::{Grain, Material, Sawn};
+pub use material::{Grain, Material, OwnWood, Sawn};
 pub use parts::{Inside, Keeper, Plate, Slider, Tab};
 pub use shop::{Climate, Season, Units, Workmanship};
 
@@ -44,6 +44,8 @@ pub struct Design {
     pub workmanship: Workmanship,
     /// The air it is built in and lives in.
     pub season: Season,
+    /// Woods that the maker has measured.
+    pub own_woods: Vec<OwnWood>,
     /// The card for the recipient.
     pub card: Card,
 }
@@ -74,6 +76,7 @@ impl Default for Design {
             combination: vec![3, 6, 1],
             workmanship: Workmanship::default(),
             season: Season::default(),
+            own_woods: Vec::new(),
             card: Card::default(),
         }
     }

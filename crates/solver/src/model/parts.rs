@@ -16,7 +16,7 @@ pub struct Plate {
     pub rabbet: f64,
     /// Free height below its underside, down to a tray or cover or to what is kept in the box, mm.
     pub room: f64,
-    /// Species, as in the table of coefficients.
+    /// Species, as in the table of coefficients or in the design's own woods.
     pub wood: String,
     /// How the board was cut.
     pub sawn: Sawn,

@@ -41,8 +41,8 @@ impl Drift {
     pub fn of(design: &Design) -> Option<Self> {
         let year = Year::of(design);
         let axis = |along_x| {
-            let plate = Mover::of_plate(&design.plate, along_x)?;
-            let slider = Mover::of_slider(&design.slider.material, along_x)?;
+            let plate = Mover::of_plate(design, along_x)?;
+            let slider = Mover::of_slider(design, along_x)?;
             Some(year.strains(plate, slider))
         };
         Some(Self {

@@ -8,8 +8,11 @@ mod drift;
 mod moisture;
 mod movement;
 mod woods;
+mod year;
 
 pub use drift::{Drift, Strains, moistures};
 pub use moisture::moisture_content;
-pub use movement::{Air, Fibre, Mover, wood_movement};
-pub use woods::{Wood, find_wood, wood_names};
+pub use movement::{Air, Fibre, Mover, Swelling, swelling};
+pub(crate) use movement::{Rates, TABLE};
+pub use woods::{Shrinkage, Wood, find_wood, own_wood, wood_names};
+pub use year::{DialDrift, Year, YearPoint, year};

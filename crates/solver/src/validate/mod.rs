@@ -3,10 +3,11 @@
 
 mod dials;
 mod numbers;
+mod woods;
 
 use crate::fault::{Fault, Place, Severity};
-use crate::model::{Climate, Design, Material};
-use crate::season::{Air, Mover, find_wood, moistures, wood_names};
+use crate::model::{Climate, Design};
+use crate::season::{Air, Mover};
 
 pub use dials::MAX_DIALS;
 
@@ -14,10 +15,11 @@ pub use dials::MAX_DIALS;
 pub fn faults(design: &Design) -> Vec<Fault> {
     let mut faults = Vec::new();
     numbers::check(design, &mut faults);
+    woods::own(design, &mut faults);
     if faults.iter().all(|fault| fault.severity != Severity::Error) {
         // relations between numbers only make sense where the numbers do
         parts(design, &mut faults);
-        woods(design, &mut faults);
+        woods::check(design, &mut faults);
         year(design, &mut faults);
     }
     dials::check(design, &mut faults);
@@ -76,26 +78,6 @@ fn parts(design: &Design, faults: &mut Vec<Fault>) {
     }
 }
 
-fn woods(design: &Design, faults: &mut Vec<Fault>) {
-    let mut unknown = |name: &str, place| {
-        if find_wood(name).is_none() {
-            faults.push(error(
-                "unknown-wood",
-                place,
-                format!("no wood, or more than one, is called \"{name}\" in the table of movement"),
-                format!(
-                    "name one of: {}",
-                    wood_names().collect::<Vec<_>>().join(", ")
-                ),
-            ));
-        }
-    };
-    unknown(&design.plate.wood, Place::Plate);
-    if let Material::Wood { species, .. } = &design.slider.material {
-        unknown(species, Place::Slider);
-    }
-}
-
 fn year(design: &Design, faults: &mut Vec<Fault>) {
     let season = &design.season;
     if season.driest.humidity > season.dampest.humidity {
@@ -109,25 +91,48 @@ fn year(design: &Design, faults: &mut Vec<Fault>) {
             "exchange the two; the proof covers both all the same".to_owned(),
         ));
     }
-    let [dry, _, damp] = moistures(design);
-    if dry < 6.0 || damp > 14.0 {
+    outside_table(design, faults);
+    hinge_side(design, faults);
+}
+
+/// Where the year takes wood out of the range of the table of movement.
+fn outside_table(design: &Design, faults: &mut Vec<Fault>) {
+    let season = &design.season;
+    let times = [
+        ("when built", season.built),
+        ("at the driest", season.driest),
+        ("at the dampest", season.dampest),
+    ];
+    let outside: Vec<String> = times
+        .into_iter()
+        .zip(times.map(|(_, climate)| Air::of(climate)))
+        .filter(|(_, air)| air.outside_table())
+        .map(|((time, climate), air)| {
+            format!(
+                "{:.1} % {time} ({:.0} % humidity, {:.0} °C)",
+                air.moisture(),
+                climate.humidity,
+                climate.celsius
+            )
+        })
+        .collect();
+    if !outside.is_empty() {
         faults.push(notice(
             "moisture-outside-table",
             Place::Season,
             format!(
-                "over the year wood stands between {dry:.1} and {damp:.1} % moisture; the table of \
-                 movement is made for 6 to 14 %"
+                "wood comes to a moisture of {}; the table of movement is made for 6 to 14 %",
+                outside.join(" and of ")
             ),
             "outside it the handbook's second formula is used; leave a little more room".to_owned(),
         ));
     }
-    hinge_side(design, faults);
 }
 
 /// Keeper and guide are taken to keep together; a plate that swells between hinge and keeper pulls
 /// against that, and the maker should know by how much.
 fn hinge_side(design: &Design, faults: &mut Vec<Fault>) {
-    let Some(plate) = Mover::of_plate(&design.plate, false) else {
+    let Some(plate) = Mover::of_plate(design, false) else {
         return;
     };
     let season = &design.season;
@@ -148,5 +153,38 @@ fn hinge_side(design: &Design, faults: &mut Vec<Fault>) {
              or turn the grain towards the hinge"
                 .to_owned(),
         ));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_year_that_leaves_the_table_is_named_with_its_moisture_and_humidity() {
+        let mut design = Design::default();
+        let said = |design: &Design| {
+            let faults = faults(design);
+            let found = faults
+                .into_iter()
+                .find(|fault| fault.code == "moisture-outside-table");
+            found.map(|fault| fault.to_string())
+        };
+        let dry = said(&design).unwrap();
+        assert_eq!(
+            dry,
+            "season: wood comes to a moisture of 5.4 % at the driest (25 % humidity, 21 °C); the table \
+             of movement is made for 6 to 14 %; outside it the handbook's second formula is used; leave \
+             a little more room"
+        );
+        design.season.dampest.humidity = 85.0;
+        let both = said(&design).unwrap();
+        assert!(
+            both.contains(" and of 17.8 % at the dampest (85 % humidity, 24 °C)"),
+            "{both}"
+        );
+        design.season.driest.humidity = 35.0;
+        design.season.dampest.humidity = 65.0;
+        assert_eq!(said(&design), None);
     }
 }

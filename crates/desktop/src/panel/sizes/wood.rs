@@ -2,7 +2,7 @@
 
 use egui::{ComboBox, Ui};
 use latchwright_solver::model::{Design, Grain, Material, Sawn};
-use latchwright_solver::season::{find_wood, wood_names};
+use latchwright_solver::season::{find_wood, own_wood, wood_names};
 
 use crate::action::Action;
 
@@ -43,27 +43,37 @@ pub(super) fn choice_ui<T: Copy + PartialEq>(
     (chosen != now).then_some(chosen)
 }
 
-fn wood_ui(ui: &mut Ui, name: &str, now: &str) -> Option<String> {
-    let known = find_wood(now).map(|wood| wood.name);
+/// The maker's own woods, then those of the table.
+fn wood_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<String> {
+    let own = own_wood(design, now).map(|wood| wood.name.as_str());
+    let known = own.or_else(|| find_wood(now).map(|wood| wood.name));
     let mut chosen = known;
     let label = ui.label(name);
     ComboBox::from_id_salt(name)
         .selected_text(known.map_or_else(|| format!("{now} (not in the table)"), str::to_owned))
         .width(ui.available_width() - 8.0)
         .show_ui(ui, |ui| {
+            for wood in &design.own_woods {
+                ui.selectable_value(&mut chosen, Some(wood.name.as_str()), &wood.name);
+            }
             for each in wood_names() {
                 ui.selectable_value(&mut chosen, Some(each), each);
             }
         })
         .response
         .labelled_by(label.id);
-    chosen.filter(|_| chosen != known).map(str::to_lowercase)
+    let chosen = chosen.filter(|_| chosen != known)?;
+    // the table's names are written small in a file, the maker's own as they were given
+    Some(match own_wood(design, chosen) {
+        Some(_) => chosen.to_owned(),
+        None => chosen.to_lowercase(),
+    })
 }
 
 /// Wood, cut and grain of the plate.
 pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     let plate = &design.plate;
-    if let Some(wood) = wood_ui(ui, "Plate wood", &plate.wood) {
+    if let Some(wood) = wood_ui(ui, "Plate wood", &plate.wood, design) {
         wishes.push(Action::edit("plate wood", move |design| {
             design.plate.wood = wood;
         }));
@@ -165,7 +175,7 @@ pub fn slider_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             };
         })
     };
-    if let Some(wood) = wood_ui(ui, "Slider wood", species) {
+    if let Some(wood) = wood_ui(ui, "Slider wood", species, design) {
         wishes.push(set(wood, *sawn, *grain));
     }
     if let Some(cut) = choice_ui(

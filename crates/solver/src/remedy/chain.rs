@@ -1,0 +1,54 @@
+//! Several remedies, one after the other, for a check about the table of settings: it fails where
+//! other checks do, often for more than one reason.
+
+use super::search::Tried;
+use super::{faulty, single};
+use crate::change::Change;
+use crate::check::named;
+use crate::model::Design;
+use crate::proof::{Check, CheckVerdict, Proof};
+use crate::prove;
+
+/// Remedies that are put together at most.
+const MOST_LINKS: usize = 8;
+
+/// Checks whose failing leaves marks unsure or dials idle.
+const CAUSES: [&str; 3] = ["key-seats", "lets-in", "stays-held"];
+
+/// Mends what makes `check` fail until it passes; `None` where that does not lead there.
+pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Option<Tried> {
+    if !["undecided", "twin-openings", "idle-dial"].contains(&check.name) {
+        return None;
+    }
+    let mut change = Change { steps: Vec::new() };
+    let (mut design, mut proof) = (design.clone(), proof.clone());
+    for _ in 0..MOST_LINKS {
+        let link = next(&design, &proof)?;
+        design = link.apply(&design);
+        change = change.then(link);
+        proof = prove(&design);
+        if faulty(&proof) {
+            return None;
+        }
+        let mended = named(&proof, check.name, check.dial)?;
+        if mended.verdict == CheckVerdict::Passes {
+            let margin = mended.margin;
+            return Some(Tried {
+                change,
+                proof,
+                margin,
+            });
+        }
+    }
+    None
+}
+
+/// The remedy of the first cause that has one.
+fn next(design: &Design, proof: &Proof) -> Option<Change> {
+    let causes = CAUSES.iter().flat_map(|name| {
+        let checks = proof.checks.iter();
+        checks.filter(|check| check.name == *name && check.verdict != CheckVerdict::Passes)
+    });
+    let mut changes = causes.filter_map(|cause| single(design, proof, cause));
+    changes.next().map(|(_, tried)| tried.change)
+}

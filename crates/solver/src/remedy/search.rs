@@ -1,0 +1,174 @@
+//! How far to go along one way of mending: the least step of the maker's grid at which the check
+//! passes.
+
+use super::faulty;
+use super::way::Way;
+use crate::change::Change;
+use crate::check::named;
+use crate::model::Design;
+use crate::proof::{Check, CheckVerdict, Proof, Unit, Verdict};
+use crate::prove;
+
+/// Proofs that one way may take.
+const MOST_PROOFS: u32 = 12;
+
+/// Proofs in which the figure may stay where it is before a way is given up. A count may well stay
+/// until it jumps; a length that does not move at once never will.
+const MOST_STILL: u32 = 6;
+
+/// Proofs after which a bracket is halved instead of guessed at.
+const MOST_GUESSES: u32 = 6;
+
+/// A changed design's proof.
+pub(super) struct Tried {
+    pub change: Change,
+    pub proof: Proof,
+    /// Of the check in question.
+    pub margin: f64,
+}
+
+/// What one proof said about the check.
+enum Outcome {
+    /// Passes, with this much of the guiding figure to spare.
+    Passes(Box<Tried>, f64),
+    /// Fails by this much of the guiding figure.
+    Fails(f64),
+    /// The changed design has faults, or no such check: this is too far.
+    TooFar,
+}
+
+/// Looks for what makes one check of one design pass.
+pub(super) struct Search<'a> {
+    design: &'a Design,
+    check: &'a Check,
+    /// The guiding figure as it is now.
+    now: f64,
+}
+
+impl<'a> Search<'a> {
+    pub(super) fn new(design: &'a Design, proof: &Proof, check: &'a Check) -> Self {
+        Self {
+            design,
+            check,
+            now: guide(proof, check),
+        }
+    }
+
+    /// The least step along `way` that passes; `None` where none is found.
+    pub(super) fn least(&self, way: &Way) -> Option<Tried> {
+        let worth = way.worth(self.design);
+        let mut fails = (0_i64, self.now);
+        let mut passes: Option<(i64, f64, Box<Tried>)> = None;
+        let mut too_far = i64::MAX;
+        let mut still = 0;
+        let mut next = steps(-self.now / worth).max(1);
+        for proofs in 0..MOST_PROOFS {
+            match self.look(way, next) {
+                Outcome::Passes(tried, figure) => passes = Some((next, figure, tried)),
+                Outcome::TooFar => too_far = next,
+                Outcome::Fails(figure) => {
+                    if figure <= fails.1 {
+                        still += 1;
+                        if self.check.unit != Unit::Count || still > MOST_STILL {
+                            break;
+                        }
+                    }
+                    let gained = (figure - fails.1) / (next - fails.0) as f64;
+                    fails = (next, figure);
+                    if passes.is_none() {
+                        next = onwards(next, figure, gained).min(too_far.saturating_sub(1));
+                        if next <= fails.0 {
+                            break;
+                        }
+                        continue;
+                    }
+                }
+            }
+            let end = passes.as_ref().map_or(too_far, |(step, ..)| *step);
+            if end - fails.0 <= 1 {
+                break;
+            }
+            next = match &passes {
+                Some((step, figure, _)) if proofs < MOST_GUESSES => {
+                    between(fails, (*step, *figure))
+                }
+                _ => i64::midpoint(fails.0, end),
+            };
+        }
+        passes.map(|(.., tried)| *tried)
+    }
+
+    fn look(&self, way: &Way, step: i64) -> Outcome {
+        let Some(change) = way.change(self.design, step) else {
+            return Outcome::TooFar;
+        };
+        let proof = prove(&change.apply(self.design));
+        let found = named(&proof, self.check.name, self.check.dial);
+        let Some((margin, verdict)) = found.map(|check| (check.margin, check.verdict)) else {
+            return Outcome::TooFar;
+        };
+        if faulty(&proof) {
+            return Outcome::TooFar;
+        }
+        let figure = guide(&proof, self.check);
+        if verdict == CheckVerdict::Passes && margin >= 0.0 {
+            let tried = Tried {
+                change,
+                proof,
+                margin,
+            };
+            Outcome::Passes(Box::new(tried), figure.max(0.0))
+        } else {
+            Outcome::Fails(figure)
+        }
+    }
+}
+
+/// Where the figure should reach 0 beyond `step`, if it goes on as it came; never more than four
+/// times as far.
+fn onwards(step: i64, figure: f64, gained: f64) -> i64 {
+    let missing = if gained > 0.0 {
+        steps(-figure / gained)
+    } else {
+        step
+    };
+    step.saturating_add(missing.clamp(1, step.saturating_mul(3)))
+}
+
+/// Where the figure should reach 0 on the line through a step that fails and one that passes; never
+/// one of the two.
+fn between((low, short): (i64, f64), (high, spare): (i64, f64)) -> i64 {
+    let share = -short / (spare - short);
+    let guess = low.saturating_add(steps(share * (high - low) as f64));
+    guess.clamp(low + 1, high - 1)
+}
+
+/// The next whole number of steps.
+fn steps(wanted: f64) -> i64 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "kept within a million, and nothing for no number"
+    )]
+    let whole = wanted.clamp(-1e6, 1e6).ceil() as i64;
+    whole
+}
+
+/// A figure that grows towards 0 as the check comes nearer to passing: its margin, or, for a check
+/// that counts marks, by how much in mm the mark that decides is short.
+fn guide(proof: &Proof, check: &Check) -> f64 {
+    let marks = |wanted: Option<usize>| {
+        let dials = proof.dials.iter().enumerate();
+        dials
+            .filter(move |(dial, _)| wanted.is_none_or(|wanted| wanted == *dial))
+            .flat_map(|(_, dial)| &dial.marks)
+            .filter(|mark| mark.verdict == Verdict::Unsure)
+            .map(|mark| mark.margin)
+    };
+    let short = match check.name {
+        // the worst mark must be decided, the best one must hold
+        "undecided" => marks(None).min_by(f64::total_cmp),
+        "idle-dial" => marks(check.dial).max_by(f64::total_cmp),
+        _ => named(proof, check.name, check.dial).map(|check| check.margin),
+    };
+    short.filter(|short| short.is_finite()).unwrap_or(-1.0)
+}

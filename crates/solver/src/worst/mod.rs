@@ -1,0 +1,10 @@
+//! The exact worst case: for a figure of the latch a bound that no real box breaks, and beside it
+//! the worst real box found.
+
+pub mod figure;
+pub mod jet;
+pub mod judge;
+pub mod least;
+pub mod moved;
+pub mod witness;
+mod year;

@@ -76,6 +76,7 @@ fn check(check: &Check) -> Value {
         "unit": match check.unit {
             Unit::Millimetre => "mm",
             Unit::Degree => "deg",
+            Unit::Megapascal => "MPa",
             Unit::Count => "count",
         },
         "verdict": match check.verdict {

@@ -29,6 +29,7 @@ pub mod remedy;
 pub mod season;
 pub mod settings;
 pub mod states;
+pub mod strength;
 pub mod together;
 pub mod validate;
 pub mod verdict;

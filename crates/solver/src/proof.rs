@@ -104,6 +104,8 @@ pub enum Unit {
     Millimetre,
     /// Degrees.
     Degree,
+    /// Megapascals.
+    Megapascal,
     /// A plain count.
     Count,
 }

@@ -200,6 +200,7 @@ fn figure(value: f64, unit: Unit, design: &Design) -> (String, &'static str) {
             )
         }
         Unit::Degree => (format!("{value:.2}"), "°"),
+        Unit::Megapascal => (format!("{value:.1}"), "MPa"),
         Unit::Count => (format!("{value:.0}"), ""),
     }
 }

@@ -92,6 +92,7 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
         "unit": match check.unit {
             Unit::Millimetre => "mm",
             Unit::Degree => "deg",
+            Unit::Megapascal => "MPa",
             Unit::Count => "count",
         },
         "verdict": match check.verdict {

@@ -76,6 +76,8 @@ fn check(check: &Check) -> Value {
         "unit": match check.unit {
             Unit::Millimetre => "mm",
             Unit::Degree => "deg",
+            Unit::Newton => "N",
+            Unit::Ratio => "ratio",
             Unit::Megapascal => "MPa",
             Unit::Count => "count",
         },

@@ -17,7 +17,7 @@ const CAUSES: [&str; 3] = ["key-seats", "lets-in", "stays-held"];
 
 /// Mends what makes `check` fail until it passes; `None` where that does not lead there.
 pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Option<Tried> {
-    if !["undecided", "twin-openings", "idle-dial"].contains(&check.name) {
+    if !["undecided", "twin-openings", "idle-dial", "shaken"].contains(&check.name) {
         return None;
     }
     let mut change = Change { steps: Vec::new() };

@@ -166,7 +166,7 @@ fn guide(proof: &Proof, check: &Check) -> f64 {
     };
     let short = match check.name {
         // the worst mark must be decided, the best one must hold
-        "undecided" => marks(None).min_by(f64::total_cmp),
+        "undecided" | "shaken" => marks(None).min_by(f64::total_cmp),
         "idle-dial" => marks(check.dial).max_by(f64::total_cmp),
         _ => named(proof, check.name, check.dial).map(|check| check.margin),
     };

@@ -1,6 +1,7 @@
 //! What a maker could do about each check, cheapest first: places and prints before sizes in wood,
 //! one size before several, and what is asked of the latch or of the maker's hand last.
 
+use super::through;
 use super::way::Way;
 use crate::change::{DialSize, LatchSize, Size, SlotSize, Step};
 use crate::model::{Design, Dial, Material};
@@ -17,7 +18,7 @@ use LatchSize::{
 use SlotSize::{Depth, LeadIn, Width};
 
 /// Sizes that move together, with how many steps of their own each.
-type Sizes = Vec<(Size, i64)>;
+pub(super) type Sizes = Vec<(Size, i64)>;
 
 /// The ways worth trying for this check, in order; none for a check that is not known here.
 pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
@@ -42,26 +43,30 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "key-bite" => ways.key_bite(dial),
         "idle-dial" => ways.idle(dial),
         "twin-openings" => ways.openings(),
-        "undecided" => ways.undecided(),
-        _ => Vec::new(),
+        "undecided" | "shaken" => ways.undecided(),
+        _ => through::of(design, check),
     }
 }
 
-fn moves(ways: impl IntoIterator<Item = Sizes>) -> Vec<Way> {
+pub(super) fn moves(ways: impl IntoIterator<Item = Sizes>) -> Vec<Way> {
     let ways = ways.into_iter().filter(|sizes| !sizes.is_empty());
     ways.map(Way::Move).collect()
 }
 
-fn latch(size: LatchSize, times: i64) -> (Size, i64) {
+pub(super) fn latch(size: LatchSize, times: i64) -> (Size, i64) {
     (Size::Latch(size), times)
 }
 
-fn on(dial: usize, size: DialSize, times: i64) -> (Size, i64) {
+pub(super) fn on(dial: usize, size: DialSize, times: i64) -> (Size, i64) {
     (Size::Dial(dial, size), times)
 }
 
-fn on_all(dials: &[usize], size: DialSize, times: i64) -> Sizes {
+pub(super) fn on_all(dials: &[usize], size: DialSize, times: i64) -> Sizes {
     dials.iter().map(|dial| on(*dial, size, times)).collect()
+}
+
+pub(super) fn counted_mm(size: Size, from: f64, to: f64) -> Step {
+    Step::Resize { size, from, to }
 }
 
 fn counted(size: Size, from: u32, to: u32) -> Step {

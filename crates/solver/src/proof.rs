@@ -104,6 +104,10 @@ pub enum Unit {
     Millimetre,
     /// Degrees.
     Degree,
+    /// Newtons.
+    Newton,
+    /// A plain ratio.
+    Ratio,
     /// Megapascals.
     Megapascal,
     /// A plain count.

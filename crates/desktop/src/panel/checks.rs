@@ -200,6 +200,8 @@ fn figure(value: f64, unit: Unit, design: &Design) -> (String, &'static str) {
             )
         }
         Unit::Degree => (format!("{value:.2}"), "°"),
+        Unit::Newton => (format!("{value:.1}"), "N"),
+        Unit::Ratio => (format!("{value:.2}"), ""),
         Unit::Megapascal => (format!("{value:.1}"), "MPa"),
         Unit::Count => (format!("{value:.0}"), ""),
     }

@@ -92,6 +92,8 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
         "unit": match check.unit {
             Unit::Millimetre => "mm",
             Unit::Degree => "deg",
+            Unit::Newton => "N",
+            Unit::Ratio => "ratio",
             Unit::Megapascal => "MPa",
             Unit::Count => "count",
         },

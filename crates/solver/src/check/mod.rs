@@ -197,7 +197,7 @@ fn told(
 
 /// A check without a figure of its own: so many things are wrong.
 fn yes_or_no(name: &'static str, title: String, wrong: i32, remedy: String) -> Check {
-    let value = -f64::from(wrong);
+    let value = 0.0 - f64::from(wrong);
     Check {
         value,
         unit: Unit::Count,

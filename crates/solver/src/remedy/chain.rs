@@ -21,7 +21,7 @@ pub(super) fn of(
     check: &Check,
     effort: &mut Effort,
 ) -> Option<Tried> {
-    if !["undecided", "twin-openings", "idle-dial"].contains(&check.name) {
+    if !["undecided", "twin-openings", "idle-dial", "shaken"].contains(&check.name) {
         return None;
     }
     let mut change = Change { steps: Vec::new() };

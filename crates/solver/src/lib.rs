@@ -13,7 +13,6 @@
 //!   promised where they touch it.
 
 pub mod bounds;
-pub mod built;
 pub mod change;
 pub mod check;
 pub mod contact;

@@ -1,10 +1,10 @@
 //! A proof for other programs. Lengths are millimetres whatever the design's unit; marks and the
 //! digit count from 0 as in files, dials from 1 as in words.
 
-use latchwright_solver::built::Number;
 use latchwright_solver::model::Design;
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_solver::together::Group;
+use latchwright_solver::worst::lie::{Number, numbers};
 use latchwright_solver::worst::witness::Witness;
 use latchwright_solver::{
     Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, SureStop, Unit,
@@ -119,7 +119,7 @@ fn worst_box(witness: &Witness) -> Value {
             "unit": number.unit,
         })
     };
-    let numbers = witness.latch.numbers(&witness.dials);
+    let numbers = numbers(&witness.latch, &witness.dials);
     json!({
         "value": witness.value,
         "numbers": numbers.into_iter().map(number).collect::<Vec<_>>(),

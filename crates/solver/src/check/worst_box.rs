@@ -3,7 +3,8 @@
 use latchwright_geometry::trig;
 
 use super::Sums;
-use crate::built::{BuiltDial, BuiltLatch, Moment, depth_left, enters, travel_to};
+use crate::built::{BuiltDial, BuiltLatch};
+use crate::worst::lie::{Moment, depth_left, enters, travel_to};
 use crate::contact::SlotShape;
 use crate::model::{Design, Slot};
 use crate::proof::{Check, SureStop};

@@ -13,6 +13,7 @@
 //!   promised where they touch it.
 
 pub mod bounds;
+pub mod built;
 pub mod check;
 pub mod contact;
 pub mod count;

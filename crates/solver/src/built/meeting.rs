@@ -157,9 +157,14 @@ impl<'a> Meeting<'a> {
         trig::radians(steps * self.dial.step_deg() + reading + backlash)
     }
 
+    /// The same with the built dial's own reading and backlash.
+    pub fn turn_at(&self, mark: u32) -> f64 {
+        self.turn(mark, self.built.reading, self.built.backlash)
+    }
+
     /// What the pin meets with the pointer at `mark`, off by the built dial's own reading and backlash.
     pub fn at_mark(&self, mark: u32) -> Meets {
-        self.at_turn(self.turn(mark, self.built.reading, self.built.backlash))
+        self.at_turn(self.turn_at(mark))
     }
 
     /// What the pin meets with the true slot turned by `turn` radians clockwise from its pin.

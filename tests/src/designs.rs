@@ -102,6 +102,7 @@ fn workmanship(rng: &mut ChaCha8Rng) -> Workmanship {
         pin_place: off(0.3),
         bore_place: off(0.3),
         keeper_place: off(0.4),
+        thickness: off(0.15),
         print: off(0.25),
         film: 0.1,
         film_spread: off(0.06),

@@ -23,6 +23,10 @@ pub enum Kind {
     Celsius,
     /// Per cent.
     Percent,
+    /// A force in newtons.
+    Newton,
+    /// A plain number.
+    Ratio,
     /// A whole number.
     Count,
 }
@@ -32,6 +36,7 @@ impl Kind {
         match self {
             Self::Length => units::show_length(value, units),
             Self::Degrees | Self::Celsius | Self::Percent => units::show_degrees(value),
+            Self::Newton | Self::Ratio => value.to_string(),
             Self::Count => format!("{value:.0}"),
         }
     }
@@ -42,7 +47,8 @@ impl Kind {
             Self::Degrees => "°",
             Self::Celsius => "°C",
             Self::Percent => "%",
-            Self::Count => "",
+            Self::Newton => "N",
+            Self::Ratio | Self::Count => "",
         }
     }
 
@@ -50,7 +56,7 @@ impl Kind {
         match self {
             Self::Length => units::parse_length(text, units),
             Self::Degrees => units::parse_degrees(text),
-            Self::Celsius | Self::Percent => units::parse_number(text),
+            Self::Celsius | Self::Percent | Self::Newton | Self::Ratio => units::parse_number(text),
             Self::Count => units::parse_count(text).map(f64::from),
         }
     }

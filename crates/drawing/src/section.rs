@@ -23,7 +23,7 @@ use crate::slider::Body;
 use crate::style::Ink;
 use crate::tame::{cut_to_size, tame};
 
-/// Air between parts that move past each other, as it is drawn, mm.
+/// Air between knobs and the plate, and round a shank, as it is drawn, mm.
 pub(crate) const AIR: f64 = 0.5;
 /// Height of the finger knob, mm.
 const PULL_HEIGHT: f64 = 9.0;
@@ -129,11 +129,12 @@ impl<'a> Cut<'a> {
         let end = self
             .pin_rect()
             .map_or(self.body.crossbar.max.y, |pin| pin.centre().x);
+        let top = -self.design.slider.below;
         rect(
             self.body.tip,
             end,
-            -AIR - self.design.slider.thickness.max(0.5),
-            -AIR,
+            top - self.design.slider.thickness.max(0.5),
+            top,
         )
     }
 
@@ -148,11 +149,11 @@ impl<'a> Cut<'a> {
                 dial.pin_at().1 + self.travel,
                 dial.pin.diameter.max(0.2) / 2.0,
             );
-            let top = -AIR;
+            let top = -self.design.slider.below;
             rect(
                 at - radius,
                 at + radius,
-                top - self.design.slider.thickness.max(0.5),
+                top - dial.pin.height.max(0.5),
                 top,
             )
         })
@@ -161,11 +162,12 @@ impl<'a> Cut<'a> {
     pub(crate) fn disc_rect(&self) -> Option<Rect> {
         self.dial.map(|dial| {
             let (at, radius) = (dial.centre.1, dial.disc.radius.max(0.5));
+            let top = -dial.disc.below;
             rect(
                 at - radius,
                 at + radius,
-                -AIR - dial.disc.thickness.max(0.5),
-                -AIR,
+                top - dial.disc.thickness.max(0.5),
+                top,
             )
         })
     }
@@ -266,7 +268,7 @@ impl<'a> Cut<'a> {
     fn rabbeted(&self, from: f64, to: f64) -> Outline {
         let keeper = self.keeper_rect();
         let edge = keeper.max.x + RABBET_AIR;
-        let roof = (keeper.max.y + AIR).min(self.thickness * 0.9);
+        let roof = self.design.plate.rabbet.clamp(0.0, self.thickness * 0.9);
         let top = self.thickness;
         let at = Point::new;
         if edge <= from {
@@ -316,7 +318,7 @@ impl<'a> Cut<'a> {
         let shank = rect(
             knob.centre().x - half,
             knob.centre().x + half,
-            -AIR,
+            -self.design.slider.below,
             knob.min.y + 0.1,
         );
         let outline = turned(knob, &[shank], 2.0);
@@ -378,9 +380,10 @@ impl<'a> Cut<'a> {
         let foot = self
             .disc_rect()
             .map_or(-AIR, |disc| disc.min.y + 0.12 * disc.height());
+        let shoulder = 0.1 - dial.disc.below;
         let steps = [
-            rect(at - shaft, at + shaft, -AIR + 0.1, knob.min.y),
-            rect(at - post, at + post, foot, -AIR + 0.1),
+            rect(at - shaft, at + shaft, shoulder, knob.min.y),
+            rect(at - post, at + post, foot, shoulder),
         ];
         cut_face(
             items,
@@ -439,6 +442,19 @@ mod tests {
         pose.travel = 2.0;
         assert!(Cut::new(&design, &pose, 1).stopped());
         assert!(!Cut::new(&design, &pose, 0).stopped());
+    }
+
+    #[test]
+    fn heights_are_those_of_the_design() {
+        let mut design = Design::default();
+        design.slider.below = 1.25;
+        design.dials[1].pin.height = 5.0;
+        design.dials[1].disc.below = 0.75;
+        let cut = Cut::new(&design, &Pose::at_marks(&design, &[3, 6, 1]), 1);
+        let (slider, pin) = (cut.slider_rect(), cut.pin_rect().unwrap());
+        assert_eq!((slider.min.y, slider.max.y), (-9.25, -1.25));
+        assert_eq!((pin.min.y, pin.max.y), (-6.25, -1.25));
+        assert_eq!(cut.disc_rect().unwrap().max.y, -0.75);
     }
 
     #[test]

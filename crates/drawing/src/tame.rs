@@ -54,7 +54,7 @@ fn cut(value: &mut f64) {
 fn lengths_are_tame(design: &Design) -> bool {
     let fine = |value: f64| value.abs() <= LONGEST;
     let (plate, slider, tab, keeper) = (&design.plate, &design.slider, &design.tab, &design.keeper);
-    [plate.width, plate.depth, plate.thickness]
+    [plate.width, plate.depth, plate.thickness, plate.rabbet]
         .into_iter()
         .all(fine)
         && [
@@ -62,6 +62,7 @@ fn lengths_are_tame(design: &Design) -> bool {
             slider.pull_at,
             slider.shank,
             slider.thickness,
+            slider.below,
         ]
         .into_iter()
         .all(fine)
@@ -90,12 +91,14 @@ fn dial_is_tame(dial: &Dial, fine: impl Fn(f64) -> bool) -> bool {
         dial.centre.1,
         dial.disc.radius,
         dial.disc.thickness,
+        dial.disc.below,
     ]
     .into_iter()
     .chain([
         dial.pin.offset,
         dial.pin.diameter,
         dial.pin.gap,
+        dial.pin.height,
         dial.key.apothem,
     ])
     .chain([
@@ -122,14 +125,20 @@ fn for_each_length(design: &mut Design, change: fn(&mut f64)) {
         dials,
         ..
     } = design;
-    [&mut plate.width, &mut plate.depth, &mut plate.thickness]
-        .into_iter()
-        .for_each(change);
+    [
+        &mut plate.width,
+        &mut plate.depth,
+        &mut plate.thickness,
+        &mut plate.rabbet,
+    ]
+    .into_iter()
+    .for_each(change);
     [
         &mut slider.travel,
         &mut slider.pull_at,
         &mut slider.shank,
         &mut slider.thickness,
+        &mut slider.below,
     ]
     .into_iter()
     .for_each(change);
@@ -162,12 +171,14 @@ fn for_each_length(design: &mut Design, change: fn(&mut f64)) {
             &mut centre.1,
             &mut disc.radius,
             &mut disc.thickness,
+            &mut disc.below,
         ]
         .into_iter()
         .chain([
             &mut pin.offset,
             &mut pin.diameter,
             &mut pin.gap,
+            &mut pin.height,
             &mut key.apothem,
         ])
         .chain([&mut bore.diameter, &mut bore.shaft_play])

@@ -9,7 +9,7 @@ use latchwright_solver::model::{Design, Units};
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_solver::{
     Change, Check, CheckVerdict, Counts, DialProof, Fault, MarkProof, Place, Proof, Reach, Remedy,
-    Severity, Size, Step, StopsAt, Unit, Verdict,
+    Severity, Size, Step, StopsAt, SureStop, Together, Unit, Verdict,
 };
 use serde_json::json;
 
@@ -22,6 +22,7 @@ fn mark(verdict: Verdict, margin: f64) -> MarkProof {
             stops_at: if holds { StopsAt::Rim } else { StopsAt::Free },
             contact: None,
         },
+        stop: holds.then_some(SureStop::Rim),
         creep: holds.then_some(2.971),
         hold_margin: holds.then_some(margin),
         margin,
@@ -76,7 +77,11 @@ fn check(name: &'static str, margin: f64, verdict: CheckVerdict) -> Check {
         unit: Unit::Millimetre,
         verdict,
         decided_by: vec![("yaw", 0.458), ("pin_place", 0.25)],
-        remedy: "a gap of 2.4 mm would do".to_owned(),
+        remedy: if verdict == CheckVerdict::Passes {
+            "nothing to do: there is room".to_owned()
+        } else {
+            "a gap of 2.4 mm would do".to_owned()
+        },
         worst: None,
     }
 }
@@ -85,6 +90,7 @@ fn proven() -> Proof {
     Proof {
         faults: Vec::new(),
         dials: vec![dial(3, 0.504), dial(6, 0.963), dial(1, 0.504)],
+        together: Together::default(),
         settings: Counts {
             total: 512,
             opens: 1,
@@ -173,8 +179,12 @@ fn fault() -> Fault {
 #[test]
 fn the_page_shows_every_dial_state_check_and_notice() {
     let loaded = read(include_bytes!("fixtures/three-dials.ron")).unwrap();
+    // the file is older than some fields, whose notices are told alike
+    let told = ["slider.shank", "keeper", "card"];
+    let mut notices = loaded.notices;
+    notices.retain(|notice| told.contains(&notice.field.as_str()));
     let notes = FileNotes {
-        notices: &loaded.notices,
+        notices: &notices,
         unknown: &[],
     };
     let mut proof = proven();
@@ -205,8 +215,9 @@ States       lid lifts   slider moves   dials turn
   locked     no          to the stop    yes
   on the way perhaps     all the way    no
 
-Season: wood stands at 5.4 % moisture when driest, 13.0 % when dampest.
-  Least play left in the guide 0.25 mm a side; most drift between a dial and its pin 0.37 mm.
+Season
+  Wood stands at 5.4 % moisture when driest and 13.0 % when dampest; it was 8.5 % when built.
+  The guide keeps at least 0.25 mm of play a side; a dial drifts from its pin by up to 0.37 mm.
 
 Checks, worst first
   FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm
@@ -243,6 +254,7 @@ fn the_json_has_the_agreed_fields() {
         "title": "Untitled box",
         "proven": true,
         "settings": {"total": 512, "opens": 1, "locks": 511, "unsure": 0},
+        "together": [],
         "dials": [{
             "dial": 1,
             "digit": 3,
@@ -257,7 +269,7 @@ fn the_json_has_the_agreed_fields() {
             "check": "at-rest", "dial": 1, "value": 0.592, "limit": 0.0, "margin": 0.592,
             "unit": "mm", "verdict": "passes",
             "decided_by": [["yaw", 0.458], ["pin_place", 0.25]],
-            "remedy": "a gap of 2.4 mm would do", "change": null,
+            "remedy": "nothing to do: there is room", "change": null, "worst_box": null,
         }],
         "states": [
             state("free", "yes", "forward", "no"),

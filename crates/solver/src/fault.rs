@@ -24,6 +24,8 @@ pub enum Place {
     Tab,
     /// The keeper.
     Keeper,
+    /// The room under the lid.
+    Inside,
     /// A dial.
     Dial(usize),
     /// A slot of a dial's disc.
@@ -71,6 +73,7 @@ impl fmt::Display for Place {
             Self::Slider => f.write_str("slider"),
             Self::Tab => f.write_str("tab"),
             Self::Keeper => f.write_str("keeper"),
+            Self::Inside => f.write_str("inside"),
             Self::Dial(dial) => write!(f, "dial {}", dial + 1),
             Self::Slot(dial, slot) => write!(f, "dial {}, slot {}", dial + 1, slot + 1),
             Self::Combination => f.write_str("combination"),

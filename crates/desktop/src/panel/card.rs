@@ -6,10 +6,10 @@ use egui::{
 };
 use latchwright_drawing::Ink;
 use latchwright_session::Session;
-use latchwright_solver::model::{Card, CardPaper};
+use latchwright_solver::model::{Card, CardPaper, Units};
 
 use crate::action::Action;
-use crate::field;
+use crate::field::{self, Kind};
 use crate::job::{CardDone, CardJob};
 use crate::theme;
 
@@ -79,6 +79,20 @@ fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     if let Some(name) = field::text_ui(ui, "For", &card.recipient, "Name of the recipient") {
         wishes.push(Action::edit("recipient", move |design| {
             design.card.recipient = name;
+        }));
+    }
+    let why = "Age of the youngest who will live with the box: decides what small parts are asked";
+    let age = f64::from(card.youngest);
+    if let Some(years) = field::number_ui(ui, "Youngest", age, Kind::Count, Units::Millimetre, why)
+    {
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "parsed as a u32"
+        )]
+        let youngest = years as u32;
+        wishes.push(Action::edit("age of the youngest", move |design| {
+            design.card.youngest = youngest;
         }));
     }
     greeting_ui(ui, card, wishes);

@@ -58,6 +58,9 @@ pub fn checks_ui(ui: &mut Ui, proven: &Proven<'_>, wishes: &mut Vec<Action>) {
             .show(ui, |ui| {
                 for check in counted {
                     ui.label(RichText::new(&check.title).small());
+                    if check.advises() {
+                        ui.label(RichText::new(sentence(&check.remedy)).small().weak());
+                    }
                 }
             });
     }
@@ -197,6 +200,9 @@ fn figure(value: f64, unit: Unit, design: &Design) -> (String, &'static str) {
             )
         }
         Unit::Degree => (format!("{value:.2}"), "°"),
+        Unit::Newton => (format!("{value:.1}"), "N"),
+        Unit::Ratio => (format!("{value:.2}"), ""),
+        Unit::Megapascal => (format!("{value:.1}"), "MPa"),
         Unit::Count => (format!("{value:.0}"), ""),
     }
 }

@@ -6,6 +6,7 @@ mod dialogs;
 mod faults;
 mod grid;
 mod proof;
+mod season;
 mod sizes;
 mod states;
 mod top;

@@ -5,7 +5,7 @@ use latchwright_drawing::Ink;
 use latchwright_session::{Session, report};
 use latchwright_solver::{Proof, Remedy};
 
-use super::{checks, faults, grid, states};
+use super::{checks, faults, grid, season, states};
 use crate::action::Action;
 use crate::theme;
 use crate::view_state::ViewState;
@@ -48,6 +48,7 @@ pub fn proof_ui(ui: &mut Ui, proven: &Proven<'_>, view: &mut ViewState, wishes: 
             grid::grid_ui(ui, design, proof, view);
             ui.separator();
             checks::checks_ui(ui, proven, wishes);
+            season::season_ui(ui, design);
             ui.separator();
             CollapsingHeader::new("What moves when")
                 .default_open(true)

@@ -4,8 +4,9 @@
 //! field may be missing, and both ways between it and the model.
 
 use latchwright_solver::model::{
-    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Keeper, Key, Knob, Labels, Language,
-    Material, OwnWood, Pin, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Inside, Keeper, Key, Knob, Labels,
+    Language, Material, OwnWood, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units,
+    Workmanship,
 };
 use serde::Deserialize;
 
@@ -65,21 +66,25 @@ macro_rules! choice {
 choice!(Units => UnitsFile { Millimetre, Inch });
 choice!(Sawn => SawnFile { Flat, Quarter });
 choice!(Grain => GrainFile { AlongX, AlongY });
+choice!(PinMake => PinMakeFile { Steel, Dowel, PrintedLying, PrintedStanding });
 choice!(Language => LanguageFile { English });
 choice!(CardPaper => CardPaperFile { A6, A5, FoldedA4 });
 
 part!(Plate => PlateFile {
-    width: f64, depth: f64, thickness: f64, wood: String, sawn: Sawn, grain: Grain,
+    width: f64, depth: f64, thickness: f64, rabbet: f64, room: f64, wood: String, sawn: Sawn, grain: Grain,
 });
 part!(Slider => SliderFile {
     travel: f64, guide_length: f64, guide_play: f64, guide_at: (f64, f64), pull_at: f64,
-    shank: f64, thickness: f64, material: Material,
+    shank: f64, thickness: f64, below: f64, pull: f64, friction: f64, material: Material,
 });
 part!(Tab => TabFile { at: f64, width: f64, engagement: f64, required_hold: f64 });
 part!(Keeper => KeeperFile { edge: f64, width: f64, depth: f64, thickness: f64 });
+part!(Inside => InsideFile { width: f64, depth: f64, height: f64 });
 part!(Slot => SlotFile { mark: i64, width: f64, depth: f64, lead_in: f64 });
-part!(Disc => DiscFile { radius: f64, thickness: f64, slots: Vec<Slot> });
-part!(Pin => PinFile { offset: f64, diameter: f64, gap: f64 });
+part!(Disc => DiscFile { radius: f64, thickness: f64, below: f64, slots: Vec<Slot> });
+part!(Pin => PinFile {
+    offset: f64, diameter: f64, gap: f64, height: f64, free: f64, make: PinMake,
+});
 part!(Key => KeyFile { sides: u32, apothem: f64, clearance: f64 });
 part!(Bore => BoreFile { diameter: f64, shaft_play: f64 });
 part!(Knob => KnobFile { diameter: f64, height: f64 });
@@ -88,14 +93,14 @@ part!(Dial => DialFile {
     bore: Bore, knob: Knob,
 });
 part!(Workmanship => WorkmanshipFile {
-    pin_place: f64, bore_place: f64, keeper_place: f64, print: f64, film: f64, film_spread: f64,
+    pin_place: f64, bore_place: f64, keeper_place: f64, thickness: f64, print: f64, film: f64, film_spread: f64,
     reading: f64,
 });
 part!(Climate => ClimateFile { celsius: f64, humidity: f64 });
 part!(Season => SeasonFile { built: Climate, driest: Climate, dampest: Climate });
 part!(OwnWood => OwnWoodFile { name: String, radial: f64, tangential: f64 });
 part!(Card => CardFile {
-    language: Language, paper: CardPaper, recipient: String, greeting: String, from: String,
+    language: Language, paper: CardPaper, recipient: String, youngest: u32, greeting: String, from: String,
     show_combination: bool,
 });
 
@@ -202,6 +207,7 @@ pub(super) struct DesignFile {
     slider: Option<SliderFile>,
     tab: Option<TabFile>,
     keeper: Option<KeeperFile>,
+    inside: Option<InsideFile>,
     dials: Option<Vec<DialFile>>,
     combination: Option<Vec<u32>>,
     workmanship: Option<WorkmanshipFile>,
@@ -220,6 +226,7 @@ pub(super) fn restore(file: DesignFile, notes: &mut Notes) -> Design {
     let slider = notes.field("slider", file.slider, &default.slider);
     let tab = notes.field("tab", file.tab, &default.tab);
     let keeper = notes.field("keeper", file.keeper, &default.keeper);
+    let inside = notes.field("inside", file.inside, &default.inside);
     let dials: Vec<Dial> = notes.field("dials", file.dials, &default.dials);
     let combination = fitting(&default, &dials);
     Design {
@@ -229,6 +236,7 @@ pub(super) fn restore(file: DesignFile, notes: &mut Notes) -> Design {
         slider,
         tab,
         keeper,
+        inside,
         dials,
         combination: notes.field("combination", file.combination, &combination),
         workmanship: notes.field("workmanship", file.workmanship, &default.workmanship),
@@ -264,6 +272,7 @@ pub(super) fn tree(design: &Design) -> Tree {
             ("slider", design.slider.tree()),
             ("tab", design.tab.tree()),
             ("keeper", design.keeper.tree()),
+            ("inside", design.inside.tree()),
             ("dials", design.dials.tree()),
             ("combination", design.combination.tree()),
             ("workmanship", design.workmanship.tree()),

@@ -12,6 +12,9 @@ pub(super) fn figure(value: f64, unit: Unit, units: Units) -> String {
     match unit {
         Unit::Millimetre => length(value, units),
         Unit::Degree => format!("{}°", down(value, 2)),
+        Unit::Newton => format!("{} N", down(value, 1)),
+        Unit::Ratio => down(value, 2),
+        Unit::Megapascal => format!("{} MPa", down(value, 1)),
         Unit::Count => down(value, 0),
     }
 }

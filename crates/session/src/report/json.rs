@@ -3,8 +3,12 @@
 
 use latchwright_solver::model::Design;
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
+use latchwright_solver::together::Group;
+use latchwright_solver::worst::lie::{Number, numbers};
+use latchwright_solver::worst::witness::Witness;
 use latchwright_solver::{
-    Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, Unit, Verdict,
+    Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, SureStop, Unit,
+    Verdict,
 };
 use serde_json::{Value, json};
 
@@ -41,6 +45,7 @@ pub fn proof_json(
             "locks": exact(settings.locks),
             "unsure": exact(settings.unsure),
         },
+        "together": proof.together.groups.iter().map(together).collect::<Vec<_>>(),
         "dials": proof.dials.iter().enumerate().map(dial).collect::<Vec<_>>(),
         "checks": checks.collect::<Vec<_>>(),
         "states": states(&proof.states),
@@ -87,6 +92,9 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
         "unit": match check.unit {
             Unit::Millimetre => "mm",
             Unit::Degree => "deg",
+            Unit::Newton => "N",
+            Unit::Ratio => "ratio",
+            Unit::Megapascal => "MPa",
             Unit::Count => "count",
         },
         "verdict": match check.verdict {
@@ -97,6 +105,40 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
         "decided_by": check.decided_by,
         "remedy": remedy_sentence(design, check, sought),
         "change": remedy_json(sought.found()),
+        "worst_box": check.worst.as_ref().map(worst_box),
+    })
+}
+
+/// The worst real box found, with every number that is needed to build it again.
+fn worst_box(witness: &Witness) -> Value {
+    let number = |number: Number| {
+        json!({
+            "dial": number.dial.map(|dial| dial + 1),
+            "name": number.name,
+            "value": number.value,
+            "unit": number.unit,
+        })
+    };
+    let numbers = numbers(&witness.latch, &witness.dials);
+    json!({
+        "value": witness.value,
+        "numbers": numbers.into_iter().map(number).collect::<Vec<_>>(),
+    })
+}
+
+/// Dials that hold together where none of them does alone.
+fn together(group: &Group) -> Value {
+    let stop = |(dial, stop): &(usize, SureStop)| {
+        let at = match stop {
+            SureStop::Rim => "rim",
+            SureStop::Floor(_) => "floor",
+        };
+        json!({ "dial": dial + 1, "stops_at": at })
+    };
+    json!({
+        "stops": group.stops.iter().map(stop).collect::<Vec<_>>(),
+        "hold_margin_mm": group.margin,
+        "settings": exact(group.settings),
     })
 }
 

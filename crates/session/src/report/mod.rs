@@ -10,6 +10,7 @@ mod words;
 
 pub use json::proof_json;
 pub use remedy::{Sought, remedy_sentence};
+pub use season::season_sentences;
 pub use text::proof_text;
 pub use verdict::{spare_mm, verdict_sentence};
 pub use words::{contributor, slides_word, state_name, sure_word};

@@ -200,6 +200,8 @@ fn checks(design: &Design, proof: &Proof, remedies: &[Option<Remedy>], out: &mut
         if check.verdict != CheckVerdict::Passes {
             let sentence = remedy_sentence(design, check, Sought::of(remedies, index));
             let _ = writeln!(out, "          {}", one_line(&sentence));
+        } else if check.advises() {
+            let _ = writeln!(out, "          {}", one_line(&check.remedy));
         }
     }
 }

@@ -1,8 +1,9 @@
 //! Designs of any kind, right and wrong, for property tests.
 
 use latchwright_solver::model::{
-    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Keeper, Key, Knob, Labels, Language,
-    Material, OwnWood, Pin, Plate, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Inside, Keeper, Key, Knob, Labels,
+    Language, Material, OwnWood, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units,
+    Workmanship,
 };
 use proptest::collection::vec;
 use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
@@ -49,6 +50,15 @@ fn material() -> impl Strategy<Value = Material> {
     ]
 }
 
+fn pin_make() -> impl Strategy<Value = PinMake> {
+    prop_oneof![
+        Just(PinMake::Steel),
+        Just(PinMake::Dowel),
+        Just(PinMake::PrintedLying),
+        Just(PinMake::PrintedStanding),
+    ]
+}
+
 fn labels() -> impl Strategy<Value = Labels> {
     prop_oneof![
         Just(Labels::Digits),
@@ -68,27 +78,32 @@ fn slot() -> impl Strategy<Value = Slot> {
 }
 
 fn dial() -> impl Strategy<Value = Dial> {
-    let sizes = vec(size(), 13);
+    let sizes = vec(size(), 16);
     (
         any::<u32>(),
         labels(),
         vec(slot(), 0..4),
         any::<u32>(),
         sizes,
+        pin_make(),
     )
-        .prop_map(|(positions, labels, slots, sides, sizes)| Dial {
+        .prop_map(|(positions, labels, slots, sides, sizes, make)| Dial {
             centre: (sizes[0], sizes[1]),
             positions,
             labels,
             disc: Disc {
                 radius: sizes[2],
                 thickness: sizes[3],
+                below: sizes[13],
                 slots,
             },
             pin: Pin {
                 offset: sizes[4],
                 diameter: sizes[5],
                 gap: sizes[6],
+                height: sizes[14],
+                free: sizes[15],
+                make,
             },
             key: Key {
                 sides,
@@ -107,20 +122,20 @@ fn dial() -> impl Strategy<Value = Dial> {
 }
 
 fn plate() -> impl Strategy<Value = Plate> {
-    (size(), size(), size(), text(), sawn(), grain()).prop_map(
-        |(width, depth, thickness, wood, sawn, grain)| Plate {
-            width,
-            depth,
-            thickness,
-            wood,
-            sawn,
-            grain,
-        },
-    )
+    (vec(size(), 5), text(), sawn(), grain()).prop_map(|(sizes, wood, sawn, grain)| Plate {
+        width: sizes[0],
+        depth: sizes[1],
+        thickness: sizes[2],
+        rabbet: sizes[3],
+        room: sizes[4],
+        wood,
+        sawn,
+        grain,
+    })
 }
 
 fn slider() -> impl Strategy<Value = Slider> {
-    (vec(size(), 8), material()).prop_map(|(sizes, material)| Slider {
+    (vec(size(), 11), material()).prop_map(|(sizes, material)| Slider {
         travel: sizes[0],
         guide_length: sizes[1],
         guide_play: sizes[2],
@@ -128,12 +143,15 @@ fn slider() -> impl Strategy<Value = Slider> {
         pull_at: sizes[5],
         shank: sizes[6],
         thickness: sizes[7],
+        below: sizes[8],
+        pull: sizes[9],
+        friction: sizes[10],
         material,
     })
 }
 
 fn workmanship() -> impl Strategy<Value = Workmanship> {
-    vec(size(), 7).prop_map(|sizes| Workmanship {
+    vec(size(), 8).prop_map(|sizes| Workmanship {
         pin_place: sizes[0],
         bore_place: sizes[1],
         keeper_place: sizes[2],
@@ -141,6 +159,7 @@ fn workmanship() -> impl Strategy<Value = Workmanship> {
         film: sizes[4],
         film_spread: sizes[5],
         reading: sizes[6],
+        thickness: sizes[7],
     })
 }
 
@@ -167,11 +186,13 @@ fn card() -> impl Strategy<Value = Card> {
         Just(CardPaper::A5),
         Just(CardPaper::FoldedA4)
     ];
-    (paper, text(), text(), text(), any::<bool>()).prop_map(
-        |(paper, recipient, greeting, from, show_combination)| Card {
+    let words = (text(), text(), text());
+    (paper, words, any::<u32>(), any::<bool>()).prop_map(
+        |(paper, (recipient, greeting, from), youngest, show_combination)| Card {
             language: Language::English,
             paper,
             recipient,
+            youngest,
             greeting,
             from,
             show_combination,
@@ -194,13 +215,18 @@ pub fn design() -> impl Strategy<Value = Design> {
         depth: sizes[2],
         thickness: sizes[3],
     });
+    let inside = vec(size(), 3).prop_map(|sizes| Inside {
+        width: sizes[0],
+        depth: sizes[1],
+        height: sizes[2],
+    });
     let words = (text(), units, vec(any::<u32>(), 0..6), vec(dial(), 0..4));
     (
         words,
         plate(),
         slider(),
         tab,
-        keeper,
+        (keeper, inside),
         workmanship(),
         (season(), vec(own_wood(), 0..3)),
         card(),
@@ -211,7 +237,7 @@ pub fn design() -> impl Strategy<Value = Design> {
                 plate,
                 slider,
                 tab,
-                keeper,
+                (keeper, inside),
                 workmanship,
                 (season, own_woods),
                 card,
@@ -223,6 +249,7 @@ pub fn design() -> impl Strategy<Value = Design> {
                     slider,
                     tab,
                     keeper,
+                    inside,
                     dials,
                     combination,
                     workmanship,

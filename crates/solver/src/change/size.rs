@@ -63,6 +63,10 @@ sizes!(
     PlateDepth, "plate depth", Increase, plate.depth;
     /// Plate.
     PlateThickness, "plate thickness", Increase, plate.thickness;
+    /// Cut into the plate's underside over the keeper.
+    Rabbet, "rabbet", Increase, plate.rabbet;
+    /// Free height below the plate.
+    Room, "room below the plate", Increase, plate.room;
     /// From shut to free.
     Travel, "travel", Lengthen, slider.travel;
     /// Between the two guide points.
@@ -79,6 +83,12 @@ sizes!(
     Shank, "finger knob shank", Increase, slider.shank;
     /// Slider.
     SliderThickness, "slider thickness", Increase, slider.thickness;
+    /// From the plate's underside down to the slider.
+    SliderBelow, "clearance of the slider below the plate", Increase, slider.below;
+    /// Hardest pull that must be borne, N.
+    Pull, "hardest pull", Increase, slider.pull;
+    /// Coefficient of friction in the guide.
+    Friction, "friction in the guide", Increase, slider.friction;
     /// x of the tab's middle.
     TabAt, "tab", Across, tab.at;
     /// Tab along x; also the slider's neck in its guide.
@@ -95,12 +105,20 @@ sizes!(
     KeeperDepth, "keeper depth", Increase, keeper.depth;
     /// Keeper.
     KeeperThickness, "keeper thickness", Increase, keeper.thickness;
+    /// Room in the box along x.
+    InsideWidth, "inside width", Increase, inside.width;
+    /// Room in the box along y.
+    InsideDepth, "inside depth", Increase, inside.depth;
+    /// Room in the box from its floor to the lid.
+    InsideHeight, "inside height", Increase, inside.height;
     /// ± on each axis of a pin.
     PinPlace, "error of a pin's place", Increase, workmanship.pin_place;
     /// ± on each axis of a bore.
     BorePlace, "error of a bore's place", Increase, workmanship.bore_place;
     /// ± along y of the keeper's edge.
     KeeperPlace, "error of the keeper's place", Increase, workmanship.keeper_place;
+    /// ± on a thickness or height.
+    Thickness, "error of a thickness", Increase, workmanship.thickness;
     /// ± on a printed width or diameter.
     Print, "error of the print", Increase, workmanship.print;
     /// Coats on one face.
@@ -122,12 +140,18 @@ sizes!(
     DiscRadius, "disc radius", Increase, disc.radius;
     /// Disc.
     DiscThickness, "disc thickness", Increase, disc.thickness;
+    /// From the plate's underside down to the disc.
+    DiscBelow, "clearance below the plate of the disc", Increase, disc.below;
     /// Pin.
     PinDiameter, "pin diameter", Increase, pin.diameter;
     /// x of the pin from the dial's centre line.
     PinOffset, "pin", Across, pin.offset;
     /// Clear distance from pin to rim when shut.
     Gap, "gap", Widen, pin.gap;
+    /// Pin along the dial's axis.
+    PinHeight, "pin length", Lengthen, pin.height;
+    /// Of the pin, out of its finger.
+    PinFree, "free length of the pin", Lengthen, pin.free;
     /// From the middle of the post to a flat.
     Apothem, "key apothem", Increase, key.apothem;
     /// Most clearance at a flat.
@@ -238,6 +262,8 @@ impl Size {
     pub fn unit(self) -> Unit {
         match self {
             Self::Latch(LatchSize::Reading) => Unit::Degree,
+            Self::Latch(LatchSize::Pull) => Unit::Newton,
+            Self::Latch(LatchSize::Friction) => Unit::Ratio,
             Self::Latch(_) | Self::Dial(..) | Self::Slot(..) => Unit::Millimetre,
             Self::Positions(_) | Self::KeySides(_) | Self::Digit(_) | Self::SlotMark(..) => {
                 Unit::Count

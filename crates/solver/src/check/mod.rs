@@ -3,17 +3,26 @@
 //! One file a kind of check; each takes the [`Sums`] of the design and gives its checks. To add
 //! one, write its file and call it in [`all`].
 
+mod child;
+mod feel;
 mod guide;
 mod key;
+mod racking;
 mod settings;
+mod shaken;
 mod spacing;
+mod stack;
+mod strength;
 mod travel;
+mod window;
+mod workmanship;
 mod worst_box;
 mod worst_place;
 
 use core::cmp::Ordering;
 
 use crate::bounds::{DialBounds, SliderBounds};
+use crate::count::Counts;
 use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
 use crate::season::Drift;
@@ -22,8 +31,14 @@ use crate::worst::judge::{ExactJudge, Found};
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
 
+pub use child::{could_hold_a_child, fits_small_parts_cylinder};
+pub use feel::first_step;
 pub use guide::closes_at;
+pub use racking::arm_limit;
+pub use shaken::shaken_margin;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
+pub use window::told_apart;
+pub use workmanship::most_positions;
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -37,6 +52,8 @@ pub struct Sums<'a> {
     pub dials: Vec<DialBounds>,
     /// The verdicts of each dial looked at.
     pub proofs: &'a [DialProof],
+    /// How many settings open, lock or are unsure.
+    pub counts: Counts,
     /// The exact worst case of each dial looked at, where there is one.
     pub exact: &'a [Option<ExactJudge<'a>>],
     /// The latch over all boxes, where its numbers hold.
@@ -79,6 +96,14 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
+    checks.extend(window::checks(sums));
+    checks.extend(workmanship::check(sums));
+    checks.extend(stack::checks(sums));
+    checks.extend(strength::checks(sums));
+    checks.push(racking::check(sums));
+    checks.push(shaken::check(sums));
+    checks.push(feel::check(sums));
+    checks.extend(child::checks(sums));
     // stable: equal margins keep the order in which they were made
     checks.sort_by(|one, other| {
         let by_unit = (one.unit != Unit::Millimetre).cmp(&(other.unit != Unit::Millimetre));
@@ -135,6 +160,51 @@ fn worst_case(
             remedy((-margin * 20.0).ceil() / 20.0)
         },
         worst: None,
+    }
+}
+
+/// A check of what a part bears (MPa) against what it is put to.
+fn stress(
+    (name, dial): (&'static str, Option<usize>),
+    title: String,
+    figures: (f64, f64),
+    decided_by: Vec<(&'static str, f64)>,
+    remedy: impl FnOnce() -> String,
+) -> Check {
+    let mut check = worst_case(name, dial, title, figures, decided_by, |_| remedy());
+    check.unit = Unit::Megapascal;
+    if check.verdict == CheckVerdict::Passes {
+        check.remedy = format!("nothing to do: {:.1} MPa to spare", check.margin);
+    }
+    check
+}
+
+/// A check that tells something and never fails.
+fn told(
+    name: &'static str,
+    title: String,
+    value: f64,
+    decided_by: Vec<(&'static str, f64)>,
+    remedy: String,
+) -> Check {
+    Check {
+        value,
+        margin: value,
+        decided_by,
+        ..yes_or_no(name, title, 0, remedy)
+    }
+}
+
+/// A check without a figure of its own: so many things are wrong.
+fn yes_or_no(name: &'static str, title: String, wrong: i32, remedy: String) -> Check {
+    let value = 0.0 - f64::from(wrong);
+    Check {
+        value,
+        unit: Unit::Count,
+        remedy,
+        ..worst_case(name, None, title, (value, 0.0), Vec::new(), |_| {
+            String::new()
+        })
     }
 }
 

@@ -246,13 +246,14 @@ mod tests {
         Dial {
             disc: Disc {
                 radius: 18.0,
-                thickness: 6.0,
                 slots,
+                ..Disc::default()
             },
             pin: Pin {
                 offset: 0.0,
                 diameter: 4.0,
                 gap: 1.5,
+                ..Pin::default()
             },
             ..Dial::default()
         }

@@ -9,6 +9,9 @@ pub struct Card {
     pub paper: CardPaper,
     /// Name of the recipient, in any script; may be empty.
     pub recipient: String,
+    /// Age in years of the youngest who will live with the box: it decides what small parts and
+    /// rooms that latch are asked.
+    pub youngest: u32,
     /// The maker's own words of greeting; may be empty.
     pub greeting: String,
     /// The maker's name under the greeting; may be empty.
@@ -43,6 +46,7 @@ impl Default for Card {
             language: Language::English,
             paper: CardPaper::A6,
             recipient: String::new(),
+            youngest: 14,
             greeting: String::new(),
             from: String::new(),
             show_combination: true,

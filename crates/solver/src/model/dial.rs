@@ -41,6 +41,8 @@ pub struct Disc {
     pub radius: f64,
     /// Thickness in mm.
     pub thickness: f64,
+    /// Clear distance from the plate's underside down to its upper face, such as a washer, mm.
+    pub below: f64,
     /// The true slot and any others.
     pub slots: Vec<Slot>,
 }
@@ -68,6 +70,27 @@ pub struct Pin {
     pub diameter: f64,
     /// Clear distance from pin to rim when the slider is forward, mm.
     pub gap: f64,
+    /// Its length along the dial's axis, mm. Its upper end is level with the slider's upper face.
+    pub height: f64,
+    /// How much of that stands free of the finger that holds it, mm; the push is taken to come at
+    /// the free end.
+    pub free: f64,
+    /// What it is and how it was made.
+    pub make: PinMake,
+}
+
+/// What a pin is and how it was made: it decides what it bears where it leaves its finger.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum PinMake {
+    /// A steel rod set into its finger.
+    #[default]
+    Steel,
+    /// A hardwood dowel glued into its finger.
+    Dowel,
+    /// Printed lying down: the layers run along it.
+    PrintedLying,
+    /// Printed standing up: its root is a layer plane, the weakest there is in a print.
+    PrintedStanding,
 }
 
 /// A regular post in a star-shaped recess: the disc goes on in any of `positions` ways.
@@ -175,6 +198,7 @@ impl Default for Disc {
         Self {
             radius: 18.0,
             thickness: 6.0,
+            below: 0.5,
             slots: vec![Slot::default()],
         }
     }
@@ -197,6 +221,9 @@ impl Default for Pin {
             offset: 0.0,
             diameter: 4.0,
             gap: 2.0,
+            height: 6.0,
+            free: 3.0,
+            make: PinMake::Steel,
         }
     }
 }

@@ -14,9 +14,9 @@ mod parts;
 mod shop;
 
 pub use card::{Card, CardPaper, Language};
-pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, Slot};
+pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, PinMake, Slot};
 pub use material::{Grain, Material, OwnWood, Sawn};
-pub use parts::{Keeper, Plate, Slider, Tab};
+pub use parts::{Inside, Keeper, Plate, Slider, Tab};
 pub use shop::{Climate, Season, Units, Workmanship};
 
 /// One latch: what is built, how exactly, and for whom.
@@ -34,6 +34,8 @@ pub struct Design {
     pub tab: Tab,
     /// What holds the tab down.
     pub keeper: Keeper,
+    /// The room under the lid.
+    pub inside: Inside,
     /// The dials, in the order in which people number them.
     pub dials: Vec<Dial>,
     /// One mark a dial: where the true slots face their pins.
@@ -69,6 +71,7 @@ impl Default for Design {
             slider: Slider::default(),
             tab: Tab::default(),
             keeper: Keeper::default(),
+            inside: Inside::default(),
             dials: vec![at(-55.0), at(0.0), at(55.0)],
             combination: vec![3, 6, 1],
             workmanship: Workmanship::default(),

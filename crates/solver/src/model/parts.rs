@@ -11,6 +11,11 @@ pub struct Plate {
     pub depth: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Depth of the rabbet cut into its underside over the keeper, mm. The keeper's underside lies
+    /// level with the plate's.
+    pub rabbet: f64,
+    /// Free height below its underside, down to a tray or cover or to what is kept in the box, mm.
+    pub room: f64,
     /// Species, as in the table of coefficients or in the design's own woods.
     pub wood: String,
     /// How the board was cut.
@@ -37,6 +42,13 @@ pub struct Slider {
     pub shank: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Clear distance from the plate's underside, which is the keeper's too, down to its upper face,
+    /// mm.
+    pub below: f64,
+    /// The hardest pull that slider and lid must bear, N.
+    pub pull: f64,
+    /// Coefficient of friction in its guide.
+    pub friction: f64,
     /// What it is made of.
     pub material: Material,
 }
@@ -52,6 +64,17 @@ pub struct Tab {
     pub engagement: f64,
     /// The least overlap that still counts as held, mm.
     pub required_hold: f64,
+}
+
+/// The room in the box under the lid.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Inside {
+    /// Along x, mm.
+    pub width: f64,
+    /// Along y, mm.
+    pub depth: f64,
+    /// From the floor to the underside of the closed lid, mm.
+    pub height: f64,
 }
 
 /// Fast to the body of the box, over the tab.
@@ -73,6 +96,8 @@ impl Default for Plate {
             width: 220.0,
             depth: 140.0,
             thickness: 12.0,
+            rabbet: 7.0,
+            room: 14.0,
             wood: "white oak".to_owned(),
             sawn: Sawn::Flat,
             grain: Grain::AlongX,
@@ -89,7 +114,12 @@ impl Default for Slider {
             guide_at: (0.0, 45.0),
             pull_at: 0.0,
             shank: 8.0,
-            thickness: 6.0,
+            thickness: 8.0,
+            below: 0.5,
+            // the pull of the toy tests of ISO 8124-1, 70 N: from memory
+            pull: 70.0,
+            // wood or plastic on wood: nothing published was found, 0.2 to 0.5 from memory
+            friction: 0.5,
             material: Material::Wood {
                 species: "white oak".to_owned(),
                 sawn: Sawn::Flat,
@@ -106,6 +136,16 @@ impl Default for Tab {
             width: 40.0,
             engagement: 6.0,
             required_hold: 1.5,
+        }
+    }
+}
+
+impl Default for Inside {
+    fn default() -> Self {
+        Self {
+            width: 196.0,
+            depth: 116.0,
+            height: 80.0,
         }
     }
 }

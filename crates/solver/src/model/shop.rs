@@ -19,6 +19,8 @@ pub struct Workmanship {
     pub bore_place: f64,
     /// ± along y for the keeper's edge, mm.
     pub keeper_place: f64,
+    /// ± on a thickness or a height: planed, cut, shimmed or printed, mm.
+    pub thickness: f64,
     /// ± on a printed width or diameter, mm.
     pub print: f64,
     /// Thickness of the coats on one face, mm. Sizes are finished sizes, so this alone moves nothing.
@@ -55,6 +57,8 @@ impl Default for Workmanship {
             pin_place: 0.25,
             bore_place: 0.25,
             keeper_place: 0.4,
+            // common practice, no source
+            thickness: 0.15,
             print: 0.2,
             film: 0.1,
             film_spread: 0.05,

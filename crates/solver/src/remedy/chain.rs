@@ -12,7 +12,13 @@ use crate::proof::{Check, CheckVerdict, Proof};
 const MOST_LINKS: usize = 8;
 
 /// Checks that fail because of others: where a true slot stops its own pin, say, no tab stays held.
-const EFFECTS: [&str; 4] = ["undecided", "twin-openings", "idle-dial", "stays-held"];
+const EFFECTS: [&str; 5] = [
+    "undecided",
+    "twin-openings",
+    "idle-dial",
+    "shaken",
+    "stays-held",
+];
 
 /// Checks whose failing leaves marks unsure or dials idle.
 const CAUSES: [&str; 3] = ["key-seats", "lets-in", "stays-held"];

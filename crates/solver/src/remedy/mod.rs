@@ -6,6 +6,7 @@
 
 mod chain;
 mod search;
+mod through;
 mod way;
 mod ways;
 

@@ -57,7 +57,7 @@ impl<'a> Search<'a> {
     pub(super) fn least(&self, way: &Way, effort: &mut Effort) -> Option<Tried> {
         let most_still = match self.check.unit {
             Unit::Count => MOST_STILL,
-            Unit::Millimetre | Unit::Degree => 0,
+            _ => 0,
         };
         let mut bracket = Bracket::new(self.now);
         let mut next = steps(-self.now / way.worth(self.design)).max(1);
@@ -205,7 +205,7 @@ fn guide(proof: &Proof, check: &Check) -> f64 {
     };
     let short = match check.name {
         // the worst mark must be decided, the best one must hold
-        "undecided" => marks(None).min_by(f64::total_cmp),
+        "undecided" | "shaken" => marks(None).min_by(f64::total_cmp),
         "idle-dial" => marks(check.dial).max_by(f64::total_cmp),
         _ => named(proof, check.name, check.dial).map(|check| check.margin),
     };

@@ -74,9 +74,16 @@ fn is_small(size: Size) -> bool {
     match size {
         Size::Latch(size) => matches!(
             size,
-            LatchSize::GuidePlay | LatchSize::Print | LatchSize::Reading
+            LatchSize::GuidePlay
+                | LatchSize::Print
+                | LatchSize::Reading
+                | LatchSize::SliderBelow
+                | LatchSize::Friction
         ),
-        Size::Dial(_, size) => matches!(size, DialSize::Clearance | DialSize::ShaftPlay),
+        Size::Dial(_, size) => matches!(
+            size,
+            DialSize::Clearance | DialSize::ShaftPlay | DialSize::DiscBelow
+        ),
         _ => false,
     }
 }
@@ -88,7 +95,11 @@ fn is_small(size: Size) -> bool {
 /// Common practice, no source.
 fn least(size: Size) -> f64 {
     match size {
-        Size::Latch(LatchSize::GuidePlay | LatchSize::Print) => 0.1,
+        Size::Latch(LatchSize::GuidePlay | LatchSize::Print | LatchSize::Friction) => 0.1,
+        Size::Latch(LatchSize::SliderBelow | LatchSize::Rabbet | LatchSize::Room) => 0.0,
+        Size::Latch(LatchSize::SliderThickness | LatchSize::KeeperThickness) => 3.0,
+        Size::Dial(_, DialSize::DiscThickness | DialSize::PinHeight) => 2.0,
+        Size::Dial(_, DialSize::DiscBelow | DialSize::PinFree) => 0.0,
         Size::Latch(LatchSize::Reading | LatchSize::RequiredHold) => 1.0,
         Size::Latch(LatchSize::Shank) => 5.0,
         Size::Latch(LatchSize::TabWidth) => 10.0,

@@ -21,6 +21,10 @@ enum Range {
     Humidity,
     /// Temperature, −30 to 60 °C.
     Celsius,
+    /// A pull, up to that of several people, 1 kN.
+    Newton,
+    /// A coefficient of friction, 0.01 to 2.
+    Friction,
 }
 
 impl Range {
@@ -32,6 +36,8 @@ impl Range {
             Self::Reading => (0.0, 90.0, "°"),
             Self::Humidity => (0.0, 100.0, " %"),
             Self::Celsius => (-30.0, 60.0, " °C"),
+            Self::Newton => (0.0, 1_000.0, " N"),
+            Self::Friction => (0.01, 2.0, ""),
         }
     }
 }
@@ -83,10 +89,13 @@ fn judge((place, name, value, range): Row) -> Option<Fault> {
 fn latch_rows(design: &Design) -> Vec<Row> {
     let (plate, slider) = (&design.plate, &design.slider);
     let (tab, keeper, work) = (&design.tab, &design.keeper, &design.workmanship);
+    let inside = &design.inside;
     let mut rows = vec![
         (Place::Plate, "width", plate.width, Range::Size),
         (Place::Plate, "depth", plate.depth, Range::Size),
         (Place::Plate, "thickness", plate.thickness, Range::Size),
+        (Place::Plate, "rabbet", plate.rabbet, Range::Amount),
+        (Place::Plate, "room", plate.room, Range::Amount),
         (Place::Slider, "travel", slider.travel, Range::Size),
         (
             Place::Slider,
@@ -115,6 +124,9 @@ fn latch_rows(design: &Design) -> Vec<Row> {
         (Place::Slider, "pull_at", slider.pull_at, Range::Coordinate),
         (Place::Slider, "shank", slider.shank, Range::Size),
         (Place::Slider, "thickness", slider.thickness, Range::Size),
+        (Place::Slider, "below", slider.below, Range::Amount),
+        (Place::Slider, "pull", slider.pull, Range::Newton),
+        (Place::Slider, "friction", slider.friction, Range::Friction),
         (Place::Tab, "at", tab.at, Range::Coordinate),
         (Place::Tab, "width", tab.width, Range::Size),
         (Place::Tab, "engagement", tab.engagement, Range::Size),
@@ -123,6 +135,9 @@ fn latch_rows(design: &Design) -> Vec<Row> {
         (Place::Keeper, "width", keeper.width, Range::Size),
         (Place::Keeper, "depth", keeper.depth, Range::Size),
         (Place::Keeper, "thickness", keeper.thickness, Range::Size),
+        (Place::Inside, "width", inside.width, Range::Size),
+        (Place::Inside, "depth", inside.depth, Range::Size),
+        (Place::Inside, "height", inside.height, Range::Size),
         (
             Place::Workmanship,
             "pin_place",
@@ -139,6 +154,12 @@ fn latch_rows(design: &Design) -> Vec<Row> {
             Place::Workmanship,
             "keeper_place",
             work.keeper_place,
+            Range::Amount,
+        ),
+        (
+            Place::Workmanship,
+            "thickness",
+            work.thickness,
             Range::Amount,
         ),
         (Place::Workmanship, "print", work.print, Range::Amount),
@@ -163,16 +184,19 @@ fn latch_rows(design: &Design) -> Vec<Row> {
     rows
 }
 
-fn dial_rows(index: usize, dial: &Dial) -> [Row; 13] {
+fn dial_rows(index: usize, dial: &Dial) -> [Row; 16] {
     let place = Place::Dial(index);
     [
         (place, "centre x", dial.centre.0, Range::Coordinate),
         (place, "centre y", dial.centre.1, Range::Coordinate),
         (place, "disc radius", dial.disc.radius, Range::Size),
         (place, "disc thickness", dial.disc.thickness, Range::Size),
+        (place, "disc below", dial.disc.below, Range::Amount),
         (place, "pin offset", dial.pin.offset, Range::Coordinate),
         (place, "pin diameter", dial.pin.diameter, Range::Size),
         (place, "pin gap", dial.pin.gap, Range::Amount),
+        (place, "pin height", dial.pin.height, Range::Size),
+        (place, "pin free", dial.pin.free, Range::Amount),
         (place, "key apothem", dial.key.apothem, Range::Size),
         (place, "key clearance", dial.key.clearance, Range::Amount),
         (place, "bore diameter", dial.bore.diameter, Range::Size),

@@ -2,10 +2,11 @@
 
 use egui::{ComboBox, RichText, Ui};
 use latchwright_session::Session;
-use latchwright_solver::model::{Design, Dial, Labels, Slot};
+use latchwright_solver::model::{Design, Dial, Labels, PinMake, Slot};
 use latchwright_solver::validate::MAX_DIALS;
 
 use super::rows::{DIAL, DialRow, PLACE};
+use super::wood::choice_ui;
 use crate::action::Action;
 use crate::field::{self, Kind};
 use crate::view_state::ViewState;
@@ -38,12 +39,30 @@ pub fn dials_ui(ui: &mut Ui, session: &Session, view: &mut ViewState, wishes: &m
     labels_ui(ui, dial, of, wishes);
     slots_ui(ui, design, dial, of, wishes);
     rows_ui(ui, design, dial, DIAL, of, wishes);
+    let makes = [
+        PinMake::Steel,
+        PinMake::Dowel,
+        PinMake::PrintedLying,
+        PinMake::PrintedStanding,
+    ];
+    if let Some(make) = choice_ui(ui, "Pin make", dial.pin.make, &makes, make_name) {
+        of.edit("pin make", wishes, move |dial| dial.pin.make = make);
+    }
     let sides = f64::from(dial.key.sides);
     let why = "Flats of the post that joins knob and disc";
     if let Some(count) = field::number_ui(ui, "Key sides", sides, Kind::Count, design.units, why) {
         of.edit("key sides", wishes, move |dial| {
             dial.key.sides = whole(count);
         });
+    }
+}
+
+fn make_name(make: PinMake) -> &'static str {
+    match make {
+        PinMake::Steel => "steel rod",
+        PinMake::Dowel => "hardwood dowel",
+        PinMake::PrintedLying => "printed lying",
+        PinMake::PrintedStanding => "printed standing",
     }
 }
 

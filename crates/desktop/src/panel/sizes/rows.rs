@@ -43,13 +43,15 @@ macro_rules! rows {
 }
 
 /// Everything but the dials, in the order in which a maker meets it.
-pub const GROUPS: [Group; 5] = [
+pub const GROUPS: [Group; 6] = [
     Group {
         name: "Plate",
         rows: rows!(DesignRow, d:
             "Plate width", Length, plate.width, "Along the front edge";
             "Plate depth", Length, plate.depth, "From the front edge to the hinge";
             "Plate thickness", Length, plate.thickness, "As measured, not as sold";
+            "Rabbet depth", Length, plate.rabbet, "Cut into its underside over the keeper; deeper than the keeper is thick";
+            "Room below", Length, plate.room, "Free height under the plate, down to a tray or what the box holds";
         ),
     },
     Group {
@@ -62,7 +64,10 @@ pub const GROUPS: [Group; 5] = [
             "Guide middle y", Length, slider.guide_at.1, "Behind the front edge";
             "Finger knob x", Length, slider.pull_at, "Right of the middle; a pull in line with the guide does not jam";
             "Finger knob shank", Length, slider.shank, "Runs in a slot through the plate";
-            "Slider thickness", Length, slider.thickness, "As measured";
+            "Slider thickness", Length, slider.thickness, "As measured; across the grain a thin tab breaks";
+            "Slider below plate", Length, slider.below, "Clear distance from the plate's underside to its upper face";
+            "Hardest pull", Newton, slider.pull, "What slider and lid must bear; 70 N is the pull of toy tests";
+            "Friction in the guide", Ratio, slider.friction, "0.5 for wood or plastic on wood, less when waxed";
         ),
     },
     Group {
@@ -79,11 +84,20 @@ pub const GROUPS: [Group; 5] = [
         ),
     },
     Group {
+        name: "Inside",
+        rows: rows!(DesignRow, d:
+            "Inside width", Length, inside.width, "Room in the box, left to right";
+            "Inside depth", Length, inside.depth, "Room in the box, front to hinge";
+            "Inside height", Length, inside.height, "From the floor to the underside of the closed lid";
+        ),
+    },
+    Group {
         name: "Workmanship",
         rows: rows!(DesignRow, d:
             "Pins placed within", Length, workmanship.pin_place, "± on each axis, marked out and drilled";
             "Bores placed within", Length, workmanship.bore_place, "± on each axis, marked out and drilled";
             "Keeper placed within", Length, workmanship.keeper_place, "± along the travel";
+            "Thicknesses within", Length, workmanship.thickness, "± on a thickness or height: planed, cut, shimmed or printed";
             "Prints true within", Length, workmanship.print, "± on a printed width or diameter";
             "Coats on a face", Length, workmanship.film, "Thickness of paint or finish on one face";
             "Coats even within", Length, workmanship.film_spread, "± on the coats of one face";
@@ -113,9 +127,12 @@ pub const PLACE: &[DialRow] = rows!(DialRow, d:
 pub const DIAL: &[DialRow] = rows!(DialRow, d:
     "Disc radius", Length, disc.radius, "Rim of the slotted disc";
     "Disc thickness", Length, disc.thickness, "The pin should meet two thirds of it";
+    "Disc below plate", Length, disc.below, "Clear distance from the plate's underside, such as a washer";
     "Pin diameter", Length, pin.diameter, "A dowel or print; the slot must be wider";
     "Pin offset", Length, pin.offset, "Right of the dial's centre line";
     "Gap to rim", Length, pin.gap, "Between pin and rim when the slider is forward";
+    "Pin length", Length, pin.height, "Along the dial's axis; its upper end is level with the slider's upper face";
+    "Pin stands free", Length, pin.free, "As much of it as its finger does not hold; less is stronger";
     "Key apothem", Length, key.apothem, "From the post's middle to a flat";
     "Key clearance", Length, key.clearance, "The most there is at a flat once the post is fitted";
     "Bore diameter", Length, bore.diameter, "The hole for the shaft";

@@ -21,7 +21,7 @@ fn sawn_name(sawn: Sawn) -> &'static str {
 }
 
 /// A labelled choice; `Some` when another one was taken.
-fn choice_ui<T: Copy + PartialEq>(
+pub(super) fn choice_ui<T: Copy + PartialEq>(
     ui: &mut Ui,
     name: &str,
     now: T,

@@ -5,6 +5,7 @@ mod room;
 mod table;
 mod travel;
 
+use super::through;
 use super::way::Way;
 use crate::change::{DialSize, LatchSize, Size, SlotSize, Step};
 use crate::model::{Design, Dial};
@@ -15,7 +16,7 @@ use LatchSize::{Engagement, Travel};
 use SlotSize::Depth;
 
 /// Sizes that move together, with how many steps of their own each.
-type Sizes = Vec<(Size, i64)>;
+pub(super) type Sizes = Vec<(Size, i64)>;
 
 /// The ways worth trying for this check, in order; every size either way for a check that is not
 /// known here.
@@ -41,27 +42,37 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "key-bite" => ways.key_bite(dial),
         "idle-dial" => ways.idle(dial),
         "twin-openings" => ways.openings(),
-        "undecided" => ways.undecided(),
-        _ if check.unit == Unit::Count => Vec::new(),
-        _ => ways.any(check.dial),
+        "undecided" | "shaken" => ways.undecided(),
+        _ => {
+            let through = through::of(design, check);
+            if through.is_empty() && check.unit != Unit::Count {
+                ways.any(check.dial)
+            } else {
+                through
+            }
+        }
     }
 }
 
-fn moves(ways: impl IntoIterator<Item = Sizes>) -> Vec<Way> {
+pub(super) fn moves(ways: impl IntoIterator<Item = Sizes>) -> Vec<Way> {
     let ways = ways.into_iter().filter(|sizes| !sizes.is_empty());
     ways.map(Way::Move).collect()
 }
 
-fn latch(size: LatchSize, times: i64) -> (Size, i64) {
+pub(super) fn latch(size: LatchSize, times: i64) -> (Size, i64) {
     (Size::Latch(size), times)
 }
 
-fn on(dial: usize, size: DialSize, times: i64) -> (Size, i64) {
+pub(super) fn on(dial: usize, size: DialSize, times: i64) -> (Size, i64) {
     (Size::Dial(dial, size), times)
 }
 
-fn on_all(dials: &[usize], size: DialSize, times: i64) -> Sizes {
+pub(super) fn on_all(dials: &[usize], size: DialSize, times: i64) -> Sizes {
     dials.iter().map(|dial| on(*dial, size, times)).collect()
+}
+
+pub(super) fn counted_mm(size: Size, from: f64, to: f64) -> Step {
+    Step::Resize { size, from, to }
 }
 
 fn counted(size: Size, from: u32, to: u32) -> Step {

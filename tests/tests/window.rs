@@ -316,6 +316,32 @@ fn the_card_is_made_beside_the_window_and_saved() {
 }
 
 #[test]
+fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
+    let mut design = latchwright_solver::model::Design::default();
+    design.tab.engagement = 5.0;
+    let mut window = window(Session::of(design));
+    assert!(!app(&window).proof().proven);
+    let button = "Lengthen the engagement: Tab stays held when dial 1 stops the slider";
+    for _ in 0..200 {
+        if window.query_by_label(button).is_some() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(50));
+        window.step();
+    }
+    click(&mut window, button);
+    assert!(app(&window).proof().proven);
+    let session = app(&window).session();
+    assert_eq!(
+        session.history().undo_label(),
+        Some("Lengthen the engagement")
+    );
+    command(&mut window, Key::Z);
+    let engagement = app(&window).session().design().tab.engagement;
+    assert!((engagement - 5.0).abs() < 1e-12);
+}
+
+#[test]
 fn every_key_of_the_list_stands_in_the_list() {
     let mut window = demo("tea-box");
     press(&mut window, Key::F1);

@@ -1,7 +1,6 @@
-//! Work beside the window: the page of the card, made on a thread of its own.
+//! Work beside the window, on a thread of its own: the page of the card, remedies.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::sync::Arc;
 use std::sync::mpsc::{Receiver, TryRecvError};
 
 use egui::Context;
@@ -12,43 +11,37 @@ use latchwright_solver::model::Design;
 /// Pixels to the millimetre of the page on the screen.
 const PIXELS_PER_MM: f64 = 6.0;
 
-/// A finished page.
-pub struct CardDone {
-    /// Of which state of the design.
-    pub revision: u64,
-    /// The page, or a sentence that says why there is none.
-    pub picture: Result<Picture, String>,
+/// Work on a thread of its own, one piece at a time.
+pub struct Job<T> {
+    running: Option<Receiver<T>>,
 }
 
-/// Makes one page at a time.
-#[derive(Default)]
-pub struct CardJob {
-    running: Option<Receiver<CardDone>>,
+impl<T> Default for Job<T> {
+    fn default() -> Self {
+        Self { running: None }
+    }
 }
 
-impl CardJob {
-    /// Whether a page is being made.
+impl<T: Send + 'static> Job<T> {
+    /// Whether something is being made.
     pub fn busy(&self) -> bool {
         self.running.is_some()
     }
 
-    /// Starts on a page; the window is woken when it is done.
-    pub fn start(&mut self, ctx: &Context, design: Arc<Design>, revision: u64) {
+    /// Starts; the window is woken when it is done.
+    pub fn start(&mut self, ctx: &Context, work: impl FnOnce() -> T + Send + 'static) {
         let (sender, receiver) = std::sync::mpsc::channel();
         let ctx = ctx.clone();
         std::thread::spawn(move || {
             // the window may have been closed meanwhile
-            let _ = sender.send(CardDone {
-                revision,
-                picture: picture(&design),
-            });
+            let _ = sender.send(work());
             ctx.request_repaint();
         });
         self.running = Some(receiver);
     }
 
-    /// The page, once it is done.
-    pub fn poll(&mut self) -> Option<CardDone> {
+    /// What was made, once it is done.
+    pub fn poll(&mut self) -> Option<T> {
         match self.running.as_ref()?.try_recv() {
             Ok(done) => {
                 self.running = None;
@@ -59,6 +52,27 @@ impl CardJob {
                 None
             }
             Err(TryRecvError::Empty) => None,
+        }
+    }
+}
+
+/// Makes the card's page.
+pub type CardJob = Job<CardDone>;
+
+/// A finished page.
+pub struct CardDone {
+    /// Of which state of the design.
+    pub revision: u64,
+    /// The page, or a sentence that says why there is none.
+    pub picture: Result<Picture, String>,
+}
+
+impl CardDone {
+    /// The page of a design.
+    pub fn of(design: &Design, revision: u64) -> Self {
+        Self {
+            revision,
+            picture: picture(design),
         }
     }
 }

@@ -8,6 +8,7 @@ pub mod cli;
 pub mod field;
 pub mod job;
 pub mod panel;
+pub mod remedies;
 pub mod theme;
 pub mod view_state;
 pub mod window;

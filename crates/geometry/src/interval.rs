@@ -78,6 +78,7 @@ impl Interval {
     }
 
     /// From the lesser of both least to the larger of both largest.
+    #[must_use]
     pub fn hull(self, other: Self) -> Self {
         Self {
             lo: least(self.lo, other.lo),
@@ -86,6 +87,7 @@ impl Interval {
     }
 
     /// What both have in common; where they have nothing, the bound of `other` that is nearest.
+    #[must_use]
     pub fn within(self, other: Self) -> Self {
         Self {
             lo: least(most(self.lo, other.lo), other.hi),
@@ -94,6 +96,7 @@ impl Interval {
     }
 
     /// Its square.
+    #[must_use]
     pub fn square(self) -> Self {
         let (a, b) = (self.lo * self.lo, self.hi * self.hi);
         let lo = if self.lo <= 0.0 && self.hi >= 0.0 {
@@ -108,6 +111,7 @@ impl Interval {
     }
 
     /// Its square root; what is below zero counts as zero.
+    #[must_use]
     pub fn sqrt(self) -> Self {
         let root = |number: f64| crate::trig::sqrt(number);
         Self {
@@ -117,6 +121,7 @@ impl Interval {
     }
 
     /// One over it, for an interval that lies above zero; infinite at zero.
+    #[must_use]
     pub fn recip_positive(self) -> Self {
         Self {
             lo: most(round_down(1.0 / self.hi), 0.0),

@@ -1,12 +1,15 @@
 //! A proof as a sentence, a terminal page and JSON, from proofs made by hand.
 
 use latchwright_session::format::read;
-use latchwright_session::report::{FileNotes, proof_json, proof_text, spare_mm, verdict_sentence};
+use latchwright_session::report::{
+    FileNotes, Sought, proof_json, proof_text, remedy_sentence, spare_mm, verdict_sentence,
+};
+use latchwright_solver::change::LatchSize;
 use latchwright_solver::model::{Design, Units};
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_solver::{
-    Check, CheckVerdict, Counts, DialProof, Fault, MarkProof, Place, Proof, Reach, Severity,
-    StopsAt, Unit, Verdict,
+    Change, Check, CheckVerdict, Counts, DialProof, Fault, MarkProof, Place, Proof, Reach, Remedy,
+    Severity, Size, Step, StopsAt, SureStop, Together, Unit, Verdict,
 };
 use serde_json::json;
 
@@ -19,6 +22,7 @@ fn mark(verdict: Verdict, margin: f64) -> MarkProof {
             stops_at: if holds { StopsAt::Rim } else { StopsAt::Free },
             contact: None,
         },
+        stop: holds.then_some(SureStop::Rim),
         creep: holds.then_some(2.971),
         hold_margin: holds.then_some(margin),
         margin,
@@ -73,7 +77,11 @@ fn check(name: &'static str, margin: f64, verdict: CheckVerdict) -> Check {
         unit: Unit::Millimetre,
         verdict,
         decided_by: vec![("yaw", 0.458), ("pin_place", 0.25)],
-        remedy: "a gap of 2.4 mm would do".to_owned(),
+        remedy: if verdict == CheckVerdict::Passes {
+            "nothing to do: there is room".to_owned()
+        } else {
+            "a gap of 2.4 mm would do".to_owned()
+        },
         worst: None,
     }
 }
@@ -82,6 +90,7 @@ fn proven() -> Proof {
     Proof {
         faults: Vec::new(),
         dials: vec![dial(3, 0.504), dial(6, 0.963), dial(1, 0.504)],
+        together: Together::default(),
         settings: Counts {
             total: 512,
             opens: 1,
@@ -182,7 +191,7 @@ fn the_page_shows_every_dial_state_check_and_notice() {
     proof
         .checks
         .insert(0, check("at-rest", -0.11, CheckVerdict::Fails));
-    let page = proof_text(&loaded.design, &proof, &notes);
+    let page = proof_text(&loaded.design, &proof, &[], &notes);
     let expected = "\
 Tea box for the window seat
 
@@ -206,8 +215,9 @@ States       lid lifts   slider moves   dials turn
   locked     no          to the stop    yes
   on the way perhaps     all the way    no
 
-Season: wood stands at 5.4 % moisture when driest, 13.0 % when dampest.
-  Least play left in the guide 0.25 mm a side; most drift between a dial and its pin 0.37 mm.
+Season
+  Wood stands at 5.4 % moisture when driest and 13.0 % when dampest; it was 8.5 % when built.
+  The guide keeps at least 0.25 mm of play a side; a dial drifts from its pin by up to 0.37 mm.
 
 Checks, worst first
   FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm
@@ -229,7 +239,7 @@ fn the_json_has_the_agreed_fields() {
     let mut proof = proven();
     proof.dials.truncate(1);
     proof.dials[0].marks.truncate(4);
-    let mut value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    let mut value = proof_json(&Design::default(), &proof, &[], &FileNotes::default());
     assert!(value["season"].take().is_object(), "its own test below");
     let holds = |mark: u32| {
         json!({"mark": mark, "verdict": "holds", "stops_at": "rim", "reach_mm": 2.0,
@@ -244,6 +254,7 @@ fn the_json_has_the_agreed_fields() {
         "title": "Untitled box",
         "proven": true,
         "settings": {"total": 512, "opens": 1, "locks": 511, "unsure": 0},
+        "together": [],
         "dials": [{
             "dial": 1,
             "digit": 3,
@@ -258,7 +269,7 @@ fn the_json_has_the_agreed_fields() {
             "check": "at-rest", "dial": 1, "value": 0.592, "limit": 0.0, "margin": 0.592,
             "unit": "mm", "verdict": "passes",
             "decided_by": [["yaw", 0.458], ["pin_place", 0.25]],
-            "remedy": "a gap of 2.4 mm would do",
+            "remedy": "nothing to do: there is room", "change": null, "worst_box": null,
         }],
         "states": [
             state("free", "yes", "forward", "no"),
@@ -272,10 +283,89 @@ fn the_json_has_the_agreed_fields() {
     assert_eq!(value, expected);
 }
 
+fn longer_engagement(proven: bool) -> Remedy {
+    let longer = Step::Resize {
+        size: Size::Latch(LatchSize::Engagement),
+        from: 6.0,
+        to: 6.85,
+    };
+    let also = check("free", -0.122, CheckVerdict::Fails);
+    Remedy {
+        change: Change {
+            steps: vec![longer],
+        },
+        margin: 0.047,
+        also: if proven { Vec::new() } else { vec![also] },
+        proven,
+    }
+}
+
+#[test]
+fn a_remedy_is_told_with_what_it_gives_and_what_it_costs() {
+    let failing = check("at-rest", -0.8, CheckVerdict::Fails);
+    let told = |design: &Design, proven| {
+        let remedy = longer_engagement(proven);
+        remedy_sentence(design, &failing, Sought::Found(&remedy))
+    };
+    let design = Design::default();
+    assert_eq!(
+        told(&design, true),
+        "lengthen the engagement from 6.00 mm to 6.85 mm: then 0.04 mm are to spare and the latch \
+         is proven"
+    );
+    assert_eq!(
+        told(&design, false),
+        "lengthen the engagement from 6.00 mm to 6.85 mm: then 0.04 mm are to spare, but other \
+         checks fail that pass now: Dial 1 turns free of its pin at rest, short by 0.13 mm"
+    );
+    let inches = Design {
+        units: Units::Inch,
+        ..design.clone()
+    };
+    assert_eq!(
+        told(&inches, true),
+        "lengthen the engagement from 0.236 in to 0.269 in: then 0.001 in are to spare and the \
+         latch is proven"
+    );
+    let sentence = |sought| remedy_sentence(&design, &failing, sought);
+    assert_eq!(sentence(Sought::NotYet), "a gap of 2.4 mm would do");
+    assert_eq!(
+        sentence(Sought::InVain),
+        "no change of a few sizes was found that mends it; a gap of 2.4 mm would do"
+    );
+}
+
+#[test]
+fn both_reports_tell_the_remedy_that_was_found() {
+    let design = Design::default();
+    let failing = check("at-rest", -0.8, CheckVerdict::Fails);
+    let passing = check("free", 0.3, CheckVerdict::Passes);
+    let mut proof = proven();
+    proof.checks = vec![failing, passing];
+    let remedies = [Some(longer_engagement(false)), None];
+    let value = proof_json(&design, &proof, &remedies, &FileNotes::default());
+    assert_eq!(
+        value["checks"][0]["change"],
+        json!({
+            "steps": [{
+                "deed": "lengthen the engagement", "size": "the engagement",
+                "from": 6.0, "to": 6.85,
+            }],
+            "margin": 0.047,
+            "fails_after": [{"check": "free", "dial": 1, "margin": -0.122}],
+            "proven_after": false,
+        })
+    );
+    assert_eq!(value["checks"][1]["change"], json!(null));
+    let page = proof_text(&design, &proof, &remedies, &FileNotes::default());
+    let sentence = "\n          lengthen the engagement from 6.00 mm to 6.85 mm: then 0.04 mm are";
+    assert!(page.contains(sentence), "{page}");
+}
+
 /// The year of the usual box: an oak plate and slider that move as one, driest at both ends.
 #[test]
 fn the_json_has_the_whole_curve_of_the_year() {
-    let of = |design: &Design| proof_json(design, &proven(), &FileNotes::default());
+    let of = |design: &Design| proof_json(design, &proven(), &[], &FileNotes::default());
     let value = of(&Design::default());
     let season = &value["season"];
     let points = season["points"].as_array().unwrap();
@@ -333,7 +423,7 @@ fn counts_that_json_readers_would_round_are_strings() {
         locks: most,
         unsure: most + 1,
     };
-    let value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    let value = proof_json(&Design::default(), &proof, &[], &FileNotes::default());
     assert_eq!(
         value["settings"]["total"],
         json!("4738381338321616896000000000000")
@@ -349,7 +439,7 @@ fn nothing_is_proven_while_a_field_is_unknown() {
         notices: &[],
         unknown: &loaded.unknown,
     };
-    let value = proof_json(&loaded.design, &proven(), &notes);
+    let value = proof_json(&loaded.design, &proven(), &[], &notes);
     assert_eq!(value["proven"], json!(false));
     assert_eq!(
         value["notices"],
@@ -357,7 +447,7 @@ fn nothing_is_proven_while_a_field_is_unknown() {
             "error: line 1, column 13: `titel` is not a field of a design; did you mean `title`?"
         ])
     );
-    let page = proof_text(&loaded.design, &proven(), &notes);
+    let page = proof_text(&loaded.design, &proven(), &[], &notes);
     assert!(page.contains("\nNOT PROVEN. "), "{page}");
     assert!(
         page.contains("  UNKNOWN line 1, column 13: `titel`"),
@@ -372,11 +462,11 @@ fn faults_stand_in_both_reports() {
         proven: false,
         ..proven()
     };
-    let value = proof_json(&Design::default(), &proof, &FileNotes::default());
+    let value = proof_json(&Design::default(), &proof, &[], &FileNotes::default());
     let sentence = "dial 2, slot 1: the slot is 40.00 mm wide on a disc of 36.00 mm; \
                     make it at most 18.00 mm";
     assert_eq!(value["notices"], json!([format!("error: {sentence}")]));
-    let page = proof_text(&Design::default(), &proof, &FileNotes::default());
+    let page = proof_text(&Design::default(), &proof, &[], &FileNotes::default());
     assert!(page.contains(&format!("  FAULT {sentence}")), "{page}");
 }
 
@@ -385,7 +475,7 @@ fn a_dial_of_many_words_stays_within_the_page() {
     let mut design = Design::default();
     design.dials[0].labels =
         latchwright_solver::model::Labels::Words(vec!["a long\nword of".to_owned(); 8]);
-    let page = proof_text(&design, &proven(), &FileNotes::default());
+    let page = proof_text(&design, &proven(), &[], &FileNotes::default());
     let marks = page
         .lines()
         .filter(|line| line.contains('#') && !line.starts_with("Marks"));

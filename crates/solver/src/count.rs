@@ -1,6 +1,7 @@
 //! Exact counts of settings, from the verdicts of the dials alone.
 
 use crate::proof::{DialProof, Verdict};
+use crate::together::Together;
 
 /// How many settings open, lock or are unsure; together they are `total`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -13,6 +14,16 @@ pub struct Counts {
     pub locks: u128,
     /// Neither can be promised.
     pub unsure: u128,
+}
+
+impl Counts {
+    /// These counts with dials that hold together counted as holding.
+    pub fn with(mut self, together: &Together) -> Self {
+        let held = together.settings().min(self.unsure);
+        self.locks += held;
+        self.unsure -= held;
+        self
+    }
 }
 
 /// Counts the settings of these dials.

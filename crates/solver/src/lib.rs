@@ -13,7 +13,6 @@
 //!   promised where they touch it.
 
 pub mod bounds;
-pub mod built;
 pub mod change;
 pub mod check;
 pub mod contact;
@@ -30,6 +29,7 @@ pub mod season;
 pub mod settings;
 pub mod states;
 pub mod strength;
+pub mod together;
 pub mod validate;
 pub mod verdict;
 pub mod worst;
@@ -39,7 +39,10 @@ pub use count::Counts;
 pub use fault::{Fault, Place, Severity};
 pub use motion::{Stop, slide};
 pub use pose::Pose;
-pub use proof::{Check, CheckVerdict, DialProof, MarkProof, Proof, Reach, StopsAt, Unit, Verdict};
+pub use proof::{
+    Check, CheckVerdict, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Unit, Verdict,
+};
 pub use prove::{prove, verdicts};
 pub use remedy::Remedy;
 pub use settings::{Setting, Settings};
+pub use together::Together;

@@ -3,6 +3,7 @@
 use crate::count::Counts;
 use crate::fault::Fault;
 use crate::states::LockStates;
+use crate::together::Together;
 use crate::worst::witness::Witness;
 
 /// What can be promised of one dial at one mark, over every box within its tolerances.
@@ -42,6 +43,15 @@ pub struct Reach {
     pub contact: Option<(f64, f64)>,
 }
 
+/// What surely stops a pin for good, in every box.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum SureStop {
+    /// Plain rim.
+    Rim,
+    /// The floor of this blind slot, by its number in the disc.
+    Floor(usize),
+}
+
 /// One dial at one mark.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MarkProof {
@@ -49,6 +59,9 @@ pub struct MarkProof {
     pub verdict: Verdict,
     /// The nominal box, nothing off, disc held still at the mark.
     pub reach: Reach,
+    /// What stops the pin in every box, whether or not enough of the tab is then held; `None` where
+    /// that differs from box to box or nothing does.
+    pub stop: Option<SureStop>,
     /// The furthest the pin can creep before it is stopped for good, mm, worst case; `None` where
     /// it cannot be promised that it stops.
     pub creep: Option<f64>,
@@ -128,6 +141,13 @@ pub struct Check {
     pub worst: Option<Witness>,
 }
 
+impl Check {
+    /// Whether there is something to do or to know beyond the figures, even where it passes.
+    pub fn advises(&self) -> bool {
+        !self.remedy.is_empty() && !self.remedy.starts_with("nothing to do")
+    }
+}
+
 /// The whole answer for one design.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Proof {
@@ -135,6 +155,8 @@ pub struct Proof {
     pub faults: Vec<Fault>,
     /// One entry a dial.
     pub dials: Vec<DialProof>,
+    /// Dials that hold together where none of them does alone.
+    pub together: Together,
     /// How many settings open, lock or are unsure.
     pub settings: Counts,
     /// Checks, worst margin first within each verdict; what fails comes first.

@@ -8,6 +8,7 @@ use crate::model::Design;
 use crate::proof::{CheckVerdict, DialProof, Proof, Verdict};
 use crate::season::Drift;
 use crate::states::{LockStates, Slides, State, StateRow, Sure};
+use crate::together::Together;
 use crate::validate::{MAX_DIALS, faults};
 use crate::verdict::{DialJudge, judge_dial};
 use crate::worst::judge::ExactJudge;
@@ -32,13 +33,18 @@ pub fn prove(design: &Design) -> Proof {
             _ => proof,
         })
         .collect();
-    let settings = count(&dials);
+    let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
+    let together = moved.as_ref().map_or_else(Together::default, |moved| {
+        Together::of(moved, &dials, &exact, least_hold)
+    });
+    let settings = count(&dials).with(&together);
     let sums = Sums {
         design,
         slider: plain.slider,
         drift: &plain.drift,
         dials: plain.bounds.clone(),
         proofs: &dials,
+        counts: settings,
         exact: &exact,
         moved: moved.as_ref(),
         builder: moved.as_ref().and_then(Builder::of),
@@ -61,6 +67,7 @@ pub fn prove(design: &Design) -> Proof {
     Proof {
         faults,
         dials,
+        together,
         settings,
         checks,
         states,
@@ -182,7 +189,7 @@ fn yes_or_perhaps(margin: f64) -> Sure {
 
 /// The lock-state table of this design.
 fn states(sums: &Sums<'_>, numbers_hold: bool) -> LockStates {
-    let counts = count(sums.proofs);
+    let counts = sums.counts;
     let sure = |yes: bool, answer: Sure| {
         if yes && numbers_hold {
             answer

@@ -4,6 +4,7 @@
 //! hold a match, so that the one setting of 360^12 that opens is found at once.
 
 use crate::proof::{DialProof, Verdict};
+use crate::together::Together;
 
 /// One setting with its verdict.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -76,6 +77,7 @@ pub type Filter = Option<Verdict>;
 #[derive(Debug, Clone)]
 pub struct Settings<'a> {
     dials: &'a [DialProof],
+    together: Option<&'a Together>,
     filter: Filter,
     /// For each dial, what it and the dials after it can still bring.
     ahead: Vec<Ahead>,
@@ -134,6 +136,7 @@ impl<'a> Settings<'a> {
         ahead.reverse();
         Self {
             dials,
+            together: None,
             filter,
             ahead,
             marks: vec![0; dials.len()],
@@ -143,13 +146,22 @@ impl<'a> Settings<'a> {
         }
     }
 
+    /// The same walk, with dials that hold together counted as holding.
+    pub fn with(mut self, together: &'a Together) -> Self {
+        self.together = Some(together).filter(|together| !together.groups.is_empty());
+        self
+    }
+
     /// Whether the dials from `depth` on can still make what the filter wants of this beginning.
     fn can_match(&self, depth: usize, prefix: &Prefix) -> bool {
         let ahead = self.ahead[depth];
         let free = prefix.held.is_none();
         match self.filter {
             None => true,
-            Some(Verdict::Holds) => !free || ahead.holds,
+            Some(Verdict::Holds) => {
+                let unsure = prefix.unsure.is_some() || ahead.unsure;
+                !free || ahead.holds || (unsure && self.together.is_some())
+            }
             Some(Verdict::Passes) => free && prefix.unsure.is_none() && ahead.passes,
             Some(Verdict::Unsure) if prefix.unsure.is_some() => free && ahead.not_held,
             Some(Verdict::Unsure) => free && ahead.unsure,
@@ -175,8 +187,21 @@ impl<'a> Settings<'a> {
             }
             self.marks[self.depth] = u16::try_from(mark).unwrap_or(u16::MAX);
             if self.depth == last {
+                let (mut verdict, (mut decided_by, mut margin)) = prefix.verdict();
+                if verdict == Verdict::Unsure
+                    && let Some(together) = self.together
+                {
+                    if let Some(group) = together.holding(self.dials, &self.marks) {
+                        verdict = Verdict::Holds;
+                        margin = group.margin;
+                        decided_by = group.stops.first().map_or(decided_by, |(dial, _)| *dial);
+                    }
+                    if self.filter.is_some_and(|wanted| wanted != verdict) {
+                        mark += 1;
+                        continue;
+                    }
+                }
                 self.next = Some(mark + 1);
-                let (verdict, (decided_by, margin)) = prefix.verdict();
                 return Some(Setting {
                     marks: &self.marks,
                     verdict,
@@ -205,6 +230,7 @@ mod tests {
                 stops_at: StopsAt::Free,
                 contact: None,
             },
+            stop: None,
             creep: None,
             hold_margin: None,
             margin: index as f64,

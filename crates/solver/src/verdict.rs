@@ -359,6 +359,7 @@ pub fn judge_dial(judge: &DialJudge<'_>, digit: u32, trusted: bool) -> DialProof
                     Verdict::Unsure
                 },
                 reach: nominal,
+                stop: None,
                 creep: judged.creep.filter(|creep| creep.is_finite()),
                 hold_margin: judged.hold_margin.filter(|margin| margin.is_finite()),
                 margin: finite(judged.margin),

@@ -68,7 +68,7 @@ fn a_second_true_slot_opens_at_the_digit_less_its_mark() {
         .find(|check| check.name == "twin-openings")
         .unwrap();
     assert!(
-        twin.remedy.contains("on dial 2, 3 opens as well as 8"),
+        twin.remedy.contains("on dial 2, mark 3 opens as well as 8"),
         "{}",
         twin.remedy
     );

@@ -11,6 +11,7 @@ use super::LatchwrightApp;
 use crate::action::Action;
 use crate::job::card_pdf;
 use crate::panel::{CardView, Dialog, PathDialog, Purpose};
+use crate::remedies::Remedies;
 use crate::view_state::ViewState;
 
 impl Action {
@@ -114,6 +115,7 @@ impl LatchwrightApp {
         self.session = session;
         self.view = ViewState::of(self.session.design());
         self.card = CardView::default();
+        self.remedies = Remedies::default();
         self.prove_anew();
     }
 

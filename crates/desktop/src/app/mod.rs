@@ -13,6 +13,7 @@ use latchwright_solver::{Proof, prove};
 use crate::action::{self, Action};
 use crate::job::CardJob;
 use crate::panel::{CardView, Dialog};
+use crate::remedies::Remedies;
 use crate::theme;
 use crate::view_state::ViewState;
 
@@ -26,6 +27,7 @@ pub struct LatchwrightApp {
     dialog: Option<Dialog>,
     card: CardView,
     job: CardJob,
+    remedies: Remedies,
     /// What last happened, in a sentence, and whether it went wrong.
     notice: Option<(String, bool)>,
     leaving: bool,
@@ -46,6 +48,7 @@ impl LatchwrightApp {
             dialog: None,
             card: CardView::default(),
             job: CardJob::default(),
+            remedies: Remedies::default(),
             notice: notice.map(|text| (text, true)),
             leaving: false,
             folder: std::env::current_dir().unwrap_or_default(),
@@ -90,6 +93,7 @@ impl LatchwrightApp {
             self.card.follow(ctx, &self.session, &mut self.job);
         }
         self.apply_all(ctx, wishes);
+        self.remedies.follow(ctx, &self.session, &self.proof);
     }
 
     /// Draws everything and applies what was wished for.

@@ -6,7 +6,7 @@ use latchwright_drawing::Ink;
 use super::LatchwrightApp;
 use crate::action::Action;
 use crate::canvas::lid_ui;
-use crate::panel::{Dialog, card_ui, dialog_ui, proof_ui, sizes_ui, top_ui};
+use crate::panel::{Dialog, Proven, card_ui, dialog_ui, proof_ui, sizes_ui, top_ui};
 use crate::theme;
 
 /// Widths of the panels, points: the lid keeps what is left.
@@ -40,7 +40,12 @@ impl LatchwrightApp {
             .exact_size(proof)
             .frame(room(ui, 12, 12))
             .show(ui, |ui| {
-                proof_ui(ui, &self.session, &self.proof, &mut self.view);
+                let proof = Proven {
+                    session: &self.session,
+                    proof: &self.proof,
+                    remedies: self.remedies.of(self.session.revision()),
+                };
+                proof_ui(ui, &proof, &mut self.view, &mut wishes);
             });
         CentralPanel::default()
             .frame(room(ui, 12, 8))

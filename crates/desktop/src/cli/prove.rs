@@ -5,7 +5,7 @@ use std::path::Path;
 use anyhow::Result;
 use latchwright_session::Session;
 use latchwright_session::report::{FileNotes, proof_json, proof_text};
-use latchwright_solver::prove;
+use latchwright_solver::{prove, remedy};
 
 use super::output;
 
@@ -14,14 +14,15 @@ pub fn run(file: &Path, json: bool) -> Result<u8> {
     let session = Session::open(file)?;
     let design = session.design();
     let proof = prove(design);
+    let remedies = remedy::all(design, &proof);
     let notes = FileNotes {
         notices: session.notices(),
         unknown: session.unknown(),
     };
     let text = if json {
-        format!("{:#}\n", proof_json(design, &proof, &notes))
+        format!("{:#}\n", proof_json(design, &proof, &remedies, &notes))
     } else {
-        proof_text(design, &proof, &notes)
+        proof_text(design, &proof, &remedies, &notes)
     };
     output::say(&text)?;
     Ok(u8::from(!proof.proven || session.blocks_proof()))

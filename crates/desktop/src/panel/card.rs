@@ -10,7 +10,7 @@ use latchwright_solver::model::{Card, CardPaper, Units};
 
 use crate::action::Action;
 use crate::field::{self, Kind};
-use crate::job::CardJob;
+use crate::job::{CardDone, CardJob};
 use crate::theme;
 
 /// The page as last made.
@@ -37,7 +37,8 @@ impl CardView {
             self.revision = Some(done.revision);
         }
         if self.revision != Some(session.revision()) && !job.busy() {
-            job.start(ctx, session.design().clone(), session.revision());
+            let (design, revision) = (session.design().clone(), session.revision());
+            job.start(ctx, move || CardDone::of(&design, revision));
         }
     }
 }

@@ -2,20 +2,23 @@
 
 use egui::accesskit::Role;
 use egui::collapsing_header::{CollapsingState, paint_default_icon};
-use egui::{CollapsingHeader, Label, RichText, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
+use egui::{Button, CollapsingHeader, Label, RichText, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use latchwright_drawing::Ink;
-use latchwright_session::report;
+use latchwright_session::report::{self, Sought};
 use latchwright_session::units;
 use latchwright_solver::model::Design;
-use latchwright_solver::{Check, CheckVerdict, Proof, Unit};
+use latchwright_solver::{Check, CheckVerdict, Unit};
 
+use super::proof::Proven;
+use crate::action::Action;
 use crate::theme;
 
 /// Room for the figure and its unit.
 const FIGURE: f32 = 84.0;
 
 /// All checks: one row a kind, its tightest; the other dials are in its detail.
-pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
+pub fn checks_ui(ui: &mut Ui, proven: &Proven<'_>, wishes: &mut Vec<Action>) {
+    let design = proven.session.design();
     let width = ui.available_width();
     ui.horizontal(|ui| {
         ui.label(RichText::new("Checks, tightest first").weak());
@@ -23,26 +26,30 @@ pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
             ui.label(RichText::new("margin").weak());
         });
     });
-    let mut kinds: Vec<Vec<&Check>> = Vec::new();
-    for check in &proof.checks {
-        match kinds
-            .iter_mut()
-            .find(|kind| kind.iter().any(|other| other.name == check.name))
-        {
-            Some(kind) => kind.push(check),
-            None => kinds.push(vec![check]),
+    let mut kinds: Vec<Vec<Told<'_>>> = Vec::new();
+    for (index, check) in proven.proof.checks.iter().enumerate() {
+        let told = Told {
+            check,
+            sought: Sought::of(proven.remedies, index),
+        };
+        let same =
+            |kind: &&mut Vec<Told<'_>>| kind.iter().any(|other| other.check.name == check.name);
+        match kinds.iter_mut().find(same) {
+            Some(kind) => kind.push(told),
+            None => kinds.push(vec![told]),
         }
     }
     let measured = |check: &Check| check.unit == Unit::Millimetre;
     let shown = |check: &Check| measured(check) || check.verdict != CheckVerdict::Passes;
     for kind in &kinds {
-        if let Some((first, others)) = kind.split_first().filter(|(first, _)| shown(first)) {
+        if let Some((first, others)) = kind.split_first().filter(|(first, _)| shown(first.check)) {
             check_ui(ui, design, first, others, width);
+            remedy_ui(ui, design, first, wishes);
         }
     }
     let counted: Vec<&Check> = kinds
         .iter()
-        .filter_map(|kind| kind.first().copied())
+        .filter_map(|kind| kind.first().map(|first| first.check))
         .filter(|first| !shown(first))
         .collect();
     if !counted.is_empty() {
@@ -51,12 +58,41 @@ pub fn checks_ui(ui: &mut Ui, design: &Design, proof: &Proof) {
             .show(ui, |ui| {
                 for check in counted {
                     ui.label(RichText::new(&check.title).small());
+                    if check.advises() {
+                        ui.label(RichText::new(sentence(&check.remedy)).small().weak());
+                    }
                 }
             });
     }
 }
 
-fn check_ui(ui: &mut Ui, design: &Design, check: &Check, others: &[&Check], width: f32) {
+/// A check, and what was found to mend it.
+#[derive(Clone, Copy)]
+struct Told<'a> {
+    check: &'a Check,
+    sought: Sought<'a>,
+}
+
+/// The change that mends a check that fails, one click away.
+fn remedy_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, wishes: &mut Vec<Action>) {
+    let Sought::Found(remedy) = told.sought else {
+        return;
+    };
+    let title = remedy.change.title();
+    let said = sentence(&report::remedy_sentence(design, told.check, told.sought));
+    let button = ui.add(Button::new(RichText::new(&title).small()).wrap());
+    let name = format!("{title}: {}", told.check.title);
+    button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+    if button.on_hover_text(said).clicked() {
+        let change = remedy.change.clone();
+        wishes.push(Action::edit(title, move |design| {
+            *design = change.apply(design);
+        }));
+    }
+}
+
+fn check_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, others: &[Told<'_>], width: f32) {
+    let check = told.check;
     let passes = check.verdict == CheckVerdict::Passes;
     let role = if passes { Ink::Label } else { Ink::Blocks };
     let id = ui.make_persistent_id(check.name);
@@ -82,16 +118,16 @@ fn check_ui(ui: &mut Ui, design: &Design, check: &Check, others: &[&Check], widt
     });
     open.show_body_unindented(ui, |ui| {
         ui.set_max_width(width);
-        detail_ui(ui, design, check);
+        detail_ui(ui, design, told);
         others_ui(ui, design, others);
     });
 }
 
 /// The same check on other dials.
-fn others_ui(ui: &mut Ui, design: &Design, others: &[&Check]) {
+fn others_ui(ui: &mut Ui, design: &Design, others: &[Told<'_>]) {
     let margins: Vec<String> = others
         .iter()
-        .filter_map(|check| {
+        .filter_map(|Told { check, .. }| {
             let (figure, unit) = figure(check.margin, check.unit, design);
             Some(format!("dial {} {figure} {unit}", check.dial? + 1))
         })
@@ -171,7 +207,8 @@ fn figure(value: f64, unit: Unit, design: &Design) -> (String, &'static str) {
     }
 }
 
-fn detail_ui(ui: &mut Ui, design: &Design, check: &Check) {
+fn detail_ui(ui: &mut Ui, design: &Design, told: &Told<'_>) {
+    let check = told.check;
     let said = |value| {
         let (figure, unit) = figure(value, check.unit, design);
         format!("{figure} {unit}")
@@ -191,7 +228,8 @@ fn detail_ui(ui: &mut Ui, design: &Design, check: &Check) {
             .collect();
         ui.label(small(format!("Decided by {}", parts.join(", "))).weak());
     }
-    ui.label(small(sentence(&check.remedy)));
+    let what_to_do = report::remedy_sentence(design, check, told.sought);
+    ui.label(small(sentence(&what_to_do)));
 }
 
 /// With a capital and a full stop.

@@ -6,12 +6,13 @@ mod dialogs;
 mod faults;
 mod grid;
 mod proof;
+mod season;
 mod sizes;
 mod states;
 mod top;
 
 pub use card::{CardView, card_ui};
 pub use dialogs::{Dialog, PathDialog, Purpose, dialog_ui};
-pub use proof::proof_ui;
+pub use proof::{Proven, proof_ui};
 pub use sizes::sizes_ui;
 pub use top::top_ui;

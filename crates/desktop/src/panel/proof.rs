@@ -3,22 +3,35 @@
 use egui::{CollapsingHeader, RichText, ScrollArea, Ui};
 use latchwright_drawing::Ink;
 use latchwright_session::{Session, report};
-use latchwright_solver::Proof;
+use latchwright_solver::{Proof, Remedy};
 
-use super::{checks, faults, grid, states};
+use super::{checks, faults, grid, season, states};
+use crate::action::Action;
 use crate::theme;
 use crate::view_state::ViewState;
 
+/// What the panel shows: a proof of the open design, and what was found to mend it.
+#[derive(Clone, Copy)]
+pub struct Proven<'a> {
+    /// The open design.
+    pub session: &'a Session,
+    /// Its proof.
+    pub proof: &'a Proof,
+    /// Remedies in the order of its checks; none while they are looked for.
+    pub remedies: &'a [Option<Remedy>],
+}
+
 /// The panel of the proof.
-pub fn proof_ui(ui: &mut Ui, session: &Session, proof: &Proof, view: &mut ViewState) {
+pub fn proof_ui(ui: &mut Ui, proven: &Proven<'_>, view: &mut ViewState, wishes: &mut Vec<Action>) {
+    let Proven { session, proof, .. } = *proven;
     let design = session.design();
     ScrollArea::vertical()
         .auto_shrink([false, false])
         .show(ui, |ui| {
             // leaves the scroll bar its room
             ui.set_max_width(ui.available_width() - 10.0);
-            let proven = proof.proven && !session.blocks_proof();
-            let (word, role) = if proven {
+            let sure = proof.proven && !session.blocks_proof();
+            let (word, role) = if sure {
                 ("Proven", Ink::Passes)
             } else {
                 ("Not proven", Ink::Blocks)
@@ -34,7 +47,8 @@ pub fn proof_ui(ui: &mut Ui, session: &Session, proof: &Proof, view: &mut ViewSt
             ui.separator();
             grid::grid_ui(ui, design, proof, view);
             ui.separator();
-            checks::checks_ui(ui, design, proof);
+            checks::checks_ui(ui, proven, wishes);
+            season::season_ui(ui, design);
             ui.separator();
             CollapsingHeader::new("What moves when")
                 .default_open(true)

@@ -3,12 +3,17 @@
 
 use latchwright_solver::model::Design;
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
+use latchwright_solver::together::Group;
+use latchwright_solver::worst::lie::{Number, numbers};
+use latchwright_solver::worst::witness::Witness;
 use latchwright_solver::{
-    Check, CheckVerdict, DialProof, MarkProof, Proof, Severity, StopsAt, Unit, Verdict,
+    Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, SureStop, Unit,
+    Verdict,
 };
 use serde_json::{Value, json};
 
 use super::FileNotes;
+use super::remedy::{Sought, remedy_json, remedy_sentence};
 use super::season::season_json;
 
 /// Whole numbers beyond this are no longer exact in most readers of JSON: 2^53.
@@ -18,8 +23,18 @@ const MOST_EXACT: u128 = 1 << 53;
 const FORM: u32 = 1;
 
 /// The proof as a JSON object.
-pub fn proof_json(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Value {
+///
+/// `remedies` are those of [`latchwright_solver::remedy::all`], or none where they were not looked
+/// for.
+pub fn proof_json(
+    design: &Design,
+    proof: &Proof,
+    remedies: &[Option<Remedy>],
+    notes: &FileNotes<'_>,
+) -> Value {
     let settings = &proof.settings;
+    let checks = proof.checks.iter().enumerate();
+    let checks = checks.map(|(index, found)| check(design, found, Sought::of(remedies, index)));
     json!({
         "format": FORM,
         "title": design.title,
@@ -30,8 +45,9 @@ pub fn proof_json(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Valu
             "locks": exact(settings.locks),
             "unsure": exact(settings.unsure),
         },
+        "together": proof.together.groups.iter().map(together).collect::<Vec<_>>(),
         "dials": proof.dials.iter().enumerate().map(dial).collect::<Vec<_>>(),
-        "checks": proof.checks.iter().map(check).collect::<Vec<_>>(),
+        "checks": checks.collect::<Vec<_>>(),
         "states": states(&proof.states),
         "season": season_json(design),
         "notices": notices(proof, notes),
@@ -66,7 +82,7 @@ fn mark((index, mark): (usize, &MarkProof)) -> Value {
     })
 }
 
-fn check(check: &Check) -> Value {
+fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
     json!({
         "check": check.name,
         "dial": check.dial.map(|dial| dial + 1),
@@ -87,7 +103,42 @@ fn check(check: &Check) -> Value {
             CheckVerdict::Unsure => "unsure",
         },
         "decided_by": check.decided_by,
-        "remedy": check.remedy,
+        "remedy": remedy_sentence(design, check, sought),
+        "change": remedy_json(sought.found()),
+        "worst_box": check.worst.as_ref().map(worst_box),
+    })
+}
+
+/// The worst real box found, with every number that is needed to build it again.
+fn worst_box(witness: &Witness) -> Value {
+    let number = |number: Number| {
+        json!({
+            "dial": number.dial.map(|dial| dial + 1),
+            "name": number.name,
+            "value": number.value,
+            "unit": number.unit,
+        })
+    };
+    let numbers = numbers(&witness.latch, &witness.dials);
+    json!({
+        "value": witness.value,
+        "numbers": numbers.into_iter().map(number).collect::<Vec<_>>(),
+    })
+}
+
+/// Dials that hold together where none of them does alone.
+fn together(group: &Group) -> Value {
+    let stop = |(dial, stop): &(usize, SureStop)| {
+        let at = match stop {
+            SureStop::Rim => "rim",
+            SureStop::Floor(_) => "floor",
+        };
+        json!({ "dial": dial + 1, "stops_at": at })
+    };
+    json!({
+        "stops": group.stops.iter().map(stop).collect::<Vec<_>>(),
+        "hold_margin_mm": group.margin,
+        "settings": exact(group.settings),
     })
 }
 

@@ -2,12 +2,15 @@
 
 mod figure;
 mod json;
+mod remedy;
 mod season;
 mod text;
 mod verdict;
 mod words;
 
 pub use json::proof_json;
+pub use remedy::{Sought, remedy_sentence};
+pub use season::season_sentences;
 pub use text::proof_text;
 pub use verdict::{spare_mm, verdict_sentence};
 pub use words::{contributor, slides_word, state_name, sure_word};

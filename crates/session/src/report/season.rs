@@ -1,7 +1,7 @@
 //! The year of a design: two lines for people, the whole curve for programs.
 
 use latchwright_solver::model::Design;
-use latchwright_solver::season::{Year, YearPoint, year};
+use latchwright_solver::season::{Year, YearPoint, moisture_content, year};
 use serde_json::{Value, json};
 
 use super::figure::length;
@@ -9,22 +9,39 @@ use super::figure::length;
 /// Moments of the curve: twice a month, the first and the last the driest.
 const POINTS: usize = 25;
 
-/// What the year does to this latch, in two lines; empty where it cannot be said.
+/// What the year does to this latch, in two lines under a heading; empty where it cannot be said.
 pub(super) fn season_text(design: &Design) -> String {
-    let Some(year) = year(design, POINTS) else {
-        return String::new();
-    };
+    year(design, POINTS).map_or_else(String::new, |year| {
+        let [wood, moved] = season_sentences(design, &year);
+        format!("\nSeason\n  {wood}\n  {moved}\n")
+    })
+}
+
+/// The year in two sentences: how moist the wood stands, and what that leaves and moves.
+pub fn season_sentences(design: &Design, year: &Year) -> [String; 2] {
     let wet = |point: &YearPoint| point.moisture;
     let driest = year.points.iter().map(wet).fold(f64::INFINITY, f64::min);
     let dampest = year.points.iter().map(wet).fold(0.0, f64::max);
+    let built = moisture_content(design.season.built);
+    let play = year.least_guide_play();
+    let guide = if play < 0.0 {
+        "The guide closes".to_owned()
+    } else {
+        let left = length(play, design.units);
+        format!("The guide keeps at least {left} of play a side")
+    };
     // a drift is rounded up, as play that is left is rounded down
     let drift = length(-year.most_drift(), design.units);
-    format!(
-        "\nSeason: wood stands at {driest:.1} % moisture when driest, {dampest:.1} % when dampest.\n  \
-         Least play left in the guide {} a side; most drift between a dial and its pin {}.\n",
-        length(year.least_guide_play(), design.units),
-        drift.trim_start_matches('−')
-    )
+    [
+        format!(
+            "Wood stands at {driest:.1} % moisture when driest and {dampest:.1} % when dampest; it was \
+             {built:.1} % when built."
+        ),
+        format!(
+            "{guide}; a dial drifts from its pin by up to {}.",
+            drift.trim_start_matches('−')
+        ),
+    ]
 }
 
 /// The curve as a JSON object, `null` where there is none. Shares of a year, °C, per cent and mm.

@@ -4,10 +4,11 @@ use std::fmt::Write as _;
 
 use latchwright_solver::model::{Design, Units};
 use latchwright_solver::states::StateRow;
-use latchwright_solver::{Check, CheckVerdict, DialProof, Proof, Severity, Unit, Verdict};
+use latchwright_solver::{Check, CheckVerdict, DialProof, Proof, Remedy, Severity, Unit, Verdict};
 
 use super::FileNotes;
 use super::figure::{figure, grouped, length};
+use super::remedy::{Sought, remedy_sentence};
 use super::season::season_text;
 use super::verdict::verdict_sentence;
 use super::words::{contributor, slides_word, state_name, sure_word};
@@ -19,7 +20,15 @@ const WIDTH: usize = 78;
 const MOST_PARTS: usize = 5;
 
 /// The whole report, ending in a line break.
-pub fn proof_text(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> String {
+///
+/// `remedies` are those of [`latchwright_solver::remedy::all`], or none where they were not looked
+/// for.
+pub fn proof_text(
+    design: &Design,
+    proof: &Proof,
+    remedies: &[Option<Remedy>],
+    notes: &FileNotes<'_>,
+) -> String {
     let mut out = format!("{}\n\n", one_line(&design.title));
     let proven = proof.proven && !notes.blocks_proof();
     let head = if proven { "PROVEN" } else { "NOT PROVEN" };
@@ -45,7 +54,7 @@ pub fn proof_text(design: &Design, proof: &Proof, notes: &FileNotes<'_>) -> Stri
     marks(design, proof, &mut out);
     states(proof, &mut out);
     out.push_str(&season_text(design));
-    checks(design.units, proof, &mut out);
+    checks(design, proof, remedies, &mut out);
     notices(proof, notes, &mut out);
     out
 }
@@ -161,12 +170,13 @@ fn states(proof: &Proof, out: &mut String) {
     }
 }
 
-fn checks(units: Units, proof: &Proof, out: &mut String) {
+fn checks(design: &Design, proof: &Proof, remedies: &[Option<Remedy>], out: &mut String) {
+    let units = design.units;
     if proof.checks.is_empty() {
         return;
     }
     push(out, "\nChecks, worst first");
-    for check in &proof.checks {
+    for (index, check) in proof.checks.iter().enumerate() {
         let verdict = match check.verdict {
             CheckVerdict::Fails => "FAILS ",
             CheckVerdict::Unsure => "unsure",
@@ -187,7 +197,10 @@ fn checks(units: Units, proof: &Proof, out: &mut String) {
                 .collect();
             let _ = writeln!(out, "          decided by {}", parts.join(", "));
         }
-        if check.verdict != CheckVerdict::Passes && !check.remedy.is_empty() {
+        if check.verdict != CheckVerdict::Passes {
+            let sentence = remedy_sentence(design, check, Sought::of(remedies, index));
+            let _ = writeln!(out, "          {}", one_line(&sentence));
+        } else if check.advises() {
             let _ = writeln!(out, "          {}", one_line(&check.remedy));
         }
     }

@@ -284,6 +284,22 @@ impl Size {
         }
     }
 
+    /// Whether it is a size of a part, and not of the maker's workmanship.
+    pub fn is_built(self) -> bool {
+        !matches!(
+            self,
+            Self::Latch(
+                LatchSize::PinPlace
+                    | LatchSize::BorePlace
+                    | LatchSize::KeeperPlace
+                    | LatchSize::Print
+                    | LatchSize::Film
+                    | LatchSize::FilmSpread
+                    | LatchSize::Reading
+            )
+        )
+    }
+
     /// Whether it is a place on the lid, so that it may be negative and 0 is nothing special.
     pub fn is_place(self) -> bool {
         matches!(self.words().1, Verb::Across | Verb::Back)
@@ -315,6 +331,9 @@ impl Size {
     /// What a maker does who makes it larger, or smaller, on `dials`: "widen the gap of dial 1".
     pub(super) fn deed(self, dials: &[usize], larger: bool) -> String {
         let thing = self.thing(dials);
+        if matches!(self, Self::Digit(_)) {
+            return format!("choose another mark for {thing}");
+        }
         match (self.words().1, larger) {
             (Verb::Increase, true) => format!("increase {thing}"),
             (Verb::Increase, false) => format!("reduce {thing}"),
@@ -353,7 +372,7 @@ impl Size {
             Self::Slot(_, _, size) => size.words(),
             Self::Positions(_) => ("number of positions", Verb::Increase),
             Self::KeySides(_) => ("number of key sides", Verb::Increase),
-            Self::Digit(_) => ("combination mark", Verb::Increase),
+            Self::Digit(_) => ("combination", Verb::Increase),
             Self::SlotMark(..) => ("mark", Verb::Increase),
         }
     }

@@ -23,6 +23,11 @@ impl Change {
     /// from 2.00 mm to 2.15 mm".
     pub fn told(&self, figure: impl Fn(f64, Unit) -> String) -> String {
         let told = |deed: &Deed<'_>| match deed.step {
+            // people know marks by their labels, not by numbers
+            Step::Resize {
+                size: Size::Digit(_),
+                ..
+            } => deed.say(),
             Step::Resize { size, from, to } => {
                 let show = |value| figure(value, size.unit());
                 format!("{} from {} to {}", deed.say(), show(*from), show(*to))
@@ -78,6 +83,15 @@ impl Deed<'_> {
 }
 
 impl Step {
+    /// What is done, without figures: "widen the gap of dial 1".
+    pub fn deed(&self) -> String {
+        Deed {
+            step: self,
+            dials: self.dial().into_iter().collect(),
+        }
+        .say()
+    }
+
     fn dial(&self) -> Option<usize> {
         match self {
             Self::Resize { size, .. } => size.dial(),
@@ -176,6 +190,11 @@ mod tests {
             "Widen the gap of dial 1, move the centre of dial 2 to the left and 1 more"
         );
         assert_eq!(change(&steps[2..]).title(), "Leave out slot 2 of dial 1");
+        let digit = change(&[resize(Size::Digit(1), 9.0, 7.0)]);
+        assert_eq!(
+            digit.told(|value, _| value.to_string()),
+            "choose another mark for the combination of dial 2"
+        );
     }
 
     #[test]

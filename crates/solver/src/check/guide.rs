@@ -27,7 +27,7 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
     let parts = vec![("season", play - least)];
     worst_case("guide", None, title, (least, 0.0), parts, |short| {
         format!(
-            "widen the guide play from {play:.2} to at least {:.2} mm a side, or run the slider's \
+            "widen the guide play from {play:.2} to about {:.2} mm a side, or run the slider's \
              grain as the plate's",
             play + short
         )

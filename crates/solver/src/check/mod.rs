@@ -14,12 +14,15 @@ mod spacing;
 mod stack;
 mod strength;
 mod travel;
+mod window;
+mod workmanship;
 mod worst_box;
 mod worst_place;
 
 use core::cmp::Ordering;
 
 use crate::bounds::{DialBounds, SliderBounds};
+use crate::count::Counts;
 use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
 use crate::season::Drift;
@@ -34,6 +37,8 @@ pub use guide::closes_at;
 pub use racking::arm_limit;
 pub use shaken::shaken_margin;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
+pub use window::told_apart;
+pub use workmanship::most_positions;
 
 /// What every check may look at.
 pub struct Sums<'a> {
@@ -47,6 +52,8 @@ pub struct Sums<'a> {
     pub dials: Vec<DialBounds>,
     /// The verdicts of each dial looked at.
     pub proofs: &'a [DialProof],
+    /// How many settings open, lock or are unsure.
+    pub counts: Counts,
     /// The exact worst case of each dial looked at, where there is one.
     pub exact: &'a [Option<ExactJudge<'a>>],
     /// The latch over all boxes, where its numbers hold.
@@ -89,6 +96,8 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     checks.extend(spacing::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
+    checks.extend(window::checks(sums));
+    checks.extend(workmanship::check(sums));
     checks.extend(stack::checks(sums));
     checks.extend(strength::checks(sums));
     checks.push(racking::check(sums));
@@ -147,7 +156,8 @@ fn worst_case(
         remedy: if margin >= 0.0 {
             format!("nothing to do: {margin:.2} mm to spare")
         } else {
-            remedy(-margin)
+            // an estimate, so in steps that a maker measures; crate::remedy finds what really mends
+            remedy((-margin * 20.0).ceil() / 20.0)
         },
         worst: None,
     }

@@ -1,7 +1,9 @@
 //! What the table of verdicts itself must be: one setting that opens, no dial that is idle.
 
+use itertools::Itertools;
+
 use super::Sums;
-use crate::count::count;
+use super::window::neighbour_opens;
 use crate::proof::{Check, CheckVerdict, Unit, Verdict};
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
@@ -47,34 +49,12 @@ fn idle(sums: &Sums<'_>, index: usize) -> Option<Check> {
 
 /// Exactly one setting opens.
 fn openings(sums: &Sums<'_>) -> Check {
-    let opens = count(sums.proofs).opens;
+    let opens = sums.counts.opens;
     let value = if opens <= 1 {
         opens as f64 - 1.0
     } else {
         1.0 - opens as f64
     };
-    let culprits: Vec<String> = sums
-        .proofs
-        .iter()
-        .zip(&sums.design.dials)
-        .enumerate()
-        .filter_map(|(index, (proof, dial))| {
-            let others: Vec<String> = (0_u32..)
-                .zip(&proof.marks)
-                .filter(|(mark, found)| found.verdict == Verdict::Passes && *mark != proof.digit)
-                .map(|(mark, _)| dial.label(mark))
-                .take(6)
-                .collect();
-            (!others.is_empty()).then(|| {
-                let own = dial.label(proof.digit);
-                format!(
-                    "on dial {}, {} opens as well as {own}",
-                    index + 1,
-                    others.join(", ")
-                )
-            })
-        })
-        .collect();
     counted(
         ("twin-openings", None),
         "Exactly one setting opens".to_owned(),
@@ -84,17 +64,46 @@ fn openings(sums: &Sums<'_>) -> Check {
             1 => "nothing to do: one setting opens".to_owned(),
             0 => "no setting can be promised to open: see which slot does not let its pin in"
                 .to_owned(),
+            _ if sums.proofs.iter().any(neighbour_opens) => format!(
+                "{}: narrow the slot or take fewer positions",
+                others_that_open(sums)
+            ),
             _ => format!(
                 "{}: leave out the second slot or make it blind",
-                culprits.join("; ")
+                others_that_open(sums)
             ),
         },
     )
 }
 
+/// The marks beside the digits that open as well, dial by dial, in labels.
+fn others_that_open(sums: &Sums<'_>) -> String {
+    let pairs = sums.proofs.iter().zip(&sums.design.dials).enumerate();
+    pairs
+        .filter_map(|(index, (proof, dial))| {
+            let others: Vec<String> = (0_u32..)
+                .zip(&proof.marks)
+                .filter(|(mark, found)| found.verdict == Verdict::Passes && *mark != proof.digit)
+                .map(|(mark, _)| dial.label(mark))
+                .take(6)
+                .collect();
+            let own = dial.label(proof.digit);
+            Some(match others.as_slice() {
+                [] => return None,
+                [one] => format!("on dial {}, mark {one} opens as well as {own}", index + 1),
+                more => format!(
+                    "on dial {}, marks {} open as well as {own}",
+                    index + 1,
+                    more.join(", ")
+                ),
+            })
+        })
+        .join("; ")
+}
+
 /// No setting is left unsure.
 fn undecided(sums: &Sums<'_>) -> Check {
-    let unsure = count(sums.proofs).unsure;
+    let unsure = sums.counts.unsure;
     let at = sums
         .proofs
         .iter()

@@ -148,7 +148,7 @@ fn disc_to_disc(
         parts,
         |short| {
             format!(
-                "move dials {} and {} apart by {short:.2} mm or make their discs smaller",
+                "move dials {} and {} apart by about {short:.2} mm or make their discs smaller",
                 i + 1,
                 j + 1
             )
@@ -177,7 +177,7 @@ fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial), apart: f64
         parts,
         |short| {
             format!(
-                "move dials {} and {} apart by {short:.2} mm or make their knobs smaller",
+                "move dials {} and {} apart by about {short:.2} mm or make their knobs smaller",
                 i + 1,
                 j + 1
             )
@@ -199,7 +199,13 @@ fn bore_to_bore(
         title,
         (value, WOOD_LEFT),
         plate.taken(between, 2.0).into(),
-        |short| format!("move dials {} and {} apart by {short:.2} mm", i + 1, j + 1),
+        |short| {
+            format!(
+                "move dials {} and {} apart by about {short:.2} mm",
+                i + 1,
+                j + 1
+            )
+        },
     );
     let taken = f64::midpoint(one.bore.diameter, other.bore.diameter);
     in_plate(plate.sums, (i, To::Dial(j)), taken, false, check)
@@ -285,7 +291,7 @@ fn disc_to_pin(
         parts,
         |short| {
             format!(
-                "move dials {} and {} apart by {short:.2} mm or make disc {} smaller",
+                "move dials {} and {} apart by about {short:.2} mm or make disc {} smaller",
                 i + 1,
                 j + 1,
                 i + 1
@@ -340,7 +346,7 @@ fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
         plate.taken(nearest, 1.0).into(),
         |short| {
             format!(
-                "move dial {} inwards by {short:.2} mm or make the plate larger",
+                "move dial {} inwards by about {short:.2} mm or make the plate larger",
                 index + 1
             )
         },
@@ -383,7 +389,7 @@ fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
         parts,
         |short| {
             format!(
-                "move the finger knob or dial {} apart by {short:.2} mm",
+                "move the finger knob or dial {} apart by about {short:.2} mm",
                 index + 1
             )
         },
@@ -422,7 +428,7 @@ fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds)
         ],
         |short| {
             format!(
-                "make the disc of dial {} larger, or its slot shallower, by {short:.2} mm",
+                "make the disc of dial {} larger, or its slot shallower, by about {short:.2} mm",
                 index + 1
             )
         },

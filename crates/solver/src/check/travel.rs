@@ -65,7 +65,7 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
         parts,
         |short| {
             format!(
-                "widen the gap of dial {} from {gap:.2} to at least {:.2} mm",
+                "widen the gap of dial {} from {gap:.2} to about {:.2} mm",
                 index + 1,
                 gap + short
             )
@@ -101,14 +101,14 @@ fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
         |short| {
             if entry.depth <= margin {
                 format!(
-                    "deepen the slot of dial {} from {:.2} to at least {:.2} mm",
+                    "deepen the slot of dial {} from {:.2} to about {:.2} mm",
                     index + 1,
                     slot.depth,
                     slot.depth + short
                 )
             } else {
                 format!(
-                    "widen the slot of dial {} from {:.2} to at least {:.2} mm",
+                    "widen the slot of dial {} from {:.2} to about {:.2} mm",
                     index + 1,
                     slot.width,
                     slot.width + 2.0 * short
@@ -180,7 +180,7 @@ fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
         parts,
         |short| {
             format!(
-                "lengthen the travel from {travel:.2} to at least {:.2} mm",
+                "lengthen the travel from {travel:.2} to about {:.2} mm",
                 travel + short
             )
         },
@@ -215,7 +215,7 @@ fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let figures = (margin + limit, limit);
     let check = worst_case("stays-held", Some(index), title, figures, parts, |short| {
         format!(
-            "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
+            "lengthen the engagement from {engagement:.2} to about {:.2} mm",
             engagement + short
         )
     });
@@ -267,7 +267,7 @@ fn free(sums: &Sums<'_>) -> Check {
         parts,
         |short| {
             format!(
-                "lengthen the travel from {travel:.2} to at least {:.2} mm",
+                "lengthen the travel from {travel:.2} to about {:.2} mm",
                 travel + short
             )
         },
@@ -308,7 +308,7 @@ fn held_at_rest(sums: &Sums<'_>) -> Check {
         parts,
         |short| {
             format!(
-                "lengthen the engagement from {engagement:.2} to at least {:.2} mm",
+                "lengthen the engagement from {engagement:.2} to about {:.2} mm",
                 engagement + short
             )
         },

@@ -3,10 +3,11 @@
 use latchwright_geometry::trig;
 
 use super::Sums;
-use crate::built::{BuiltDial, BuiltLatch, Moment, depth_left, enters, travel_to};
+use crate::built::{BuiltDial, BuiltLatch};
+use crate::worst::lie::{Moment, depth_left, enters, travel_to};
 use crate::contact::SlotShape;
 use crate::model::{Design, Slot};
-use crate::proof::Check;
+use crate::proof::{Check, SureStop};
 use crate::worst::figure::OfSlider;
 use crate::worst::witness::{Builder, Measure, Off, pin_of};
 
@@ -170,14 +171,12 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
         return check;
     };
     let design = sums.design;
-    let Some(from_centre) = exact.stop_at(turn_deg) else {
+    let Some(stop) = exact.sure_stop(turn_deg) else {
         return check;
     };
-    let Some(stopped) = exact.stopped(from_centre) else {
+    let Some(stopped) = exact.stopped(stop) else {
         return check;
     };
-    // a floor lies deeper than the rim by the depth of the slot it belongs to
-    let floor = exact.floor_slot(turn_deg);
     let mut latch = builder.latch(&stopped.held.at, Some(index), Some(index));
     builder.put_off(
         &mut latch,
@@ -192,9 +191,10 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
     latch.keeper = -design.workmanship.keeper_place;
     let stops = move |latch: &BuiltLatch| {
         let dial = built(latch, index)?;
-        let depth = match floor {
-            Some(slot) => dial.slots.get(slot)?.depth,
-            None => 0.0,
+        // a floor lies deeper than the rim by the depth of the slot it belongs to
+        let depth = match stop {
+            SureStop::Floor(slot) => dial.slots.get(slot)?.depth,
+            SureStop::Rim => 0.0,
         };
         Some(dial.touches_at() - depth)
     };

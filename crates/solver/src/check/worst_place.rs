@@ -3,7 +3,8 @@
 use latchwright_geometry::trig;
 
 use super::Sums;
-use crate::built::{BuiltLatch, Moment};
+use crate::built::BuiltLatch;
+use crate::worst::lie::Moment;
 use crate::proof::Check;
 use crate::worst::figure::OfSlider;
 use crate::worst::judge::Found;

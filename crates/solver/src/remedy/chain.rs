@@ -2,12 +2,11 @@
 //! other checks do, often for more than one reason.
 
 use super::search::Tried;
-use super::{faulty, single};
+use super::{Effort, faulty, single};
 use crate::change::Change;
 use crate::check::named;
 use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof};
-use crate::prove;
 
 /// Remedies that are put together at most.
 const MOST_LINKS: usize = 8;
@@ -16,17 +15,22 @@ const MOST_LINKS: usize = 8;
 const CAUSES: [&str; 3] = ["key-seats", "lets-in", "stays-held"];
 
 /// Mends what makes `check` fail until it passes; `None` where that does not lead there.
-pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Option<Tried> {
+pub(super) fn of(
+    design: &Design,
+    proof: &Proof,
+    check: &Check,
+    effort: &mut Effort,
+) -> Option<Tried> {
     if !["undecided", "twin-openings", "idle-dial", "shaken"].contains(&check.name) {
         return None;
     }
     let mut change = Change { steps: Vec::new() };
     let (mut design, mut proof) = (design.clone(), proof.clone());
     for _ in 0..MOST_LINKS {
-        let link = next(&design, &proof)?;
+        let link = next(&design, &proof, effort)?;
         design = link.apply(&design);
         change = change.then(link);
-        proof = prove(&design);
+        proof = effort.prove(&design);
         if faulty(&proof) {
             return None;
         }
@@ -44,11 +48,11 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Option<Tried>
 }
 
 /// The remedy of the first cause that has one.
-fn next(design: &Design, proof: &Proof) -> Option<Change> {
+fn next(design: &Design, proof: &Proof, effort: &mut Effort) -> Option<Change> {
     let causes = CAUSES.iter().flat_map(|name| {
         let checks = proof.checks.iter();
         checks.filter(|check| check.name == *name && check.verdict != CheckVerdict::Passes)
     });
-    let mut changes = causes.filter_map(|cause| single(design, proof, cause));
+    let mut changes = causes.filter_map(|cause| single(design, proof, cause, effort));
     changes.next().map(|(_, tried)| tried.change)
 }

@@ -15,6 +15,7 @@ use crate::check::{named, told_once};
 use crate::fault::Severity;
 use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit};
+use crate::prove;
 
 use search::{Search, Tried};
 
@@ -31,6 +32,39 @@ pub struct Remedy {
     pub proven: bool,
 }
 
+/// Proofs of one dial after which [`all`] looks at no further check: about a second.
+const MOST_EFFORT: usize = 2_000;
+
+/// The remedies of the checks of `proof`, in the order of [`Proof::checks`].
+///
+/// A design that fails nearly everything is not searched to its end: the list then stops before
+/// the last failing checks, and their turn comes when the first are mended.
+pub fn all(design: &Design, proof: &Proof) -> Vec<Option<Remedy>> {
+    let mut effort = Effort::default();
+    let mut remedies = Vec::new();
+    for check in &proof.checks {
+        if effort.dials > MOST_EFFORT && check.verdict != CheckVerdict::Passes {
+            break;
+        }
+        remedies.push(look(design, proof, check, &mut effort));
+    }
+    remedies
+}
+
+/// What was proven so far.
+#[derive(Default)]
+struct Effort {
+    /// Proofs, each as many times as its design has dials.
+    dials: usize,
+}
+
+impl Effort {
+    fn prove(&mut self, design: &Design) -> Proof {
+        self.dials += design.dials.len().max(1);
+        prove(design)
+    }
+}
+
 /// The remedy of a check of `proof`, which is the proof of `design`.
 ///
 /// The ways of mending it are tried in the order of what they cost a maker who has not cut any
@@ -41,15 +75,16 @@ pub struct Remedy {
 /// `None` for a check that passes, for a design with faults (those come first), and where nothing
 /// that is tried leads to a design without faults that passes this check.
 pub fn find(design: &Design, proof: &Proof, check: &Check) -> Option<Remedy> {
+    look(design, proof, check, &mut Effort::default())
+}
+
+fn look(design: &Design, proof: &Proof, check: &Check, effort: &mut Effort) -> Option<Remedy> {
     if check.verdict == CheckVerdict::Passes || faulty(proof) {
         return None;
     }
-    let mut best = single(design, proof, check);
-    if best
-        .as_ref()
-        .is_none_or(|(spoiled, _)| !spoiled.is_nothing())
-    {
-        let chained = chain::of(design, proof, check);
+    let mut best = single(design, proof, check, effort);
+    if !best.as_ref().is_some_and(is_clean) {
+        let chained = chain::of(design, proof, check, effort);
         best = less_spoiled(best, chained.map(|tried| spoiling(tried, proof, check)));
     }
     best.map(|(spoiled, tried)| Remedy {
@@ -68,16 +103,13 @@ fn faulty(proof: &Proof) -> bool {
 type Spoiling = (Spoiled, Tried);
 
 /// The best of the ways of mending this check, with what it spoils.
-fn single(design: &Design, proof: &Proof, check: &Check) -> Option<Spoiling> {
+fn single(design: &Design, proof: &Proof, check: &Check, effort: &mut Effort) -> Option<Spoiling> {
     let mut best = None;
     let search = Search::new(design, proof, check);
     for way in ways::of(design, proof, check) {
-        let tried = search.least(&way);
+        let tried = search.least(&way, effort);
         best = less_spoiled(best, tried.map(|tried| spoiling(tried, proof, check)));
-        if best
-            .as_ref()
-            .is_some_and(|(spoiled, _)| spoiled.is_nothing())
-        {
+        if best.as_ref().is_some_and(is_clean) {
             break;
         }
     }
@@ -86,6 +118,10 @@ fn single(design: &Design, proof: &Proof, check: &Check) -> Option<Spoiling> {
 
 fn spoiling(tried: Tried, before: &Proof, check: &Check) -> Spoiling {
     (Spoiled::by(&tried, before, check), tried)
+}
+
+fn is_clean((spoiled, _): &Spoiling) -> bool {
+    spoiled.rank() == (0, 0)
 }
 
 /// The one that spoils less; the first of equals.
@@ -126,10 +162,6 @@ impl Spoiled {
             }
         }
         spoiled
-    }
-
-    fn is_nothing(&self) -> bool {
-        self.rank() == (0, 0)
     }
 
     fn rank(&self) -> (usize, usize) {

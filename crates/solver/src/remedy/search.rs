@@ -1,19 +1,18 @@
 //! How far to go along one way of mending: the least step of the maker's grid at which the check
 //! passes.
 
-use super::faulty;
 use super::way::Way;
+use super::{Effort, faulty};
 use crate::change::Change;
 use crate::check::named;
 use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit, Verdict};
-use crate::prove;
 
 /// Proofs that one way may take.
 const MOST_PROOFS: u32 = 12;
 
-/// Proofs in which the figure may stay where it is before a way is given up. A count may well stay
-/// until it jumps; a length that does not move at once never will.
+/// Proofs in which a count may stay where it is before a way is given up: it may well jump later,
+/// where a length that does not move at once never will.
 const MOST_STILL: u32 = 6;
 
 /// Proofs after which a bracket is halved instead of guessed at.
@@ -55,54 +54,34 @@ impl<'a> Search<'a> {
     }
 
     /// The least step along `way` that passes; `None` where none is found.
-    pub(super) fn least(&self, way: &Way) -> Option<Tried> {
-        let worth = way.worth(self.design);
-        let mut fails = (0_i64, self.now);
-        let mut passes: Option<(i64, f64, Box<Tried>)> = None;
-        let mut too_far = i64::MAX;
+    pub(super) fn least(&self, way: &Way, effort: &mut Effort) -> Option<Tried> {
+        let most_still = match self.check.unit {
+            Unit::Count => MOST_STILL,
+            _ => 0,
+        };
+        let mut bracket = Bracket::new(self.now);
+        let mut next = steps(-self.now / way.worth(self.design)).max(1);
         let mut still = 0;
-        let mut next = steps(-self.now / worth).max(1);
-        for proofs in 0..MOST_PROOFS {
-            match self.look(way, next) {
-                Outcome::Passes(tried, figure) => passes = Some((next, figure, tried)),
-                Outcome::TooFar => too_far = next,
-                Outcome::Fails(figure) => {
-                    if figure <= fails.1 {
-                        still += 1;
-                        if self.check.unit != Unit::Count || still > MOST_STILL {
-                            break;
-                        }
-                    }
-                    let gained = (figure - fails.1) / (next - fails.0) as f64;
-                    fails = (next, figure);
-                    if passes.is_none() {
-                        next = onwards(next, figure, gained).min(too_far.saturating_sub(1));
-                        if next <= fails.0 {
-                            break;
-                        }
-                        continue;
-                    }
-                }
-            }
-            let end = passes.as_ref().map_or(too_far, |(step, ..)| *step);
-            if end - fails.0 <= 1 {
+        for proofs in 1..=MOST_PROOFS {
+            let outcome = self.look(way, next, effort);
+            still += u32::from(bracket.stands_still(&outcome));
+            if still > most_still {
                 break;
             }
-            next = match &passes {
-                Some((step, figure, _)) if proofs < MOST_GUESSES => {
-                    between(fails, (*step, *figure))
-                }
-                _ => i64::midpoint(fails.0, end),
-            };
+            bracket.narrow(next, outcome);
+            match bracket.next(proofs < MOST_GUESSES) {
+                Some(step) => next = step,
+                None => break,
+            }
         }
-        passes.map(|(.., tried)| *tried)
+        bracket.passes.map(|(.., tried)| *tried)
     }
 
-    fn look(&self, way: &Way, step: i64) -> Outcome {
+    fn look(&self, way: &Way, step: i64, effort: &mut Effort) -> Outcome {
         let Some(change) = way.change(self.design, step) else {
             return Outcome::TooFar;
         };
-        let proof = prove(&change.apply(self.design));
+        let proof = effort.prove(&change.apply(self.design));
         let found = named(&proof, self.check.name, self.check.dial);
         let Some((margin, verdict)) = found.map(|check| (check.margin, check.verdict)) else {
             return Outcome::TooFar;
@@ -121,6 +100,66 @@ impl<'a> Search<'a> {
         } else {
             Outcome::Fails(figure)
         }
+    }
+}
+
+/// What is known along one way: a step that fails, and one beyond it that passes or is too far.
+struct Bracket {
+    /// The furthest step that fails, with its figure.
+    fails: (i64, f64),
+    /// What the last step that failed gained, for each step.
+    gained: f64,
+    /// The nearest step that passes, with its figure.
+    passes: Option<(i64, f64, Box<Tried>)>,
+    /// The nearest step that is too far.
+    too_far: Option<i64>,
+}
+
+impl Bracket {
+    fn new(now: f64) -> Self {
+        Self {
+            fails: (0, now),
+            gained: 0.0,
+            passes: None,
+            too_far: None,
+        }
+    }
+
+    /// Whether this outcome says that going on leads nowhere.
+    fn stands_still(&self, outcome: &Outcome) -> bool {
+        let gains_nothing = matches!(outcome, Outcome::Fails(figure) if *figure <= self.fails.1);
+        self.passes.is_none() && gains_nothing
+    }
+
+    fn narrow(&mut self, step: i64, outcome: Outcome) {
+        match outcome {
+            Outcome::Passes(tried, figure) => self.passes = Some((step, figure, tried)),
+            Outcome::TooFar => self.too_far = Some(step),
+            Outcome::Fails(figure) => {
+                self.gained = (figure - self.fails.1) / (step - self.fails.0) as f64;
+                self.fails = (step, figure);
+            }
+        }
+    }
+
+    /// The step to look at next, by a guess along straight lines or by halving; `None` where
+    /// nothing is left between.
+    fn next(&self, guess: bool) -> Option<i64> {
+        let (low, short) = self.fails;
+        let passes = self
+            .passes
+            .as_ref()
+            .map(|(step, figure, _)| (*step, *figure));
+        let Some(end) = passes.map(|(step, _)| step).or(self.too_far) else {
+            return Some(onwards(low, short, self.gained));
+        };
+        if end - low <= 1 {
+            return None;
+        }
+        Some(match passes {
+            Some(passes) if guess => between(self.fails, passes),
+            _ => i64::midpoint(low, end),
+        })
     }
 }
 

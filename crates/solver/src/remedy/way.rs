@@ -55,7 +55,7 @@ impl Way {
     }
 }
 
-/// Steps to the millimetre or degree: 0.05 mm or 0.002 in, and 0.01 mm or 0.0005 in for clearances
+/// Steps to the millimetre or degree: 0.05 mm or 0.002 in, and 0.01 mm or 0.001 in for clearances
 /// and errors, which are small themselves.
 ///
 /// # Source
@@ -66,7 +66,7 @@ fn steps_per_unit(units: Units, sizes: &[(Size, i64)]) -> f64 {
         (Units::Millimetre, false) => 20.0,
         (Units::Millimetre, true) => 100.0,
         (Units::Inch, false) => 500.0 / 25.4,
-        (Units::Inch, true) => 2000.0 / 25.4,
+        (Units::Inch, true) => 1000.0 / 25.4,
     }
 }
 

@@ -10,7 +10,7 @@ use crate::model::Dial;
 /// How far apart bound and worst box may stay, mm: well within the hundredth that is asked.
 pub const GAP: f64 = 0.002;
 /// Cells at most; a figure that needs more keeps its bound, which holds all the same.
-const CELLS: usize = 600;
+const CELLS: usize = 2500;
 
 /// What is taken over all boxes, mm; each is least in the worst box.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -87,6 +87,65 @@ impl Figure<VARIABLES> for OfDial<'_> {
                 self.moved.overlap(cell, &grown, side) + left_behind(within)?
             }
         })
+    }
+}
+
+/// Tab under the keeper when several dials stop the slider together, at its least engaged corner:
+/// the dial that stops it first decides.
+///
+/// The air and how the slider lies are the same for all of them; places are each dial's own, and each
+/// stands at its worst.
+pub struct Together<'a> {
+    /// The latch.
+    pub moved: &'a Moved<'a>,
+    /// The dials, each with the distance from its bore within which its pin is stopped.
+    pub stops: &'a [(&'a Dial, f64)],
+}
+
+impl Together<'_> {
+    /// The least over all boxes; `decides` is the figure at which a promise turns.
+    pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
+        least(self, &self.moved.all(false), until(decides))
+    }
+
+    /// What one dial leaves, its own places at their worst.
+    ///
+    /// In the places of pin and bore the figure is bent downwards only, so that it is least at their
+    /// ends.
+    fn alone(&self, cell: &Boxes, dial: &Dial, within: f64) -> Option<BoxJet> {
+        let work = &self.moved.design.workmanship;
+        let of = Of::Held(within);
+        let one = OfDial {
+            moved: self.moved,
+            dial,
+            of,
+        };
+        let mut least: Option<BoxJet> = None;
+        for piece in 0..one.pieces() {
+            let aside = if piece.is_multiple_of(2) { -1.0 } else { 1.0 };
+            for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
+                let mut own = *cell;
+                own[PIN[0]] = Interval::at(x * work.pin_place);
+                own[PIN[1]] = Interval::at(y * work.pin_place);
+                // the bore away from the pin along x, and towards it along y
+                own[BORE[0]] = Interval::at(aside * work.bore_place);
+                own[BORE[1]] = Interval::at(work.bore_place);
+                let held = one.bounds(piece, &own)?;
+                least = Some(least.map_or(held, |before| before.lesser(held)));
+            }
+        }
+        least
+    }
+}
+
+impl Figure<VARIABLES> for Together<'_> {
+    fn bounds(&self, _: usize, cell: &Boxes) -> Option<BoxJet> {
+        let mut most: Option<BoxJet> = None;
+        for (dial, within) in self.stops {
+            let held = self.alone(cell, dial, *within)?;
+            most = Some(most.map_or(held, |before| before.greater(held)));
+        }
+        most
     }
 }
 

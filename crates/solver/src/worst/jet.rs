@@ -98,44 +98,52 @@ impl<const N: usize> Jet<N> {
     }
 
     /// The figure plus the same number everywhere.
+    #[must_use]
     pub fn plus(mut self, number: f64) -> Self {
         self.value = self.value + Interval::at(number);
         self
     }
 
     /// The figure times the same number everywhere.
+    #[must_use]
     pub fn times(self, number: f64) -> Self {
         self.map(self.value * number, |slope| slope * number)
     }
 
     /// Its square.
+    #[must_use]
     pub fn square(self) -> Self {
         self.chain(self.value.square(), self.value * 2.0)
     }
 
     /// Its square root; the figure must lie above zero.
+    #[must_use]
     pub fn sqrt(self) -> Self {
         let root = self.value.sqrt();
         self.chain(root, root.recip_positive() * 0.5)
     }
 
     /// One over it; the figure must lie above zero.
+    #[must_use]
     pub fn recip(self) -> Self {
         let over = self.value.recip_positive();
         self.chain(over, -over.square())
     }
 
     /// The figure where it is at least `floor`, else `floor`.
+    #[must_use]
     pub fn at_least(self, floor: f64) -> Self {
         self.held(Interval::new(floor, f64::INFINITY))
     }
 
     /// The figure where it is at most `ceiling`, else `ceiling`.
+    #[must_use]
     pub fn at_most(self, ceiling: f64) -> Self {
         self.held(Interval::new(f64::NEG_INFINITY, ceiling))
     }
 
     /// The figure kept between the bounds of `range`.
+    #[must_use]
     pub fn held(self, range: Interval) -> Self {
         if range.covers(self.value) {
             return self;
@@ -147,7 +155,30 @@ impl<const N: usize> Jet<N> {
         self.map(value, |slope| slope.hull(Interval::ZERO))
     }
 
+    /// The lesser of two figures in each box.
+    #[must_use]
+    pub fn lesser(self, other: Self) -> Self {
+        if self.value.hi <= other.value.lo {
+            self
+        } else if other.value.hi <= self.value.lo {
+            other
+        } else {
+            let value = Interval {
+                lo: self.value.lo.min(other.value.lo),
+                hi: self.value.hi.min(other.value.hi),
+            };
+            self.join(&other, value, Interval::hull)
+        }
+    }
+
+    /// The greater of two figures in each box.
+    #[must_use]
+    pub fn greater(self, other: Self) -> Self {
+        -(-self).lesser(-other)
+    }
+
     /// Length of the vector (self, other).
+    #[must_use]
     pub fn hypot(self, other: Self) -> Self {
         let value = (self.value.square() + other.value.square()).sqrt();
         // a share of the length is never more than the whole

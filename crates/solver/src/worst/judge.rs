@@ -14,7 +14,7 @@ use super::moved::{Moved, VARIABLES};
 use crate::bounds::DialBounds;
 use crate::contact::mouth_half_angle;
 use crate::model::{Design, Dial};
-use crate::proof::{DialProof, MarkProof, Verdict};
+use crate::proof::{DialProof, MarkProof, SureStop, Verdict};
 use crate::verdict::{DialJudge, Entry, Judgement, MouthBounds, finite, wall_between};
 
 /// Pieces of the range of rim radii over which a mouth is looked at.
@@ -49,16 +49,24 @@ impl PinBounds {
         let touches = bounds.rim.hi + bounds.pin.hi + shaft;
         let deepest = dial.disc.slots.iter().find(|slot| slot.mark == 0);
         let floor = deepest.map_or(0.0, |slot| touches - slot.depth);
+        let near = least(Of::Near, touches)?;
+        let past_middle = least(Of::BeforeMiddle, shaft)?.bound <= shaft + EPSILON;
+        // what a pin past the middle is away from it says nothing: then nobody asks
+        let (near_at_end, far_at_end) = if past_middle {
+            (near, near)
+        } else {
+            (least(Of::NearAtEnd, floor)?, least(Of::FarAtEnd, 0.0)?)
+        };
         Some(Self {
             aside: Interval {
                 lo: left.bound - shaft,
                 hi: shaft - right.bound,
             },
             asides: [left, right],
-            near: least(Of::Near, touches)?,
-            near_at_end: least(Of::NearAtEnd, floor)?,
-            far_at_end: least(Of::FarAtEnd, 0.0)?,
-            past_middle: least(Of::BeforeMiddle, shaft)?.bound <= shaft + EPSILON,
+            near,
+            near_at_end,
+            far_at_end,
+            past_middle,
         })
     }
 }
@@ -117,10 +125,9 @@ impl<'a> ExactJudge<'a> {
         (exact - EPSILON).max(b.rest_gap())
     }
 
-    /// Where the pin is stopped for good by what lies `from_centre` mm from the disc's middle.
-    pub fn stopped(&self, from_centre: f64) -> Option<Stopped> {
-        // the shaft gives way straight before the pin, which then comes nearest to the bore
-        let within = from_centre - self.dial.bore.shaft_play;
+    /// Where the pin is stopped for good.
+    pub fn stopped(&self, stop: SureStop) -> Option<Stopped> {
+        let within = self.within(stop)?;
         if let Some((_, known)) = self.stops.borrow().iter().find(|(at, _)| *at == within) {
             return *known;
         }
@@ -131,10 +138,6 @@ impl<'a> ExactJudge<'a> {
 
     fn stopped_anew(&self, within: f64) -> Option<Stopped> {
         let (moved, dial) = (self.moved, self.dial);
-        let aside = &self.pin.aside;
-        if within <= aside.hi.max(-aside.lo) + 1e-3 {
-            return None;
-        }
         let design = self.design();
         let limit = design.tab.required_hold + design.workmanship.keeper_place;
         let least = |of: Of, decides: f64| OfDial { moved, dial, of }.least(decides);
@@ -143,11 +146,6 @@ impl<'a> ExactJudge<'a> {
             creep: least(Of::Creep(within), f64::NEG_INFINITY)?,
             held: least(Of::Held(within), limit + EPSILON)?,
         })
-    }
-
-    /// Middle of the pin from the middle of the disc when plain rim stops it latest, mm.
-    pub fn rim_stop(&self) -> f64 {
-        self.bounds().rim.lo + self.bounds().pin.lo
     }
 
     /// Furthest turn (degrees) of a mouth's middle from straight ahead, towards the right (first)
@@ -274,29 +272,35 @@ impl<'a> ExactJudge<'a> {
         alone.then_some(mouth)
     }
 
-    /// The slot whose floor stops the pin at this turn, where no plain rim does.
-    pub fn floor_slot(&self, turn_deg: f64) -> Option<usize> {
+    /// What surely stops the pin for good at this turn.
+    pub fn sure_stop(&self, turn_deg: f64) -> Option<SureStop> {
         if self.angle_to_mouth(turn_deg) >= EPSILON {
-            return None;
+            return Some(SureStop::Rim);
         }
-        Some(self.floor_mouth(turn_deg)?.mouth.slot)
+        let slot = self.floor_mouth(turn_deg)?.mouth.slot;
+        self.from_centre(SureStop::Floor(slot))?;
+        Some(SureStop::Floor(slot))
     }
 
-    /// Distance from the middle of the disc to the middle of a pin that a blind slot's floor has
-    /// caught.
-    fn floor_stop(&self, turn_deg: f64) -> Option<f64> {
+    /// Distance from the middle of the disc to the middle of a pin that is stopped latest.
+    pub fn from_centre(&self, stop: SureStop) -> Option<f64> {
         let b = self.bounds();
-        let solid = b.rim.lo - self.floor_mouth(turn_deg)?.depth.hi + b.pin.lo;
-        (solid > b.pin.lo).then_some(solid)
+        match stop {
+            SureStop::Rim => Some(b.rim.lo + b.pin.lo),
+            SureStop::Floor(slot) => {
+                let mut mouths = self.plain.mouths.iter();
+                let mouth = mouths.find(|mouth| mouth.mouth.slot == slot)?;
+                let solid = b.rim.lo - mouth.depth.hi + b.pin.lo;
+                (solid > b.pin.lo).then_some(solid)
+            }
+        }
     }
 
-    /// Where the pin is surely stopped for good at this turn, as a distance from the disc's middle.
-    pub fn stop_at(&self, turn_deg: f64) -> Option<f64> {
-        if self.angle_to_mouth(turn_deg) >= EPSILON {
-            Some(self.rim_stop())
-        } else {
-            self.floor_stop(turn_deg)
-        }
+    /// The same from the middle of the bore: the shaft gives way straight before the pin.
+    pub fn within(&self, stop: SureStop) -> Option<f64> {
+        let within = self.from_centre(stop)? - self.dial.bore.shaft_play;
+        let aside = &self.pin.aside;
+        (within > aside.hi.max(-aside.lo) + 1e-3).then_some(within)
     }
 
     /// Tab beyond what is required when the pin has been stopped, mm, in the worst box.
@@ -339,7 +343,7 @@ impl<'a> ExactJudge<'a> {
         if entry >= EPSILON {
             return passes(entry);
         }
-        let stopped = self.stop_at(turn_deg).and_then(|at| self.stopped(at));
+        let stopped = self.sure_stop(turn_deg).and_then(|stop| self.stopped(stop));
         let creep = stopped.map(|stopped| -stopped.creep.bound);
         let hold_margin = stopped.map(|stopped| {
             let exact = self.hold_margin(&stopped);
@@ -398,6 +402,7 @@ impl<'a> ExactJudge<'a> {
             *found = MarkProof {
                 verdict: judged.verdict,
                 reach: found.reach,
+                stop: self.sure_stop(turn),
                 creep: judged.creep.filter(|creep| creep.is_finite()),
                 hold_margin: judged.hold_margin.filter(|margin| margin.is_finite()),
                 margin: finite(judged.margin),

@@ -162,19 +162,28 @@ impl<F: Figure<N>, const N: usize> Search<'_, F, N> {
             });
         }
         self.attempt(worst);
-        let middle = cell.map(|range| Interval::at(range.middle()));
         let mut bound = jet.value.lo;
+        let middle = cell.map(|range| Interval::at(range.middle()));
         if cell.iter().all(|range| range.is_point()) {
             self.attempt(middle);
-        } else if let Some(centre) = self.figure.bounds(piece, &middle) {
-            let sway = cell
-                .iter()
-                .zip(&middle)
-                .zip(jet.slope)
-                .fold(Interval::ZERO, |sum, ((range, middle), slope)| {
-                    sum + (*range - *middle) * slope
-                });
-            bound = bound.max((centre.value + sway).lo);
+        } else {
+            // from the middle, which is closest where the figure bends, and from the worse end, which
+            // is closest where it nearly only rises or falls
+            for from in [worst, middle] {
+                if let Some(there) = self.figure.bounds(piece, &from) {
+                    let sway = cell.iter().zip(&from).zip(jet.slope).fold(
+                        Interval::ZERO,
+                        |sum, ((range, from), slope)| {
+                            if range.is_point() {
+                                sum
+                            } else {
+                                sum + (*range - *from) * slope
+                            }
+                        },
+                    );
+                    bound = bound.max((there.value + sway).lo);
+                }
+            }
         }
         if !bound.is_finite() {
             return None;

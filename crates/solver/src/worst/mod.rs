@@ -5,6 +5,7 @@ pub mod figure;
 pub mod jet;
 pub mod judge;
 pub mod least;
+pub mod lie;
 pub mod moved;
 pub mod witness;
 mod year;

@@ -57,6 +57,36 @@ pub struct Grown {
     aside: BoxJet,
 }
 
+/// How far the air has changed since the latch was built.
+struct Change {
+    /// Moisture content of wood, per cent.
+    wetter: BoxJet,
+    /// Relative humidity, per cent.
+    damper: BoxJet,
+    /// Temperature, kelvin.
+    warmer: BoxJet,
+    /// Which formula moves wood.
+    formula: BoxJet,
+}
+
+impl Change {
+    /// Growth at these rates, as a fraction.
+    fn by(&self, rates: Rates) -> BoxJet {
+        match rates {
+            Rates::Moisture { first, second } => {
+                self.by_moisture(Interval::at(first), Interval::at(second))
+            }
+            Rates::Sheet { humid, warm } => self.damper.times(humid) + self.warmer.times(warm),
+        }
+    }
+
+    /// Growth of wood at these rates of the first and the second formula, as a fraction.
+    fn by_moisture(&self, first: Interval, second: Interval) -> BoxJet {
+        let more = self.formula * BoxJet::constant(second - first);
+        self.wetter * (more + BoxJet::constant(first))
+    }
+}
+
 impl<'a> Moved<'a> {
     /// The design over its year; `None` if a wood is not in the table.
     pub fn of(design: &'a Design) -> Option<Self> {
@@ -106,8 +136,7 @@ impl<'a> Moved<'a> {
         let slider = &self.design.slider;
         let at = |index: usize| BoxJet::variable(cell[index], index);
         let [plate_x, plate_y, slider_x, slider_y] = self.strains(cell);
-        let swollen = (slider_x - plate_x).times(self.design.tab.width / 2.0);
-        let play = (-swollen).plus(slider.guide_play).at_least(0.0);
+        let play = self.play_left(cell).at_least(0.0);
         let length = slider_y.plus(1.0).times(slider.guide_length);
         if length.value.lo <= 0.0 {
             return None;
@@ -127,8 +156,7 @@ impl<'a> Moved<'a> {
 
     /// Play left to either side in the guide; negative where the slider binds.
     pub fn play_left(&self, cell: &Boxes) -> BoxJet {
-        let [plate_x, _, slider_x, _] = self.strains(cell);
-        let swollen = (slider_x - plate_x).times(self.design.tab.width / 2.0);
+        let swollen = self.swelling(cell).times(self.design.tab.width / 2.0);
         (-swollen).plus(self.design.slider.guide_play)
     }
 
@@ -145,6 +173,35 @@ impl<'a> Moved<'a> {
 
     /// Growth of plate along x and y, then of slider along x and y, as fractions.
     fn strains(&self, cell: &Boxes) -> [BoxJet; 4] {
+        let change = self.change(cell);
+        self.movers.map(|rates| change.by(rates))
+    }
+
+    /// How much more the slider grows than the plate along x, as a fraction.
+    ///
+    /// Taken as one figure where the same thing moves both, so that what they share cancels.
+    fn swelling(&self, cell: &Boxes) -> BoxJet {
+        let [plate, _, slider, _] = self.movers;
+        let change = self.change(cell);
+        match (plate, slider) {
+            (same, other) if same == other => BoxJet::constant(Interval::ZERO),
+            (
+                Rates::Moisture { first, second },
+                Rates::Moisture {
+                    first: more,
+                    second: beyond,
+                },
+            ) => {
+                let within = Interval::at(more) - Interval::at(first);
+                let outside = Interval::at(beyond) - Interval::at(second);
+                change.by_moisture(within, outside)
+            }
+            _ => change.by(slider) - change.by(plate),
+        }
+    }
+
+    /// How far the air has changed since the latch was built.
+    fn change(&self, cell: &Boxes) -> Change {
         let at = |index: usize| BoxJet::variable(cell[index], index);
         let wood = if self.year.by_moisture {
             at(DAMP)
@@ -153,14 +210,12 @@ impl<'a> Moved<'a> {
         };
         let wetter = wood.plus(-self.built.moisture());
         let climate = self.built.climate();
-        let damper = at(DAMP).plus(-climate.humidity);
-        let warmer = at(CELSIUS).plus(-climate.celsius);
-        self.movers.map(|rates| match rates {
-            Rates::Moisture { first, second } => {
-                wetter * at(FORMULA).times(second - first).plus(first)
-            }
-            Rates::Sheet { humid, warm } => damper.times(humid) + warmer.times(warm),
-        })
+        Change {
+            wetter,
+            damper: at(DAMP).plus(-climate.humidity),
+            warmer: at(CELSIUS).plus(-climate.celsius),
+            formula: at(FORMULA),
+        }
     }
 
     /// Where a place on the plate is, from the guide's middle.

@@ -4,7 +4,8 @@
 use latchwright_geometry::trig;
 
 use super::moved::{BACK, BORE, FRONT, Moved, PIN, VARIABLES};
-use crate::built::{BuiltDial, BuiltLatch, Moment, Workshop};
+use super::lie::{Moment, Workshop};
+use crate::built::{BuiltDial, BuiltLatch};
 use crate::model::{Design, Workmanship};
 
 /// A real box with a figure of a check, built as badly as it may be.

@@ -1,62 +1,15 @@
-//! One latch as it was really built, in one moment of its use: all its numbers, and what they make
-//! of it.
+//! How one built latch lies in one moment, for the figures of the checks: where its bores, pins and
+//! tab are, also of one dial beside another.
 //!
-//! What a design leaves open is made definite here. The exact worst case names its witness by such a
-//! latch, and virtual builds draw many of them. Everything is plain arithmetic on one box; the bounds
-//! over all boxes are made apart from it, in [`crate::worst`].
+//! Plain arithmetic on one box, kept apart from the bounds over all boxes and from the virtual
+//! builds, so that each can find the others wrong.
 
 use latchwright_geometry::trig;
 
+use crate::built::{BuiltDial, BuiltLatch, BuiltSlot};
 use crate::contact::mouth_half_angle;
 use crate::model::{Climate, Design, Dial};
 use crate::season::{Air, Mover};
-
-/// A built latch in one moment.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BuiltLatch {
-    /// The air of the moment.
-    pub air: Climate,
-    /// Error of the keeper's edge along y, mm.
-    pub keeper: f64,
-    /// How the guide's front point stands: −1 at the left end of its play, 1 at the right.
-    pub front: f64,
-    /// The same for the back point.
-    pub back: f64,
-    /// The dials.
-    pub dials: Vec<BuiltDial>,
-}
-
-/// A built dial in one moment.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BuiltDial {
-    /// Error of the pin's place along x and y, mm.
-    pub pin: (f64, f64),
-    /// Error of the bore's place along x and y, mm.
-    pub bore: (f64, f64),
-    /// Radius of the rim, mm.
-    pub rim: f64,
-    /// Radius of the pin, mm.
-    pub pin_radius: f64,
-    /// The slots, in the order of the design.
-    pub slots: Vec<BuiltSlot>,
-    /// Where the shaft lies in its bore, along x and y, mm.
-    pub shaft: (f64, f64),
-    /// How far the pointer is off its mark, degrees clockwise.
-    pub reading: f64,
-    /// How far the disc has turned on its key, degrees clockwise.
-    pub backlash: f64,
-}
-
-/// A slot as it was really cut.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BuiltSlot {
-    /// Between the walls, mm.
-    pub width: f64,
-    /// From the rim to the deepest point of the floor, mm.
-    pub depth: f64,
-    /// The lead-in, mm; 0 for none.
-    pub lead_in: f64,
-}
 
 /// One number of a built latch, for showing and for building it again.
 #[derive(Debug, Clone, PartialEq)]
@@ -71,20 +24,8 @@ pub struct Number {
     pub unit: &'static str,
 }
 
-impl BuiltLatch {
-    /// The latch with nothing off, in the air it was built in.
-    pub fn nominal(design: &Design) -> Self {
-        Self {
-            air: design.season.built,
-            keeper: 0.0,
-            front: 0.0,
-            back: 0.0,
-            dials: design.dials.iter().map(BuiltDial::nominal).collect(),
-        }
-    }
-
-    /// Every number that says what was built and how it lies, of the latch and of the dials named.
-    pub fn numbers(&self, dials: &[usize]) -> Vec<Number> {
+/// Every number that says what was built and how it lies, of the latch and of the dials named.
+pub fn numbers(latch: &BuiltLatch, dials: &[usize]) -> Vec<Number> {
         let of = |dial, name, value, unit| Number {
             dial,
             name,
@@ -92,19 +33,19 @@ impl BuiltLatch {
             unit,
         };
         let mut numbers = vec![
-            of(None, "temperature", self.air.celsius, "°C"),
-            of(None, "relative humidity", self.air.humidity, "%"),
-            of(None, "keeper off along y", self.keeper, "mm"),
+            of(None, "temperature", latch.air.celsius, "°C"),
+            of(None, "relative humidity", latch.air.humidity, "%"),
+            of(None, "keeper off along y", latch.keeper, "mm"),
             of(
                 None,
                 "front of the guide, share of its play",
-                self.front,
+                latch.front,
                 "",
             ),
-            of(None, "back of the guide, share of its play", self.back, ""),
+            of(None, "back of the guide, share of its play", latch.back, ""),
         ];
         for index in dials {
-            let Some(dial) = self.dials.get(*index) else {
+            let Some(dial) = latch.dials.get(*index) else {
                 continue;
             };
             let own = [
@@ -130,28 +71,8 @@ impl BuiltLatch {
         }
         numbers
     }
-}
 
 impl BuiltDial {
-    /// The dial with nothing off.
-    pub fn nominal(dial: &Dial) -> Self {
-        let cut = |slot: &crate::model::Slot| BuiltSlot {
-            width: slot.width,
-            depth: slot.depth,
-            lead_in: slot.lead_in,
-        };
-        Self {
-            pin: (0.0, 0.0),
-            bore: (0.0, 0.0),
-            rim: dial.disc.radius,
-            pin_radius: dial.pin.diameter / 2.0,
-            slots: dial.disc.slots.iter().map(cut).collect(),
-            shaft: (0.0, 0.0),
-            reading: 0.0,
-            backlash: 0.0,
-        }
-    }
-
     /// Middle of the pin from the middle of the disc when they touch at plain rim, mm.
     pub fn touches_at(&self) -> f64 {
         self.rim + self.pin_radius

@@ -1,0 +1,117 @@
+//! What to do about a check, in a sentence and for programs.
+
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::{Check, CheckVerdict, Remedy, Step, Unit};
+use serde_json::{Value, json};
+
+use super::figure::figure;
+
+/// How far the search for a check's remedy is.
+#[derive(Debug, Clone, Copy)]
+pub enum Sought<'a> {
+    /// Nobody has looked yet.
+    NotYet,
+    /// Nothing was found.
+    InVain,
+    /// This was found.
+    Found(&'a Remedy),
+}
+
+impl<'a> Sought<'a> {
+    /// Of the check of number `index`, where `remedies` are those of
+    /// [`latchwright_solver::remedy::all`], or none where nobody has looked yet.
+    pub fn of(remedies: &'a [Option<Remedy>], index: usize) -> Self {
+        match remedies.get(index) {
+            None => Self::NotYet,
+            Some(None) => Self::InVain,
+            Some(Some(remedy)) => Self::Found(remedy),
+        }
+    }
+
+    pub(super) fn found(self) -> Option<&'a Remedy> {
+        match self {
+            Self::Found(remedy) => Some(remedy),
+            Self::NotYet | Self::InVain => None,
+        }
+    }
+}
+
+/// What to do about `check`, without capital and full stop: what its remedy changes, what is then
+/// to spare and what else comes of it.
+pub fn remedy_sentence(design: &Design, check: &Check, sought: Sought<'_>) -> String {
+    match sought {
+        Sought::Found(remedy) => found(design.units, check.unit, remedy),
+        Sought::InVain if check.verdict != CheckVerdict::Passes => format!(
+            "no change of a few sizes was found that mends it; {}",
+            check.remedy
+        ),
+        Sought::NotYet | Sought::InVain => check.remedy.clone(),
+    }
+}
+
+fn found(units: Units, unit: Unit, remedy: &Remedy) -> String {
+    let told = remedy.change.told(|value, unit| figure(value, unit, units));
+    let spare = match unit {
+        Unit::Count => "it passes".to_owned(),
+        _ => format!("{} are to spare", figure(remedy.margin, unit, units)),
+    };
+    format!("{told}: then {spare}{}", consequence(units, remedy))
+}
+
+fn consequence(units: Units, remedy: &Remedy) -> String {
+    if remedy.proven {
+        return " and the latch is proven".to_owned();
+    }
+    let worst = remedy.also.iter().map(|check| cost(units, check));
+    let costs: Vec<String> = worst.collect();
+    if costs.is_empty() {
+        String::new()
+    } else {
+        format!(
+            ", but other checks fail that pass now: {}",
+            costs.join("; ")
+        )
+    }
+}
+
+/// A check that would fail, and by how much where that is measured.
+fn cost(units: Units, check: &Check) -> String {
+    if check.unit == Unit::Count {
+        return check.title.clone();
+    }
+    let short = figure(check.margin, check.unit, units);
+    format!(
+        "{}, short by {}",
+        check.title,
+        short.trim_start_matches('−')
+    )
+}
+
+/// A found remedy as a JSON object, `null` without one. Lengths are millimetres, marks count from 0
+/// and dials from 1, as everywhere in the report.
+pub(super) fn remedy_json(remedy: Option<&Remedy>) -> Value {
+    remedy.map_or(Value::Null, |remedy| {
+        let also = remedy.also.iter().map(|check| {
+            json!({
+                "check": check.name,
+                "dial": check.dial.map(|dial| dial + 1),
+                "margin": check.margin,
+            })
+        });
+        json!({
+            "steps": remedy.change.steps.iter().map(step).collect::<Vec<_>>(),
+            "margin": remedy.margin,
+            "fails_after": also.collect::<Vec<_>>(),
+            "proven_after": remedy.proven,
+        })
+    })
+}
+
+fn step(step: &Step) -> Value {
+    match step {
+        Step::Resize { size, from, to } => {
+            json!({"deed": step.deed(), "size": size.name(), "from": from, "to": to})
+        }
+        _ => json!({"deed": step.deed()}),
+    }
+}

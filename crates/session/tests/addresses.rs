@@ -1,0 +1,30 @@
+//! Every number of a design file can be reached by a change of the design.
+
+use latchwright_session::format::write;
+use latchwright_solver::Size;
+use latchwright_solver::model::Design;
+
+/// A value that no field of the usual box has.
+const NEW: f64 = 237.0;
+
+#[test]
+fn every_number_of_a_file_has_an_address_but_for_the_air() {
+    let mut design = Design::default();
+    for size in Size::all(&Design::default()) {
+        assert!(size.set(&mut design, NEW), "{}", size.name());
+    }
+    let text = write(&design).expect("numbers that can be written");
+    let mut field = "";
+    let mut unreached = Vec::new();
+    for word in text.split(|letter: char| letter.is_whitespace() || "(),:[]".contains(letter)) {
+        match word.parse::<f64>() {
+            Ok(number) if number == NEW => {}
+            Ok(_) => unreached.push(field),
+            Err(_) if word.is_empty() => {}
+            Err(_) => field = word,
+        }
+    }
+    unreached.sort_unstable();
+    unreached.dedup();
+    assert_eq!(unreached, ["celsius", "format", "humidity"]);
+}

@@ -95,6 +95,15 @@ impl Interval {
         }
     }
 
+    /// The sum of both.
+    #[must_use]
+    pub fn plus(self, other: Self) -> Self {
+        Self {
+            lo: round_down(self.lo + other.lo),
+            hi: round_up(self.hi + other.hi),
+        }
+    }
+
     /// Its square.
     #[must_use]
     pub fn square(self) -> Self {
@@ -137,10 +146,7 @@ impl Interval {
 impl Add for Interval {
     type Output = Self;
     fn add(self, other: Self) -> Self {
-        Self {
-            lo: round_down(self.lo + other.lo),
-            hi: round_up(self.hi + other.hi),
-        }
+        self.plus(other)
     }
 }
 

@@ -1,4 +1,4 @@
-//! The one file that may call sines and roots: `libm` gives the same bits on every machine.
+//! The one file that may call sines, roots and logarithms: `libm` gives the same bits on every machine.
 
 use core::f64::consts::PI;
 
@@ -35,6 +35,25 @@ pub fn sqrt(square: f64) -> f64 {
 /// Length of the vector (x, y).
 pub fn hypot(x: f64, y: f64) -> f64 {
     libm::hypot(x, y)
+}
+
+/// e to this power.
+pub fn exp(power: f64) -> f64 {
+    libm::exp(power)
+}
+
+/// Natural logarithm; −∞ at zero and below.
+pub fn ln(number: f64) -> f64 {
+    if number > 0.0 {
+        libm::log(number)
+    } else {
+        f64::NEG_INFINITY
+    }
+}
+
+/// Natural logarithm of (n − 1)! for a whole n, and of the function Γ between.
+pub fn ln_gamma(number: f64) -> f64 {
+    libm::lgamma(number)
 }
 
 /// Degrees to radians.

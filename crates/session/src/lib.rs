@@ -3,6 +3,7 @@
 //! The command line and the window both stand on this crate. It is the only one that touches files,
 //! and within it only [`files`] does.
 
+pub mod builds;
 pub mod demos;
 pub mod document;
 pub mod files;

@@ -328,6 +328,14 @@ fn a_remedy_is_told_with_what_it_gives_and_what_it_costs() {
          latch is proven"
     );
     let sentence = |sought| remedy_sentence(&design, &failing, sought);
+    let narrow = Remedy {
+        margin: 0.004,
+        ..longer_engagement(true)
+    };
+    assert_eq!(
+        sentence(Sought::Found(&narrow)),
+        "lengthen the engagement from 6.00 mm to 6.85 mm: then it just passes and the latch is proven"
+    );
     assert_eq!(sentence(Sought::NotYet), "a gap of 2.4 mm would do");
     assert_eq!(
         sentence(Sought::InVain),

@@ -18,6 +18,7 @@ pub struct Counts {
 
 impl Counts {
     /// These counts with dials that hold together counted as holding.
+    #[must_use]
     pub fn with(mut self, together: &Together) -> Self {
         let held = together.settings().min(self.unsure);
         self.locks += held;

@@ -8,11 +8,14 @@
 //! Promises of this crate:
 //! - a verdict is never more than a real box keeps: *passes* and *holds* are proofs, *unsure* is
 //!   the honest rest;
-//! - no file, clock, thread or random number: values in, values out, the same bits everywhere;
+//! - no file, clock or thread, and no chance but what a seed gives: values in, values out, the same
+//!   bits everywhere;
 //! - no panic: a design with faults still gets an answer, with the faults listed and nothing
 //!   promised where they touch it.
 
 pub mod bounds;
+pub mod builds;
+pub mod built;
 pub mod change;
 pub mod check;
 pub mod contact;
@@ -30,6 +33,7 @@ pub mod settings;
 pub mod states;
 pub mod strength;
 pub mod together;
+pub mod tolerance;
 pub mod validate;
 pub mod verdict;
 pub mod worst;

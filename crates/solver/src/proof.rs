@@ -1,7 +1,7 @@
 //! What the solver answers: verdicts, figures and checks, as plain values.
 
 use crate::count::Counts;
-use crate::fault::Fault;
+use crate::fault::{Fault, Severity};
 use crate::states::LockStates;
 use crate::together::Together;
 use crate::worst::witness::Witness;
@@ -165,4 +165,12 @@ pub struct Proof {
     pub states: LockStates,
     /// Exactly one setting opens, all others lock, every check passes, nothing is wrong.
     pub proven: bool,
+}
+
+impl Proof {
+    /// The design has an error, so that building it makes no sense.
+    pub fn blocks_building(&self) -> bool {
+        let mut faults = self.faults.iter();
+        faults.any(|fault| fault.severity == Severity::Error)
+    }
 }

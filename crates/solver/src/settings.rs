@@ -147,6 +147,7 @@ impl<'a> Settings<'a> {
     }
 
     /// The same walk, with dials that hold together counted as holding.
+    #[must_use]
     pub fn with(mut self, together: &'a Together) -> Self {
         self.together = Some(together).filter(|together| !together.groups.is_empty());
         self

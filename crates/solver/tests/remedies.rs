@@ -186,15 +186,18 @@ fn true_slot_at(mark: i64) -> Slot {
 fn all_remedies_are_those_of_each_check_as_far_as_they_go() {
     let mut few = Design::default();
     few.tab.engagement = 5.0;
-    let mut many = Design::default();
-    many.dials = (0..12_u8)
-        .map(|number| Dial {
-            positions: 36,
-            centre: (f64::from(number) * 50.0, 95.0),
-            ..Dial::default()
-        })
-        .collect();
-    many.combination = vec![0; 12];
+    let numbers = 0..12_u8;
+    let many = Design {
+        dials: numbers
+            .map(|number| Dial {
+                positions: 36,
+                centre: (f64::from(number) * 50.0, 95.0),
+                ..Dial::default()
+            })
+            .collect(),
+        combination: vec![0; 12],
+        ..Design::default()
+    };
     for (design, whole) in [(few, true), (many, false)] {
         let proof = prove(&design);
         let remedies = remedy::all(&design, &proof);

@@ -3,8 +3,8 @@
 use latchwright_solver::built::BuiltLatch;
 use latchwright_solver::model::{Design, Season};
 use latchwright_solver::settings::Settings;
-use latchwright_solver::{SureStop, Verdict, prove};
 use latchwright_solver::worst::lie::{Workshop, travel_to};
+use latchwright_solver::{SureStop, Verdict, prove};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 

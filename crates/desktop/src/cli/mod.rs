@@ -1,5 +1,6 @@
 //! The command line. Exit 0: done, or proven; 1: not proven; 2: could not be done.
 
+mod builds;
 mod card;
 mod output;
 mod prove;
@@ -11,6 +12,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
 use latchwright_solver::Verdict;
+use latchwright_solver::builds::{Plan, Spread};
 
 use crate::window;
 
@@ -44,6 +46,24 @@ enum Command {
         /// Write a table with commas here instead of text to the terminal.
         #[arg(long, value_name = "OUT")]
         csv: Option<PathBuf>,
+    },
+    /// Build a latch many times over within its workmanship, and say how often it does as it should:
+    /// exit 0 done, 1 where a build does not keep what was proven, 2 could not be done.
+    Builds {
+        /// The design.
+        file: PathBuf,
+        /// How many are built.
+        #[arg(long, default_value_t = 100_000, value_parser = clap::value_parser!(u64).range(1..=1_000_000_000))]
+        count: u64,
+        /// Where the random numbers begin; the same seed builds the same latches.
+        #[arg(long, default_value_t = 1)]
+        seed: u64,
+        /// Errors mostly near the middle, with ± taken as two standard deviations.
+        #[arg(long)]
+        normal: bool,
+        /// Print JSON instead of text.
+        #[arg(long)]
+        json: bool,
     },
     /// Make the recipient's card as PDF.
     Card {
@@ -92,6 +112,28 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Some(Command::Prove { file, json }) => prove::run(&file, json),
         Some(Command::Settings { file, verdict, csv }) => {
             settings::run(&file, verdict.map(Wanted::verdict), csv.as_deref())
+        }
+        Some(Command::Builds {
+            file,
+            count,
+            seed,
+            normal,
+            json,
+        }) => {
+            let spread = if normal {
+                Spread::Normal
+            } else {
+                Spread::Uniform
+            };
+            builds::run(
+                &file,
+                Plan {
+                    count,
+                    seed,
+                    spread,
+                },
+                json,
+            )
         }
         Some(Command::Card { file, out }) => card::run(&file, &out),
     };

@@ -8,7 +8,7 @@ use anyhow::{Result, anyhow};
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
 use latchwright_solver::settings::Filter;
-use latchwright_solver::{Settings, Verdict, verdicts};
+use latchwright_solver::{Settings, Verdict, prove};
 
 /// Labels of every mark, made once.
 struct Labels(Vec<Vec<String>>);
@@ -58,8 +58,8 @@ pub fn run(file: &Path, filter: Filter, csv: Option<&Path>) -> Result<u8> {
 /// Text, a line a setting: labels, what it does, the dial that decides, its margin.
 fn list(design: &Design, filter: Filter, to: impl Write) -> Result<()> {
     let mut to = BufWriter::with_capacity(1 << 16, to);
-    let (labels, dials) = (Labels::of(design), verdicts(design));
-    let mut settings = Settings::new(&dials, filter);
+    let (labels, proof) = (Labels::of(design), prove(design));
+    let mut settings = Settings::new(&proof.dials, filter).with(&proof.together);
     while let Some(setting) = settings.next_setting() {
         for (dial, mark) in setting.marks.iter().enumerate() {
             write!(to, "{} ", labels.label(dial, *mark))?;
@@ -79,11 +79,11 @@ fn list(design: &Design, filter: Filter, to: impl Write) -> Result<()> {
 /// A table with commas: a column a dial, verdict, deciding dial, margin in mm.
 fn table(design: &Design, filter: Filter, to: impl Write) -> Result<()> {
     let mut to = csv::Writer::from_writer(BufWriter::with_capacity(1 << 16, to));
-    let (labels, dials) = (Labels::of(design), verdicts(design));
-    let heads = (1..=dials.len()).map(|dial| format!("dial {dial}"));
+    let (labels, proof) = (Labels::of(design), prove(design));
+    let heads = (1..=proof.dials.len()).map(|dial| format!("dial {dial}"));
     let last = ["verdict", "decided_by", "margin_mm"].map(str::to_owned);
     to.write_record(heads.chain(last))?;
-    let mut settings = Settings::new(&dials, filter);
+    let mut settings = Settings::new(&proof.dials, filter).with(&proof.together);
     while let Some(setting) = settings.next_setting() {
         for (dial, mark) in setting.marks.iter().enumerate() {
             to.write_field(labels.label(dial, *mark))?;

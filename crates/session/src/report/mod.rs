@@ -1,5 +1,6 @@
 //! What a proof says, for people and for programs.
 
+mod builds;
 mod figure;
 mod json;
 mod remedy;
@@ -8,6 +9,7 @@ mod text;
 mod verdict;
 mod words;
 
+pub use builds::{builds_json, builds_text};
 pub use json::proof_json;
 pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;

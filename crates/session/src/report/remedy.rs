@@ -51,9 +51,11 @@ pub fn remedy_sentence(design: &Design, check: &Check, sought: Sought<'_>) -> St
 
 fn found(units: Units, unit: Unit, remedy: &Remedy) -> String {
     let told = remedy.change.told(|value, unit| figure(value, unit, units));
+    let spare = figure(remedy.margin, unit, units);
     let spare = match unit {
         Unit::Count => "it passes".to_owned(),
-        _ => format!("{} are to spare", figure(remedy.margin, unit, units)),
+        _ if spare == figure(0.0, unit, units) => "it just passes".to_owned(),
+        _ => format!("{spare} are to spare"),
     };
     format!("{told}: then {spare}{}", consequence(units, remedy))
 }

@@ -99,9 +99,8 @@ fn enclosed(design: &Design) -> Check {
              live go first"
         ),
         (true, false) => format!(
-            "nothing to do for an age of {} or more ({room}), but a child could be shut in: never \
-             leave it where children play; the rules where you live go first",
-            GROWN_AGE
+            "nothing to do for an age of {GROWN_AGE} or more ({room}), but a child could be shut in: never \
+             leave it where children play; the rules where you live go first"
         ),
         (false, _) => format!("nothing to do: {room}, too small for a child to be shut in"),
     };

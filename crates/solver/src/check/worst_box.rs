@@ -4,11 +4,11 @@ use latchwright_geometry::trig;
 
 use super::Sums;
 use crate::built::{BuiltDial, BuiltLatch};
-use crate::worst::lie::{Moment, depth_left, enters, travel_to};
 use crate::contact::SlotShape;
 use crate::model::{Design, Slot};
 use crate::proof::{Check, SureStop};
 use crate::worst::figure::OfSlider;
+use crate::worst::lie::{Moment, depth_left, enters, travel_to};
 use crate::worst::witness::{Builder, Measure, Off, pin_of};
 
 /// Sizes of the design that decide a figure beside what can be off.

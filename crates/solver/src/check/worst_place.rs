@@ -4,10 +4,10 @@ use latchwright_geometry::trig;
 
 use super::Sums;
 use crate::built::BuiltLatch;
-use crate::worst::lie::Moment;
 use crate::proof::Check;
 use crate::worst::figure::OfSlider;
 use crate::worst::judge::Found;
+use crate::worst::lie::Moment;
 use crate::worst::witness::Off;
 
 /// The other end of a distance in the plate that begins at a dial's bore.

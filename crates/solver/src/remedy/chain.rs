@@ -1,5 +1,5 @@
-//! Several remedies, one after the other, for a check about the table of settings: it fails where
-//! other checks do, often for more than one reason.
+//! Several remedies, one after the other, for a check about what the marks do: it fails where other
+//! checks do, often for more than one reason.
 
 use super::search::Tried;
 use super::{Effort, faulty, single};
@@ -11,6 +11,15 @@ use crate::proof::{Check, CheckVerdict, Proof};
 /// Remedies that are put together at most.
 const MOST_LINKS: usize = 8;
 
+/// Checks that fail because of others: where a true slot stops its own pin, say, no tab stays held.
+const EFFECTS: [&str; 5] = [
+    "undecided",
+    "twin-openings",
+    "idle-dial",
+    "shaken",
+    "stays-held",
+];
+
 /// Checks whose failing leaves marks unsure or dials idle.
 const CAUSES: [&str; 3] = ["key-seats", "lets-in", "stays-held"];
 
@@ -21,7 +30,7 @@ pub(super) fn of(
     check: &Check,
     effort: &mut Effort,
 ) -> Option<Tried> {
-    if !["undecided", "twin-openings", "idle-dial", "shaken"].contains(&check.name) {
+    if !EFFECTS.contains(&check.name) {
         return None;
     }
     let mut change = Change { steps: Vec::new() };

@@ -70,7 +70,7 @@ impl Effort {
 /// The ways of mending it are tried in the order of what they cost a maker who has not cut any
 /// wood yet, what is printed first; the first that makes nothing else fail, nor anything that fails
 /// already worse, is taken. Where each one does, it is the one that spoils the fewest checks. A
-/// check about the table of settings that no single way mends is mended through its causes.
+/// check about what the marks do that no single way mends cleanly is mended through its causes.
 ///
 /// `None` for a check that passes, for a design with faults (those come first), and where nothing
 /// that is tried leads to a design without faults that passes this check.

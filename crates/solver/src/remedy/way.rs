@@ -96,17 +96,22 @@ fn is_small(size: Size) -> bool {
 fn least(size: Size) -> f64 {
     match size {
         Size::Latch(LatchSize::GuidePlay | LatchSize::Print | LatchSize::Friction) => 0.1,
-        Size::Latch(LatchSize::SliderBelow | LatchSize::Rabbet | LatchSize::Room) => 0.0,
         Size::Latch(LatchSize::SliderThickness | LatchSize::KeeperThickness) => 3.0,
-        Size::Dial(_, DialSize::DiscThickness | DialSize::PinHeight) => 2.0,
-        Size::Dial(_, DialSize::DiscBelow | DialSize::PinFree) => 0.0,
         Size::Latch(LatchSize::Reading | LatchSize::RequiredHold) => 1.0,
         Size::Latch(LatchSize::Shank) => 5.0,
         Size::Latch(LatchSize::TabWidth) => 10.0,
         Size::Dial(_, DialSize::Clearance | DialSize::ShaftPlay) => 0.05,
-        Size::Dial(_, DialSize::Apothem | DialSize::PinDiameter) => 2.0,
+        Size::Dial(
+            _,
+            DialSize::Apothem
+            | DialSize::PinDiameter
+            | DialSize::DiscThickness
+            | DialSize::PinHeight,
+        ) => 2.0,
         Size::Dial(_, DialSize::KnobDiameter) => 20.0,
-        Size::Dial(_, DialSize::Gap) | Size::Slot(_, _, SlotSize::LeadIn) => 0.0,
+        Size::Latch(LatchSize::SliderBelow | LatchSize::Rabbet | LatchSize::Room)
+        | Size::Dial(_, DialSize::DiscBelow | DialSize::PinFree | DialSize::Gap)
+        | Size::Slot(_, _, SlotSize::LeadIn) => 0.0,
         _ => f64::NEG_INFINITY,
     }
 }

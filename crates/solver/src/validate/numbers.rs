@@ -2,7 +2,7 @@
 
 use super::error;
 use crate::fault::{Fault, Place};
-use crate::model::{Climate, Design, Dial};
+use crate::model::{Climate, Design, Dial, Workmanship};
 
 /// The longest length that is taken seriously, mm.
 const MAX_LENGTH: f64 = 5_000.0;
@@ -88,7 +88,7 @@ fn judge((place, name, value, range): Row) -> Option<Fault> {
 
 fn latch_rows(design: &Design) -> Vec<Row> {
     let (plate, slider) = (&design.plate, &design.slider);
-    let (tab, keeper, work) = (&design.tab, &design.keeper, &design.workmanship);
+    let (tab, keeper) = (&design.tab, &design.keeper);
     let inside = &design.inside;
     let mut rows = vec![
         (Place::Plate, "width", plate.width, Range::Size),
@@ -138,6 +138,22 @@ fn latch_rows(design: &Design) -> Vec<Row> {
         (Place::Inside, "width", inside.width, Range::Size),
         (Place::Inside, "depth", inside.depth, Range::Size),
         (Place::Inside, "height", inside.height, Range::Size),
+    ];
+    rows.extend(workmanship_rows(&design.workmanship));
+    let air: [(&'static str, &'static str, Climate); 3] = [
+        ("built celsius", "built humidity", design.season.built),
+        ("driest celsius", "driest humidity", design.season.driest),
+        ("dampest celsius", "dampest humidity", design.season.dampest),
+    ];
+    for (celsius, humidity, climate) in air {
+        rows.push((Place::Season, celsius, climate.celsius, Range::Celsius));
+        rows.push((Place::Season, humidity, climate.humidity, Range::Humidity));
+    }
+    rows
+}
+
+fn workmanship_rows(work: &Workmanship) -> [Row; 8] {
+    [
         (
             Place::Workmanship,
             "pin_place",
@@ -171,17 +187,7 @@ fn latch_rows(design: &Design) -> Vec<Row> {
             Range::Amount,
         ),
         (Place::Workmanship, "reading", work.reading, Range::Reading),
-    ];
-    let air: [(&'static str, &'static str, Climate); 3] = [
-        ("built celsius", "built humidity", design.season.built),
-        ("driest celsius", "driest humidity", design.season.driest),
-        ("dampest celsius", "dampest humidity", design.season.dampest),
-    ];
-    for (celsius, humidity, climate) in air {
-        rows.push((Place::Season, celsius, climate.celsius, Range::Celsius));
-        rows.push((Place::Season, humidity, climate.humidity, Range::Humidity));
-    }
-    rows
+    ]
 }
 
 fn dial_rows(index: usize, dial: &Dial) -> [Row; 16] {

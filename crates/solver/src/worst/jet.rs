@@ -226,8 +226,9 @@ impl<const N: usize> Mul for Jet<N> {
     type Output = Self;
     fn mul(self, other: Self) -> Self {
         let (one, two) = (self.value, other.value);
-        self.join(&other, one * two, |slope, of_other| {
-            slope * two + of_other * one
+        let product = one * two;
+        self.join(&other, product, |slope, of_other| {
+            (slope * two).plus(of_other * one)
         })
     }
 }

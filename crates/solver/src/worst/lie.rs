@@ -8,7 +8,7 @@ use latchwright_geometry::trig;
 
 use crate::built::{BuiltDial, BuiltLatch, BuiltSlot};
 use crate::contact::mouth_half_angle;
-use crate::model::{Climate, Design, Dial};
+use crate::model::{Design, Dial};
 use crate::season::{Air, Mover};
 
 /// One number of a built latch, for showing and for building it again.
@@ -26,51 +26,51 @@ pub struct Number {
 
 /// Every number that says what was built and how it lies, of the latch and of the dials named.
 pub fn numbers(latch: &BuiltLatch, dials: &[usize]) -> Vec<Number> {
-        let of = |dial, name, value, unit| Number {
-            dial,
-            name,
-            value,
-            unit,
+    let of = |dial, name, value, unit| Number {
+        dial,
+        name,
+        value,
+        unit,
+    };
+    let mut numbers = vec![
+        of(None, "temperature", latch.air.celsius, "°C"),
+        of(None, "relative humidity", latch.air.humidity, "%"),
+        of(None, "keeper off along y", latch.keeper, "mm"),
+        of(
+            None,
+            "front of the guide, share of its play",
+            latch.front,
+            "",
+        ),
+        of(None, "back of the guide, share of its play", latch.back, ""),
+    ];
+    for index in dials {
+        let Some(dial) = latch.dials.get(*index) else {
+            continue;
         };
-        let mut numbers = vec![
-            of(None, "temperature", latch.air.celsius, "°C"),
-            of(None, "relative humidity", latch.air.humidity, "%"),
-            of(None, "keeper off along y", latch.keeper, "mm"),
-            of(
-                None,
-                "front of the guide, share of its play",
-                latch.front,
-                "",
-            ),
-            of(None, "back of the guide, share of its play", latch.back, ""),
+        let own = [
+            ("pin off along x", dial.pin.0, "mm"),
+            ("pin off along y", dial.pin.1, "mm"),
+            ("bore off along x", dial.bore.0, "mm"),
+            ("bore off along y", dial.bore.1, "mm"),
+            ("rim radius", dial.rim, "mm"),
+            ("pin radius", dial.pin_radius, "mm"),
+            ("shaft in its bore along x", dial.shaft.0, "mm"),
+            ("shaft in its bore along y", dial.shaft.1, "mm"),
+            ("pointer off its mark", dial.reading, "°"),
+            ("disc turned on its key", dial.backlash, "°"),
         ];
-        for index in dials {
-            let Some(dial) = latch.dials.get(*index) else {
-                continue;
-            };
-            let own = [
-                ("pin off along x", dial.pin.0, "mm"),
-                ("pin off along y", dial.pin.1, "mm"),
-                ("bore off along x", dial.bore.0, "mm"),
-                ("bore off along y", dial.bore.1, "mm"),
-                ("rim radius", dial.rim, "mm"),
-                ("pin radius", dial.pin_radius, "mm"),
-                ("shaft in its bore along x", dial.shaft.0, "mm"),
-                ("shaft in its bore along y", dial.shaft.1, "mm"),
-                ("pointer off its mark", dial.reading, "°"),
-                ("disc turned on its key", dial.backlash, "°"),
-            ];
-            numbers.extend(own.map(|(name, value, unit)| of(Some(*index), name, value, unit)));
-            for slot in &dial.slots {
-                numbers.extend([
-                    of(Some(*index), "slot width", slot.width, "mm"),
-                    of(Some(*index), "slot depth", slot.depth, "mm"),
-                    of(Some(*index), "lead-in", slot.lead_in, "mm"),
-                ]);
-            }
+        numbers.extend(own.map(|(name, value, unit)| of(Some(*index), name, value, unit)));
+        for slot in &dial.slots {
+            numbers.extend([
+                of(Some(*index), "slot width", slot.width, "mm"),
+                of(Some(*index), "slot depth", slot.depth, "mm"),
+                of(Some(*index), "lead-in", slot.lead_in, "mm"),
+            ]);
         }
-        numbers
     }
+    numbers
+}
 
 impl BuiltDial {
     /// Middle of the pin from the middle of the disc when they touch at plain rim, mm.

@@ -3,8 +3,8 @@
 
 use latchwright_geometry::trig;
 
-use super::moved::{BACK, BORE, FRONT, Moved, PIN, VARIABLES};
 use super::lie::{Moment, Workshop};
+use super::moved::{BACK, BORE, FRONT, Moved, PIN, VARIABLES};
 use crate::built::{BuiltDial, BuiltLatch};
 use crate::model::{Design, Workmanship};
 
@@ -173,10 +173,10 @@ type Mend = fn(&Design, &mut BuiltLatch);
 /// Everything that can be off, and how to make it perfect.
 const CONTRIBUTORS: [(&str, Mend); 10] = [
     ("pin_place", |_, latch| {
-        each(latch, |dial| dial.pin = (0.0, 0.0))
+        each(latch, |dial| dial.pin = (0.0, 0.0));
     }),
     ("bore_place", |_, latch| {
-        each(latch, |dial| dial.bore = (0.0, 0.0))
+        each(latch, |dial| dial.bore = (0.0, 0.0));
     }),
     ("keeper_place", |_, latch| latch.keeper = 0.0),
     ("print", |design, latch| {
@@ -206,15 +206,15 @@ const CONTRIBUTORS: [(&str, Mend); 10] = [
         );
     }),
     ("shaft_play", |_, latch| {
-        each(latch, |dial| dial.shaft = (0.0, 0.0))
+        each(latch, |dial| dial.shaft = (0.0, 0.0));
     }),
     ("guide_play", |_, latch| {
-        (latch.front, latch.back) = (0.0, 0.0)
+        (latch.front, latch.back) = (0.0, 0.0);
     }),
     ("season", |design, latch| latch.air = design.season.built),
     ("reading", |_, latch| each(latch, |dial| dial.reading = 0.0)),
     ("backlash", |_, latch| {
-        each(latch, |dial| dial.backlash = 0.0)
+        each(latch, |dial| dial.backlash = 0.0);
     }),
 ];
 

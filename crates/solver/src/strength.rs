@@ -36,6 +36,25 @@ pub fn peg_lever(force: f64, stress: f64, diameter: f64) -> f64 {
     stress * PI * diameter * diameter * diameter / (32.0 * force)
 }
 
+/// The diameter at which a peg just bears both, mm; at most a metre.
+pub fn peg_diameter(force: f64, lever: f64, bears: Bears) -> f64 {
+    let breaks = |diameter: f64| {
+        peg_bending(force, lever, diameter) > bears.bending
+            || peg_shear(force, diameter) > bears.shear
+    };
+    // stresses fall as it thickens: halve to where they are borne, from above
+    let (mut thin, mut thick) = (0.0, 1_000.0);
+    for _ in 0..60 {
+        let middle = f64::midpoint(thin, thick);
+        if breaks(middle) {
+            thin = middle;
+        } else {
+            thick = middle;
+        }
+    }
+    thick
+}
+
 /// Bending stress at the root of a flat tongue, pushed across its thickness: 6·F·L/(b·t²).
 ///
 /// # Source
@@ -130,6 +149,19 @@ mod tests {
         close(peg_shear(20.0, 5.0), 1.3581);
         close(peg_bending(50.0, 5.0, 3.0), 94.314);
         close(peg_shear(50.0, 3.0), 9.4314);
+    }
+
+    #[test]
+    fn the_diameter_is_that_at_which_a_peg_just_bears() {
+        let bears = |bending, shear| Bears { bending, shear };
+        close(
+            peg_diameter(10.0, 6.0, bears(peg_bending(10.0, 6.0, 4.0), 50.0)),
+            4.0,
+        );
+        close(
+            peg_diameter(20.0, 0.0, bears(1.0, peg_shear(20.0, 5.0))),
+            5.0,
+        );
     }
 
     #[test]

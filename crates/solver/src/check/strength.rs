@@ -5,7 +5,8 @@ use crate::bounds::DialBounds;
 use crate::model::Dial;
 use crate::proof::Check;
 use crate::strength::{
-    Bears, peg_bending, peg_lever, peg_shear, tongue_bending, tongue_shear, tongue_thickness,
+    Bears, peg_bending, peg_diameter, peg_lever, peg_shear, tongue_bending, tongue_shear,
+    tongue_thickness,
 };
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
@@ -18,12 +19,12 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
 }
 
 /// Which of the two uses up more of what is borne.
-fn nearer(bending: (f64, f64), shear: (f64, f64)) -> (&'static str, f64, f64) {
+fn nearer(bending: (f64, f64), shear: (f64, f64)) -> (f64, f64) {
     // stress over what is borne, without dividing
     if shear.0 * bending.1 > bending.0 * shear.1 {
-        ("shear", shear.0, shear.1)
+        shear
     } else {
-        ("bending", bending.0, bending.1)
+        bending
     }
 }
 
@@ -35,7 +36,7 @@ fn pin(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds) -> Check
     let bears = Bears::of_pin(dial.pin.make);
     let bending = peg_bending(force, free + error, diameter);
     let shear = peg_shear(force, diameter);
-    let (kind, found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
+    let (found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
     stress(
         ("pin-strength", Some(index)),
         format!("Pin of dial {} bears a pull of {force:.0} N", index + 1),
@@ -45,16 +46,20 @@ fn pin(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds) -> Check
             let lever = peg_lever(force, bears.bending, diameter) - error;
             // down, so that what is told bears it
             let lever = (lever * 100.0).floor() / 100.0;
-            if kind == "bending" && lever >= 0.0 {
+            if shear <= bears.shear && lever >= 0.0 {
                 format!(
                     "let the finger hold more of the pin of dial {}, so that at most {lever:.2} mm \
                      stand free, not {free:.2} mm, or set in a steel rod",
                     index + 1
                 )
             } else {
+                let thicker =
+                    peg_diameter(force, free + error, bears) + dial.pin.diameter - diameter;
                 format!(
-                    "give dial {} a steel rod, or a pin thicker than {:.2} mm",
+                    "give dial {} a pin of at least {:.2} mm, not {:.2} mm, with slots to suit, or a \
+                     steel rod",
                     index + 1,
+                    (thicker * 100.0).ceil() / 100.0,
                     dial.pin.diameter
                 )
             }
@@ -81,7 +86,7 @@ fn tab(sums: &Sums<'_>) -> Check {
     let bears = Bears::of_tab(&slider.material);
     let bending = tongue_bending(slider.pull, lever, tab.width, thickness);
     let shear = tongue_shear(slider.pull, tab.width, thickness);
-    let (_, found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
+    let (found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
     stress(
         ("tab-strength", None),
         format!("Tab bears a pull of {:.0} N on the lid", slider.pull),

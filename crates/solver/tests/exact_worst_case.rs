@@ -16,7 +16,7 @@ fn check(design: &Design, name: &str, dial: Option<usize>) -> Check {
     let found = checks
         .into_iter()
         .find(|check| (check.name, check.dial) == (name, dial));
-    found.unwrap()
+    found.unwrap_or_else(|| panic!("no check {name} of {dial:?}"))
 }
 
 /// The promised figure is never above the box's, and at most a hundredth or 1 % below it.

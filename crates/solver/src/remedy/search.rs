@@ -63,6 +63,9 @@ impl<'a> Search<'a> {
         let mut next = steps(-self.now / way.worth(self.design)).max(1);
         let mut still = 0;
         for proofs in 1..=MOST_PROOFS {
+            if effort.spent() {
+                break;
+            }
             let outcome = self.look(way, next, effort);
             still += u32::from(bracket.stands_still(&outcome));
             if still > most_still {

@@ -20,6 +20,19 @@ use crate::worst::witness::Builder;
 /// Never fails: what is wrong with the design is listed in [`Proof::faults`], and nothing is
 /// promised where a fault touches it.
 pub fn prove(design: &Design) -> Proof {
+    prove_with(design, Together::of)
+}
+
+/// The same proof, but for settings that only lock because several dials hold together: those stay
+/// unsure. Nothing else differs, and it is a hundred times as fast where many dials nearly hold.
+pub(crate) fn prove_each_alone(design: &Design) -> Proof {
+    prove_with(design, |_, _, _, _| Together::default())
+}
+
+fn prove_with(
+    design: &Design,
+    hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
+) -> Proof {
     let faults = faults(design);
     let numbers_hold = numbers_hold(&faults);
     let moved = Moved::of(design).filter(|_| numbers_hold);
@@ -35,7 +48,7 @@ pub fn prove(design: &Design) -> Proof {
         .collect();
     let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
     let together = moved.as_ref().map_or_else(Together::default, |moved| {
-        Together::of(moved, &dials, &exact, least_hold)
+        hold_together(moved, &dials, &exact, least_hold)
     });
     let settings = count(&dials).with(&together);
     let sums = Sums {

@@ -15,7 +15,7 @@ use crate::check::{named, told_once};
 use crate::fault::Severity;
 use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit};
-use crate::prove;
+use crate::prove::prove_each_alone;
 
 use search::{Search, Tried};
 
@@ -33,7 +33,7 @@ pub struct Remedy {
 }
 
 /// Proofs of one dial after which [`all`] looks at no further check: about a second.
-const MOST_EFFORT: usize = 600;
+const MOST_EFFORT: usize = 2_000;
 
 /// The remedies of the checks of `proof`, in the order of [`Proof::checks`].
 ///
@@ -64,9 +64,11 @@ impl Effort {
         self.dials > 2 * MOST_EFFORT
     }
 
+    /// A proof in which dials that only hold together do not count yet: enough to see how far a
+    /// change gets.
     fn prove(&mut self, design: &Design) -> Proof {
         self.dials += design.dials.len().max(1);
-        prove(design)
+        prove_each_alone(design)
     }
 }
 
@@ -87,15 +89,17 @@ fn look(design: &Design, proof: &Proof, check: &Check, effort: &mut Effort) -> O
     if check.verdict == CheckVerdict::Passes || faulty(proof) {
         return None;
     }
-    let mut best = single(design, proof, check, effort);
+    let alone = effort.prove(design);
+    let mut best = single(design, &alone, check, effort);
     if !best.as_ref().is_some_and(is_clean) {
-        let chained = chain::of(design, proof, check, effort);
-        best = less_spoiled(best, chained.map(|tried| spoiling(tried, proof, check)));
+        let chained = chain::of(design, &alone, check, effort);
+        best = less_spoiled(best, chained.map(|tried| spoiling(tried, &alone, check)));
     }
-    best.map(|(spoiled, tried)| Remedy {
+    let tried = best?.1.whole(design, check)?;
+    Some(Remedy {
+        also: Spoiled::by(&tried, proof, check).fails,
         change: tried.change,
         margin: tried.margin,
-        also: spoiled.fails,
         proven: tried.proof.proven,
     })
 }

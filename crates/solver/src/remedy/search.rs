@@ -7,6 +7,7 @@ use crate::change::Change;
 use crate::check::named;
 use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit, Verdict};
+use crate::prove::prove;
 
 /// Proofs that one way may take.
 const MOST_PROOFS: u32 = 12;
@@ -24,6 +25,22 @@ pub(super) struct Tried {
     pub proof: Proof,
     /// Of the check in question.
     pub margin: f64,
+}
+
+impl Tried {
+    /// The same change of `design` with its whole proof, dials that only hold together counted.
+    pub fn whole(self, design: &Design, check: &Check) -> Option<Self> {
+        if self.proof.settings.unsure == 0 {
+            return Some(self);
+        }
+        let proof = prove(&self.change.apply(design));
+        let margin = named(&proof, check.name, check.dial)?.margin;
+        Some(Self {
+            proof,
+            margin,
+            ..self
+        })
+    }
 }
 
 /// What one proof said about the check.

@@ -291,6 +291,10 @@ fn virtual_builds_of_every_proven_demo_do_as_was_proven() {
             assert_eq!(built[share]["hits"], 5000, "{name}: {share}");
             assert!(built[share]["low_95"].as_f64() > Some(0.999), "{name}");
         }
-        assert_eq!(run().stdout, output.stdout, "{name}: the same seed, the same bytes");
+        assert_eq!(
+            run().stdout,
+            output.stdout,
+            "{name}: the same seed, the same bytes"
+        );
     }
 }

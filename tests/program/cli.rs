@@ -273,7 +273,28 @@ fn an_unknown_field_withholds_the_proof_and_is_named_with_its_place() {
     let value: Value = serde_json::from_slice(&output.stdout).expect("JSON");
     assert_eq!(value["proven"], false);
     let notices = value["notices"].to_string();
-    for word in ["enagement", "line 11", "engagement"] {
+    for word in ["enagement", "line 14", "engagement"] {
         assert!(notices.contains(word), "{word}: {notices}");
+    }
+}
+
+#[test]
+fn virtual_builds_of_every_proven_demo_do_as_was_proven() {
+    for name in ["tea-box", "letters-chest", "toy-post-box", "spice-box-inch"] {
+        let file = demo(name).to_string_lossy().into_owned();
+        let run = || run(&["builds", &file, "--count", "5000", "--seed", "7", "--json"]);
+        let output = run();
+        assert_eq!(output.status.code(), Some(0), "{name}: {:?}", said(&output));
+        let built: Value = serde_json::from_slice(&output.stdout).expect("JSON");
+        assert_eq!(built["contradictions"], 0, "{name}");
+        for share in ["opens_first_time", "wrong_settings_hold"] {
+            assert_eq!(built[share]["hits"], 5000, "{name}: {share}");
+            assert!(built[share]["low_95"].as_f64() > Some(0.999), "{name}");
+        }
+        assert_eq!(
+            run().stdout,
+            output.stdout,
+            "{name}: the same seed, the same bytes"
+        );
     }
 }

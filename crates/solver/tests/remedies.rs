@@ -202,7 +202,9 @@ fn all_remedies_are_those_of_each_check_as_far_as_they_go() {
         let proof = prove(&design);
         let remedies = remedy::all(&design, &proof);
         assert_eq!(remedies.len() == proof.checks.len(), whole);
-        for (check, found) in proof.checks.iter().zip(&remedies).take(6) {
+        // a latch that fails nearly everywhere takes seconds a check: one of them is enough
+        let compared = if whole { 6 } else { 1 };
+        for (check, found) in proof.checks.iter().zip(&remedies).take(compared) {
             assert_eq!(&remedy::find(&design, &proof, check), found);
         }
     }

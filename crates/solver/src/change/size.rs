@@ -284,7 +284,7 @@ impl Size {
         }
     }
 
-    /// Whether it is a size of a part, and not of the maker's workmanship.
+    /// Whether it is a size of a part, and not the maker's workmanship nor what the latch must bear.
     pub fn is_built(self) -> bool {
         !matches!(
             self,
@@ -296,6 +296,9 @@ impl Size {
                     | LatchSize::Film
                     | LatchSize::FilmSpread
                     | LatchSize::Reading
+                    | LatchSize::Pull
+                    | LatchSize::Friction
+                    | LatchSize::Thickness
             )
         )
     }

@@ -1,4 +1,4 @@
-//! Every number of a design file can be reached by a change of the design.
+//! Every number of a design file that somebody builds can be reached by a change of the design.
 
 use latchwright_session::format::write;
 use latchwright_solver::Size;

@@ -2,7 +2,7 @@
 
 use latchwright_solver::change::{Change, LatchSize, Size, Step};
 use latchwright_solver::check::named;
-use latchwright_solver::model::{Design, Dial, Material, Slot};
+use latchwright_solver::model::{Design, Material, Slot};
 use latchwright_solver::remedy::{self, Remedy};
 use latchwright_solver::{Check, CheckVerdict, Proof, Severity, Unit, prove};
 use rand::RngExt;
@@ -183,29 +183,13 @@ fn true_slot_at(mark: i64) -> Slot {
 }
 
 #[test]
-fn all_remedies_are_those_of_each_check_as_far_as_they_go() {
+fn all_remedies_are_those_of_each_check() {
     let mut few = Design::default();
     few.tab.engagement = 5.0;
-    let numbers = 0..12_u8;
-    let many = Design {
-        dials: numbers
-            .map(|number| Dial {
-                positions: 36,
-                centre: (f64::from(number) * 50.0, 95.0),
-                ..Dial::default()
-            })
-            .collect(),
-        combination: vec![0; 12],
-        ..Design::default()
-    };
-    for (design, whole) in [(few, true), (many, false)] {
-        let proof = prove(&design);
-        let remedies = remedy::all(&design, &proof);
-        assert_eq!(remedies.len() == proof.checks.len(), whole);
-        // a latch that fails nearly everywhere takes seconds a check: one of them is enough
-        let compared = if whole { 6 } else { 1 };
-        for (check, found) in proof.checks.iter().zip(&remedies).take(compared) {
-            assert_eq!(&remedy::find(&design, &proof, check), found);
-        }
+    let proof = prove(&few);
+    let remedies = remedy::all(&few, &proof);
+    assert_eq!(remedies.len(), proof.checks.len());
+    for (check, found) in proof.checks.iter().zip(&remedies).take(3) {
+        assert_eq!(&remedy::find(&few, &proof, check), found);
     }
 }

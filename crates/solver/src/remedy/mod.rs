@@ -32,21 +32,26 @@ pub struct Remedy {
     pub proven: bool,
 }
 
-/// Proofs of one dial after which [`all`] looks at no further check: about a second.
+/// Proofs of one dial after which [`all`] looks at no further check: a second or two.
 const MOST_EFFORT: usize = 2_000;
+
+/// Proofs of one dial after which one check is given up.
+const MOST_FOR_ONE: usize = 1_200;
 
 /// The remedies of the checks of `proof`, in the order of [`Proof::checks`].
 ///
 /// A design that fails nearly everything is not searched to its end: the list then stops before
 /// the last failing checks, and their turn comes when the first are mended.
 pub fn all(design: &Design, proof: &Proof) -> Vec<Option<Remedy>> {
-    let mut effort = Effort::default();
+    let mut spent = 0;
     let mut remedies = Vec::new();
     for check in &proof.checks {
-        if effort.dials > MOST_EFFORT && check.verdict != CheckVerdict::Passes {
+        if spent > MOST_EFFORT && check.verdict != CheckVerdict::Passes {
             break;
         }
+        let mut effort = Effort::default();
         remedies.push(look(design, proof, check, &mut effort));
+        spent += effort.dials;
     }
     remedies
 }
@@ -61,7 +66,7 @@ struct Effort {
 impl Effort {
     /// So much has been proven that one more way is not worth waiting for.
     fn spent(&self) -> bool {
-        self.dials > 2 * MOST_EFFORT
+        self.dials > MOST_FOR_ONE
     }
 
     /// A proof in which dials that only hold together do not count yet: enough to see how far a

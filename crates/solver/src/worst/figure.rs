@@ -11,6 +11,8 @@ use crate::model::Dial;
 pub const GAP: f64 = 0.002;
 /// Cells at most; a figure that needs more keeps its bound, which holds all the same.
 const CELLS: usize = 2500;
+/// Cells at most for dials that stop the slider together: each takes dozens of figures.
+const FEW_CELLS: usize = 48;
 
 /// What is taken over all boxes, mm; each is least in the worst box.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -105,7 +107,11 @@ pub struct Together<'a> {
 impl Together<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        least(self, &self.moved.all(false), until(decides))
+        let until = Until {
+            cells: FEW_CELLS,
+            ..until(decides)
+        };
+        least(self, &self.moved.all(false), until)
     }
 
     /// What one dial leaves, its own places at their worst.

@@ -1,9 +1,9 @@
 //! Dials that hold together where none of them does alone: counted, listed, and kept by real boxes.
 
-use latchwright_solver::built::BuiltLatch;
+use latchwright_solver::built::{BuiltLatch, Moment, Movement};
 use latchwright_solver::model::{Design, Season};
 use latchwright_solver::settings::Settings;
-use latchwright_solver::worst::lie::{Workshop, travel_to};
+use latchwright_solver::worst::lie::travel_to;
 use latchwright_solver::{SureStop, Verdict, prove};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -67,7 +67,7 @@ fn the_list_agrees_with_the_counts() {
 fn real_boxes_keep_what_two_dials_promise_together() {
     let design = asked_for_much();
     let margin = prove(&design).together.groups[0].margin;
-    let workshop = Workshop::of(&design).unwrap();
+    let movement = Movement::of(&design).unwrap();
     let work = &design.workmanship;
     let mut rng = ChaCha8Rng::seed_from_u64(5);
     let mut least = f64::INFINITY;
@@ -89,13 +89,10 @@ fn real_boxes_keep_what_two_dials_promise_together() {
             dial.pin_radius += off(work.print / 2.0 + work.film_spread);
             dial.shaft = (0.0, off(0.15));
         }
-        let moment = workshop.moment(&latch);
+        let moment = Moment::grown(&design, &latch, movement.until(latch.air));
         let travel = [0, 2]
             .into_iter()
-            .filter_map(|index| {
-                let dial = (&design.dials[index], &latch.dials[index]);
-                travel_to(moment.pin(dial, dial), dial.1.touches_at())
-            })
+            .filter_map(|index| travel_to(moment.pin(index)?, latch.dials[index].touches_at()))
             .fold(f64::INFINITY, f64::min);
         least = least.min(moment.held(travel) - design.tab.required_hold);
     }

@@ -4,10 +4,10 @@
 use std::fmt::Write as _;
 
 use latchwright_solver::builds::{Builds, Contradiction, Margin, Promise, Share, Spread};
-use latchwright_solver::worst::lie::{Number, numbers};
 use serde_json::{Value, json};
 
 use super::contributor;
+use super::json::numbers_json;
 
 /// Contributors named beside each margin.
 const NAMED: usize = 3;
@@ -83,6 +83,7 @@ fn share(share: Share) -> String {
     )
 }
 
+/// What was promised and not kept.
 fn promise(promise: Promise) -> &'static str {
     match promise {
         Promise::Passes => "a mark that was promised to pass does not",
@@ -161,15 +162,6 @@ fn margin_json(margin: &Margin) -> Value {
 }
 
 fn contradiction_json(found: &Contradiction) -> Value {
-    let dials: Vec<usize> = (0..found.latch.dials.len()).collect();
-    let number = |number: Number| {
-        json!({
-            "dial": number.dial.map(|dial| dial + 1),
-            "name": number.name,
-            "value": number.value,
-            "unit": number.unit,
-        })
-    };
     json!({
         "build": found.build,
         "seed": found.seed,
@@ -177,6 +169,6 @@ fn contradiction_json(found: &Contradiction) -> Value {
         "dial": found.dial.map(|dial| dial + 1),
         "mark": found.mark,
         "figure": found.figure,
-        "numbers": numbers(&found.latch, &dials).into_iter().map(number).collect::<Vec<_>>(),
+        "numbers": numbers_json(&found.latch, 0..found.latch.dials.len()),
     })
 }

@@ -1,10 +1,10 @@
 //! A proof for other programs. Lengths are millimetres whatever the design's unit; marks and the
 //! digit count from 0 as in files, dials from 1 as in words.
 
+use latchwright_solver::built::BuiltLatch;
 use latchwright_solver::model::Design;
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_solver::together::Group;
-use latchwright_solver::worst::lie::{Number, numbers};
 use latchwright_solver::worst::witness::Witness;
 use latchwright_solver::{
     Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, SureStop, Unit,
@@ -111,19 +111,28 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
 
 /// The worst real box found, with every number that is needed to build it again.
 fn worst_box(witness: &Witness) -> Value {
-    let number = |number: Number| {
-        json!({
-            "dial": number.dial.map(|dial| dial + 1),
-            "name": number.name,
-            "value": number.value,
-            "unit": number.unit,
-        })
-    };
-    let numbers = numbers(&witness.latch, &witness.dials);
     json!({
         "value": witness.value,
-        "numbers": numbers.into_iter().map(number).collect::<Vec<_>>(),
+        "numbers": numbers_json(&witness.latch, witness.dials.iter().copied()),
     })
+}
+
+/// The numbers of a built latch and of the dials named (from 0).
+pub(super) fn numbers_json(
+    latch: &BuiltLatch,
+    dials: impl IntoIterator<Item = usize>,
+) -> Vec<Value> {
+    let numbers = latch.numbers(dials).into_iter();
+    numbers
+        .map(|number| {
+            json!({
+                "dial": number.dial.map(|dial| dial + 1),
+                "name": number.name,
+                "value": number.value,
+                "unit": number.unit,
+            })
+        })
+        .collect()
 }
 
 /// Dials that hold together where none of them does alone.

@@ -6,6 +6,8 @@
 //! are marked out and drilled, parts grow with the air about the middle of the guide, the slider
 //! lies somewhere in the play that is left, a shaft somewhere in its bore.
 
+use core::fmt;
+
 mod meeting;
 mod moment;
 
@@ -62,8 +64,33 @@ pub struct BuiltSlot {
     pub lead_in: f64,
 }
 
-/// One number of a built latch: what it is, its value, its unit.
-pub type Number = (String, f64, &'static str);
+/// One number of a built latch, for showing and for building it again.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Number {
+    /// The dial it belongs to, from 0; `None` for the latch as a whole.
+    pub dial: Option<usize>,
+    /// The slot of that dial, from 0.
+    pub slot: Option<usize>,
+    /// What it is, in words.
+    pub name: &'static str,
+    /// Its value.
+    pub value: f64,
+    /// Its unit; empty for a share.
+    pub unit: &'static str,
+}
+
+impl fmt::Display for Number {
+    /// What it is and whose, without its value.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.dial, self.slot) {
+            (Some(dial), Some(slot)) => {
+                write!(f, "dial {}, slot {}: {}", dial + 1, slot + 1, self.name)
+            }
+            (Some(dial), None) => write!(f, "dial {}: {}", dial + 1, self.name),
+            _ => f.write_str(self.name),
+        }
+    }
+}
 
 impl BuiltLatch {
     /// The latch with nothing off, in the air it was built in.
@@ -77,25 +104,27 @@ impl BuiltLatch {
         }
     }
 
-    /// Every number with its name and unit, always in the same order: enough to build the latch again.
-    pub fn numbers(&self) -> Vec<Number> {
+    /// Every number of the latch and of the dials named (from 0), always in the same order: enough to
+    /// build it again.
+    pub fn numbers(&self, dials: impl IntoIterator<Item = usize>) -> Vec<Number> {
+        let of = |name, value, unit| Number {
+            dial: None,
+            slot: None,
+            name,
+            value,
+            unit,
+        };
         let mut numbers = vec![
-            ("temperature".to_owned(), self.air.celsius, "°C"),
-            ("relative humidity".to_owned(), self.air.humidity, "%"),
-            ("keeper's edge off along y".to_owned(), self.keeper, "mm"),
-            (
-                "guide point at the front, to the right".to_owned(),
-                self.front,
-                "of its play",
-            ),
-            (
-                "guide point at the back, to the right".to_owned(),
-                self.back,
-                "of its play",
-            ),
+            of("temperature", self.air.celsius, "°C"),
+            of("relative humidity", self.air.humidity, "%"),
+            of("keeper off along y", self.keeper, "mm"),
+            of("front of the guide, share of its play", self.front, ""),
+            of("back of the guide, share of its play", self.back, ""),
         ];
-        for (dial, number) in self.dials.iter().zip(1_usize..) {
-            dial.numbers(number, &mut numbers);
+        for index in dials {
+            if let Some(dial) = self.dials.get(index) {
+                dial.numbers(index, &mut numbers);
+            }
         }
         numbers
     }
@@ -115,7 +144,19 @@ impl BuiltDial {
         }
     }
 
-    fn numbers(&self, number: usize, numbers: &mut Vec<Number>) {
+    /// Middle of the pin from the middle of the disc when they touch at plain rim, mm.
+    pub fn touches_at(&self) -> f64 {
+        self.rim + self.pin_radius
+    }
+
+    fn numbers(&self, index: usize, numbers: &mut Vec<Number>) {
+        let of = |slot, name, value, unit| Number {
+            dial: Some(index),
+            slot,
+            name,
+            value,
+            unit,
+        };
         let own = [
             ("pin off along x", self.pin.0, "mm"),
             ("pin off along y", self.pin.1, "mm"),
@@ -123,22 +164,18 @@ impl BuiltDial {
             ("bore off along y", self.bore.1, "mm"),
             ("rim radius", self.rim, "mm"),
             ("pin radius", self.pin_radius, "mm"),
-            ("shaft off along x", self.shaft.0, "mm"),
-            ("shaft off along y", self.shaft.1, "mm"),
-            ("pointer off its mark, clockwise", self.reading, "°"),
-            ("disc turned on its key, clockwise", self.backlash, "°"),
+            ("shaft in its bore along x", self.shaft.0, "mm"),
+            ("shaft in its bore along y", self.shaft.1, "mm"),
+            ("pointer off its mark", self.reading, "°"),
+            ("disc turned on its key", self.backlash, "°"),
         ];
-        let named = |(what, value, unit)| (format!("dial {number}: {what}"), value, unit);
-        numbers.extend(own.map(named));
-        for (slot, place) in self.slots.iter().zip(1_usize..) {
-            let own = [
-                ("width", slot.width),
-                ("depth", slot.depth),
-                ("lead-in", slot.lead_in),
-            ];
-            let named =
-                |(what, value)| (format!("dial {number}, slot {place}: {what}"), value, "mm");
-            numbers.extend(own.map(named));
+        numbers.extend(own.map(|(name, value, unit)| of(None, name, value, unit)));
+        for (place, slot) in self.slots.iter().enumerate() {
+            numbers.extend([
+                of(Some(place), "slot width", slot.width, "mm"),
+                of(Some(place), "slot depth", slot.depth, "mm"),
+                of(Some(place), "lead-in", slot.lead_in, "mm"),
+            ]);
         }
     }
 }
@@ -160,16 +197,20 @@ mod tests {
     #[test]
     fn every_number_of_a_built_latch_is_told_once() {
         let mut built = BuiltLatch::nominal(&Design::default());
-        let numbers = built.numbers();
+        let numbers = built.numbers(0..3);
         assert_eq!(numbers.len(), 5 + 3 * (10 + 3));
-        let mut names: Vec<_> = numbers.iter().map(|(name, ..)| name.clone()).collect();
+        let mut names: Vec<_> = numbers.iter().map(ToString::to_string).collect();
         names.sort();
         names.dedup();
         assert_eq!(names.len(), numbers.len(), "two numbers share a name");
         built.dials[2].slots[0].lead_in = 0.9;
+        let numbers = built.numbers(0..3);
+        let last = numbers
+            .last()
+            .map(|last| (last.to_string(), last.value, last.unit));
         assert_eq!(
-            built.numbers().last(),
-            Some(&("dial 3, slot 1: lead-in".to_owned(), 0.9, "mm"))
+            last,
+            Some(("dial 3, slot 1: lead-in".to_owned(), 0.9, "mm"))
         );
     }
 }

@@ -95,13 +95,18 @@ impl<'a> Moment<'a> {
         }
     }
 
+    /// The latch whose moment it is.
+    pub fn built(&self) -> &'a BuiltLatch {
+        self.built
+    }
+
     /// How far each guide point can still shift to either side, mm; negative where the slider binds.
     pub fn play_left(&self) -> f64 {
         self.play
     }
 
     /// Where a place marked on the plate has come to.
-    fn on_plate(&self, place: Point) -> Point {
+    pub fn on_plate(&self, place: Point) -> Point {
         let (from, by) = (place - self.guide, self.growth.plate);
         self.guide + Point::new(from.x * (1.0 + by.x), from.y * (1.0 + by.y))
     }
@@ -117,14 +122,23 @@ impl<'a> Moment<'a> {
             )
     }
 
+    /// Middle of dial `index`'s bore, mm in plan axes.
+    pub fn bore(&self, index: usize) -> Option<Point> {
+        let (dial, built) = (self.design.dials.get(index)?, self.built.dials.get(index)?);
+        Some(self.on_plate(off(dial.centre, built.bore)))
+    }
+
     /// Middle of dial `index`'s pin from the middle of its shaft, slider forward, mm in plan axes.
     pub fn pin(&self, index: usize) -> Option<Point> {
-        let dial = self.design.dials.get(index)?;
-        let built = self.built.dials.get(index)?;
-        let off = |(x, y): (f64, f64), by: (f64, f64)| Point::new(x + by.0, y + by.1);
+        self.pin_from(index, index)
+    }
+
+    /// Middle of dial `pin`'s pin from the middle of dial `shaft`'s shaft, slider forward, mm.
+    pub fn pin_from(&self, pin: usize, shaft: usize) -> Option<Point> {
+        let (dial, built) = (self.design.dials.get(pin)?, self.built.dials.get(pin)?);
         let pin = self.on_slider(off(dial.pin_at(), built.pin));
-        let bore = self.on_plate(off(dial.centre, built.bore));
-        Some(pin - bore - Point::new(built.shaft.0, built.shaft.1))
+        let (x, y) = self.built.dials.get(shaft)?.shaft;
+        Some(pin - self.bore(shaft)? - Point::new(x, y))
     }
 
     /// Tab under the keeper at its left and right front corner, slider forward, mm.
@@ -170,6 +184,11 @@ impl<'a> Moment<'a> {
         let travel = self.design.slider.travel;
         Some(Meeting::new(dial, built, digit, pin, travel, buffer))
     }
+}
+
+/// A place that was meant, off by an error.
+fn off((x, y): (f64, f64), by: (f64, f64)) -> Point {
+    Point::new(x + by.0, y + by.1)
 }
 
 #[cfg(test)]

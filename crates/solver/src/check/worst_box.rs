@@ -1,15 +1,15 @@
 //! The worst real box found for a check, and what each thing that is off in it costs.
 
-use latchwright_geometry::trig;
+use latchwright_geometry::Point;
 
 use super::Sums;
-use crate::built::{BuiltDial, BuiltLatch};
+use crate::built::{BuiltDial, BuiltLatch, Moment};
 use crate::contact::SlotShape;
 use crate::model::{Design, Slot};
 use crate::proof::{Check, SureStop};
 use crate::worst::figure::OfSlider;
-use crate::worst::lie::{Moment, depth_left, enters, travel_to};
-use crate::worst::witness::{Builder, Measure, Off, pin_of};
+use crate::worst::lie::{depth_left, enters, travel_to};
+use crate::worst::witness::{Builder, Measure, Off};
 
 /// Sizes of the design that decide a figure beside what can be off.
 const SIZES: [&str; 4] = ["gap", "lead_in", "engagement", "offset"];
@@ -59,10 +59,9 @@ pub(super) fn at_rest(sums: &Sums<'_>, index: usize, check: Check) -> Check {
         },
     );
     builder.lay_shaft(&mut latch, index, 0.0, 1.0);
-    let design = sums.design;
-    let measure = move |moment: &Moment<'_>, latch: &BuiltLatch| {
-        let (x, y) = pin_of(moment, design, latch, index)?;
-        Some(trig::hypot(x, y) - built(latch, index)?.touches_at())
+    let measure = move |moment: &Moment<'_>| {
+        let pin = moment.pin(index)?;
+        Some(pin.length() - built(moment.built(), index)?.touches_at())
     };
     check.at_worst(builder, [latch], &[index], &measure)
 }
@@ -108,13 +107,13 @@ pub(super) fn lets_in(sums: &Sums<'_>, index: usize, check: Check) -> Check {
     builder.put_off(&mut deepest, index, Off { rim: 1.0, ..narrow });
     builder.lay_shaft(&mut deepest, index, travel, 1.0);
     latches.push(deepest);
-    let measure = move |moment: &Moment<'_>, latch: &BuiltLatch| {
-        let pin = pin_of(moment, design, latch, index)?;
-        let dial = built(latch, index)?;
+    let measure = move |moment: &Moment<'_>| {
+        let pin = moment.pin(index)?;
+        let dial = built(moment.built(), index)?;
         let slot = dial.slots.get(own)?;
         let enters = enters(dial, slot, pin, dial.reading + dial.backlash);
         let fits = slot.width - 2.0 * dial.pin_radius;
-        let deep = depth_left(dial, slot, (pin.0, pin.1 + travel));
+        let deep = depth_left(dial, slot, pin + Point::new(0.0, travel));
         Some(enters.min(fits).min(deep))
     };
     check.at_worst(builder, latches, &[index], &measure)
@@ -147,9 +146,9 @@ pub(super) fn captive(sums: &Sums<'_>, index: usize, check: Check) -> Check {
         },
     );
     builder.lay_shaft(&mut latch, index, travel, -1.0);
-    let measure = move |moment: &Moment<'_>, latch: &BuiltLatch| {
-        let (x, y) = pin_of(moment, design, latch, index)?;
-        let dial = built(latch, index)?;
+    let measure = move |moment: &Moment<'_>| {
+        let end = moment.pin(index)? + Point::new(0.0, travel);
+        let dial = built(moment.built(), index)?;
         let slot = dial.slots.get(own)?;
         let walls = SlotShape::new(
             dial.rim,
@@ -160,7 +159,7 @@ pub(super) fn captive(sums: &Sums<'_>, index: usize, check: Check) -> Check {
                 lead_in: 0.0,
             },
         );
-        Some(walls.rim_top - slot.lead_in - trig::hypot(x, y + travel))
+        Some(walls.rim_top - slot.lead_in - end.length())
     };
     check.at_worst(builder, [latch], &[index], &measure)
 }
@@ -198,7 +197,7 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
         };
         Some(dial.touches_at() - depth)
     };
-    if let (Some(pin), Some(within)) = (builder.pin(&latch, index), stops(&latch)) {
+    if let (Some(pin), Some(within)) = (builder.moment(&latch).pin(index), stops(&latch)) {
         let give = design
             .dials
             .get(index)
@@ -207,9 +206,9 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
             builder.lay_shaft(&mut latch, index, travel, -1.0);
         }
     }
-    let measure = move |moment: &Moment<'_>, latch: &BuiltLatch| {
-        let pin = pin_of(moment, design, latch, index)?;
-        Some(moment.held(travel_to(pin, stops(latch)?)?))
+    let measure = move |moment: &Moment<'_>| {
+        let within = stops(moment.built())?;
+        Some(moment.held(travel_to(moment.pin(index)?, within)?))
     };
     check.at_worst(builder, [latch], &[index], &measure)
 }
@@ -226,12 +225,11 @@ pub(super) fn of_slider(sums: &Sums<'_>, of: OfSlider, check: Check) -> Check {
         OfSlider::MostOverlap => keeper,
         _ => 0.0,
     };
-    let travel = sums.design.slider.travel;
-    let measure = move |moment: &Moment<'_>, _: &BuiltLatch| {
+    let measure = move |moment: &Moment<'_>| {
         Some(match of {
-            OfSlider::MostOverlap => -moment.still_caught(travel),
+            OfSlider::MostOverlap => moment.out_at_full_travel(),
             OfSlider::Overlap => moment.held(0.0),
-            _ => moment.play,
+            _ => moment.play_left(),
         })
     };
     check.at_worst(builder, [latch], &[], &measure)

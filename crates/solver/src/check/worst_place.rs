@@ -1,13 +1,12 @@
 //! The worst real box found for room between parts: places in the plate, and a pin beside a disc.
 
-use latchwright_geometry::trig;
+use latchwright_geometry::{Point, trig};
 
 use super::Sums;
-use crate::built::BuiltLatch;
+use crate::built::Moment;
 use crate::proof::Check;
 use crate::worst::figure::OfSlider;
 use crate::worst::judge::Found;
-use crate::worst::lie::Moment;
 use crate::worst::witness::Off;
 
 /// The other end of a distance in the plate that begins at a dial's bore.
@@ -81,27 +80,26 @@ pub(super) fn in_plate(
         put(other, -1.0);
         dials.push(other);
     }
-    let measure = move |moment: &Moment<'_>, latch: &BuiltLatch| {
+    let measure = move |moment: &Moment<'_>| {
         let at = |index: usize| {
-            let built = latch.dials.get(index)?;
-            let (x, y) = moment.bore(design.dials.get(index)?, built);
-            Some(if discs {
-                (x + built.shaft.0, y + built.shaft.1)
+            let (x, y) = moment.built().dials.get(index)?.shaft;
+            let shaft = if discs {
+                Point::new(x, y)
             } else {
-                (x, y)
-            })
+                Point::default()
+            };
+            Some(moment.bore(index)? + shaft)
         };
-        let rim = |index: usize| match latch.dials.get(index) {
+        let rim = |index: usize| match moment.built().dials.get(index) {
             Some(built) if discs => built.rim,
             _ => 0.0,
         };
-        let (x, y) = at(from)?;
-        let (to_x, to_y) = match to {
+        let end = match to {
             To::Dial(other) => at(other)?,
-            To::Place(x, y) => moment.on_plate((x, y)),
+            To::Place(x, y) => moment.on_plate(Point::new(x, y)),
         };
         let rims = rim(from) + other.map_or(0.0, rim);
-        Some(trig::hypot(to_x - x, to_y - y) - rims - taken)
+        Some(at(from)?.distance(end) - rims - taken)
     };
     check.at_worst(builder, [latch], &dials, &measure)
 }
@@ -133,24 +131,23 @@ pub(super) fn beside_pin(
     };
     builder.put_off(&mut latch, disc, off(1.0, 0.0));
     builder.put_off(&mut latch, pin, off(0.0, 1.0));
-    let between = move |moment: &Moment<'_>, latch: &BuiltLatch| {
-        let of = |index: usize| Some((design.dials.get(index)?, latch.dials.get(index)?));
-        let (x, y) = moment.pin(of(pin)?, of(disc)?);
-        // nearest where the slider has brought the pin level with the disc, or as near as it gets
-        Some((x, y + (-y).clamp(0.0, travel)))
+    // nearest where the slider has brought the pin level with the disc, or as near as it gets
+    let between = move |moment: &Moment<'_>| {
+        let at = moment.pin_from(pin, disc)?;
+        Some(at + Point::new(0.0, (-at.y).clamp(0.0, travel)))
     };
-    if let Some((x, y)) = between(&builder.moment(&latch), &latch)
+    if let Some(at) = between(&builder.moment(&latch))
         && let Some(dial) = design.dials.get(disc)
         && let Some(built) = latch.dials.get_mut(disc)
     {
-        let far = trig::hypot(x, y).max(1e-9);
+        let far = at.length().max(1e-9);
         let play = dial.bore.shaft_play;
-        built.shaft = (play * x / far, play * y / far);
+        built.shaft = (play * at.x / far, play * at.y / far);
     }
-    let measure = move |moment: &Moment<'_>, latch: &BuiltLatch| {
-        let (x, y) = between(moment, latch)?;
-        let solid = latch.dials.get(disc)?.rim + latch.dials.get(pin)?.pin_radius;
-        Some(trig::hypot(x, y) - solid)
+    let measure = move |moment: &Moment<'_>| {
+        let dials = &moment.built().dials;
+        let solid = dials.get(disc)?.rim + dials.get(pin)?.pin_radius;
+        Some(between(moment)?.length() - solid)
     };
     check.at_worst(builder, [latch], &[disc, pin], &measure)
 }

@@ -1,11 +1,10 @@
 //! The worst real box found: all its numbers, the figure it has, and how much each thing that is off
 //! in it costs.
 
-use latchwright_geometry::trig;
+use latchwright_geometry::Point;
 
-use super::lie::{Moment, Workshop};
 use super::moved::{BACK, BORE, FRONT, Moved, PIN, VARIABLES};
-use crate::built::{BuiltDial, BuiltLatch};
+use crate::built::{BuiltDial, BuiltLatch, Moment, Movement};
 use crate::model::{Design, Workmanship};
 
 /// A real box with a figure of a check, built as badly as it may be.
@@ -20,7 +19,7 @@ pub struct Witness {
 }
 
 /// How a figure is read off one built latch.
-pub type Measure<'a> = dyn Fn(&Moment<'_>, &BuiltLatch) -> Option<f64> + 'a;
+pub type Measure<'a> = dyn Fn(&Moment<'_>) -> Option<f64> + 'a;
 
 /// Where sizes stand that are off, as shares of what they may be off by: −1, 0 or 1.
 #[derive(Debug, Clone, Copy, Default)]
@@ -41,7 +40,7 @@ pub struct Off {
 pub struct Builder<'a> {
     design: &'a Design,
     moved: &'a Moved<'a>,
-    workshop: Workshop<'a>,
+    movement: Movement,
 }
 
 impl<'a> Builder<'a> {
@@ -50,7 +49,7 @@ impl<'a> Builder<'a> {
         Some(Self {
             design: moved.design,
             moved,
-            workshop: Workshop::of(moved.design)?,
+            movement: Movement::of(moved.design)?,
         })
     }
 
@@ -94,23 +93,18 @@ impl<'a> Builder<'a> {
     }
 
     /// How this latch lies.
-    pub fn moment(&self, latch: &BuiltLatch) -> Moment<'a> {
-        self.workshop.moment(latch)
-    }
-
-    /// Middle of the pin of dial `index` from the middle of its shaft, slider forward, mm.
-    pub fn pin(&self, latch: &BuiltLatch, index: usize) -> Option<(f64, f64)> {
-        pin_of(&self.moment(latch), self.design, latch, index)
+    pub fn moment<'b>(&'b self, latch: &'b BuiltLatch) -> Moment<'b> {
+        Moment::grown(self.design, latch, self.movement.until(latch.air))
     }
 
     /// Lays the shaft of dial `index` fully towards (`way` 1) or away from (−1) where the pin is
     /// after `travel`.
     pub fn lay_shaft(&self, latch: &mut BuiltLatch, index: usize, travel: f64, way: f64) {
-        let Some((x, y)) = self.pin(latch, index) else {
+        let Some(pin) = self.moment(latch).pin(index) else {
             return;
         };
-        let y = y + travel;
-        let length = trig::hypot(x, y);
+        let at = pin + Point::new(0.0, travel);
+        let length = at.length();
         let play = self
             .design
             .dials
@@ -119,7 +113,7 @@ impl<'a> Builder<'a> {
         if let Some(built) = latch.dials.get_mut(index)
             && length > 0.0
         {
-            built.shaft = (way * play * x / length, way * play * y / length);
+            built.shaft = (way * play * at.x / length, way * play * at.y / length);
         }
     }
 
@@ -130,7 +124,7 @@ impl<'a> Builder<'a> {
         dials: Vec<usize>,
         measure: &Measure<'_>,
     ) -> Option<Witness> {
-        let value = measure(&self.moment(&latch), &latch)?;
+        let value = measure(&self.moment(&latch))?;
         Some(Witness {
             latch,
             dials,
@@ -150,22 +144,11 @@ impl<'a> Builder<'a> {
             .filter_map(|(name, mend)| {
                 let mut latch = witness.latch.clone();
                 mend(self.design, &mut latch);
-                let better = measure(&self.moment(&latch), &latch)?;
+                let better = measure(&self.moment(&latch))?;
                 Some((*name, better - witness.value))
             })
             .collect()
     }
-}
-
-/// Middle of a dial's pin from the middle of its shaft, slider forward, mm.
-pub fn pin_of(
-    moment: &Moment<'_>,
-    design: &Design,
-    latch: &BuiltLatch,
-    index: usize,
-) -> Option<(f64, f64)> {
-    let dial = (design.dials.get(index)?, latch.dials.get(index)?);
-    Some(moment.pin(dial, dial))
 }
 
 type Mend = fn(&Design, &mut BuiltLatch);

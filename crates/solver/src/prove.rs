@@ -11,6 +11,7 @@ use crate::states::{LockStates, Slides, State, StateRow, Sure};
 use crate::together::Together;
 use crate::validate::{MAX_DIALS, faults};
 use crate::verdict::{DialJudge, judge_dial};
+use crate::worst::figure::SliderWorst;
 use crate::worst::judge::ExactJudge;
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
@@ -60,6 +61,9 @@ fn prove_with(
         counts: settings,
         exact: &exact,
         moved: moved.as_ref(),
+        slider_worst: moved
+            .as_ref()
+            .map_or_else(SliderWorst::default, SliderWorst::of),
         builder: moved.as_ref().and_then(Builder::of),
     };
     let checks = if numbers_hold {

@@ -17,7 +17,8 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
     let play = sums.design.slider.guide_play;
     let plain = sums.slider.least_play;
     let least = sums
-        .least(OfSlider::Play, 0.0)
+        .slider_worst
+        .get(OfSlider::Play)
         .map_or(plain, |found| (found.bound - EPSILON).max(plain));
     let mut title = "Slider keeps its play in the guide all year".to_owned();
     if least < 0.0 {

@@ -26,8 +26,8 @@ use crate::count::Counts;
 use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
 use crate::season::Drift;
-use crate::worst::figure::{OfLatch, OfSlider};
-use crate::worst::judge::{ExactJudge, Found};
+use crate::worst::figure::{OfSlider, SliderWorst};
+use crate::worst::judge::ExactJudge;
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
 
@@ -58,6 +58,8 @@ pub struct Sums<'a> {
     pub exact: &'a [Option<ExactJudge<'a>>],
     /// The latch over all boxes, where its numbers hold.
     pub moved: Option<&'a Moved<'a>>,
+    /// The figures of the slider over all boxes.
+    pub slider_worst: SliderWorst,
     /// Builds the worst boxes found.
     pub builder: Option<Builder<'a>>,
 }
@@ -66,15 +68,6 @@ impl Sums<'_> {
     /// The exact worst case of dial `index`.
     pub fn exact(&self, index: usize) -> Option<&ExactJudge<'_>> {
         self.exact.get(index)?.as_ref()
-    }
-
-    /// The least of a figure of the slider over all boxes; `decides` is where a promise turns.
-    pub fn least(&self, of: OfSlider, decides: f64) -> Option<Found> {
-        OfLatch {
-            moved: self.moved?,
-            of,
-        }
-        .least(decides)
     }
 
     /// Dials with their number and sums.

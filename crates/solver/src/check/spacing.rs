@@ -88,7 +88,8 @@ impl<'a> InPlate<'a> {
     fn of(sums: &'a Sums<'a>) -> Self {
         let least = |of, strains: &crate::season::Strains| {
             let plain = strains.apart(1.0, 0.0).0;
-            sums.least(of, 0.0)
+            sums.slider_worst
+                .get(of)
                 .map_or(plain, |least| least.bound.max(plain))
         };
         Self {

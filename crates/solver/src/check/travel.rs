@@ -232,7 +232,8 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
         * sums.slider.swell;
     let room = design.slider.travel - design.workmanship.keeper_place;
     let plain = room - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
-    sums.least(OfSlider::MostOverlap, -room)
+    sums.slider_worst
+        .get(OfSlider::MostOverlap)
         .map_or(plain, |most| (room + most.bound - EPSILON).max(plain))
 }
 
@@ -284,7 +285,8 @@ pub fn rest_hold_margin(sums: &Sums<'_>) -> f64 {
         * sums.slider.swell;
     let limit = design.workmanship.keeper_place + design.tab.required_hold;
     let plain = design.tab.engagement - limit - turned + tip_drift(sums).0.min(0.0);
-    sums.least(OfSlider::Overlap, limit)
+    sums.slider_worst
+        .get(OfSlider::Overlap)
         .map_or(plain, |least| (least.bound - limit - EPSILON).max(plain))
 }
 

@@ -15,6 +15,7 @@ use crate::proof::{Check, CheckVerdict, DialProof, Unit, Verdict};
 use crate::season::Drift;
 use crate::validate::MAX_DIALS;
 use crate::verdict::{DialJudge, MAX_POSITIONS};
+use crate::worst::figure::SliderWorst;
 
 /// A gain of the least margin below this is not worth anybody's care, mm.
 const WORTH_IT: f64 = 0.005;
@@ -301,6 +302,7 @@ fn least_margin(design: &Design, drift: &Drift, singles: &[Vec<Dial>]) -> f64 {
         counts: Counts::default(),
         exact: &[],
         moved: None,
+        slider_worst: SliderWorst::default(),
         builder: None,
     };
     let whole = [free_margin(&sums), rest_hold_margin(&sums)];

@@ -215,7 +215,7 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
 
 /// A figure of the slider as a whole.
 pub(super) fn of_slider(sums: &Sums<'_>, of: OfSlider, check: Check) -> Check {
-    let (Some(least), Some(builder)) = (sums.least(of, 0.0), &sums.builder) else {
+    let (Some(least), Some(builder)) = (sums.slider_worst.get(of), &sums.builder) else {
         return check;
     };
     let mut latch = builder.latch(&least.at, None, None);

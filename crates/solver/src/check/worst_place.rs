@@ -106,8 +106,8 @@ pub(super) fn in_plate(
 
 /// The air in which the plate is smallest.
 fn driest(sums: &Sums<'_>) -> Option<Found> {
-    let x = sums.least(OfSlider::PlateX, 0.0)?;
-    let y = sums.least(OfSlider::PlateY, 0.0)?;
+    let x = sums.slider_worst.get(OfSlider::PlateX)?;
+    let y = sums.slider_worst.get(OfSlider::PlateY)?;
     Some(if x.bound < y.bound { x } else { y })
 }
 

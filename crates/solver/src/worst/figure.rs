@@ -170,6 +170,41 @@ pub enum OfSlider {
     PlateY,
 }
 
+/// All figures of the slider, each taken over all boxes once.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct SliderWorst {
+    overlap: Option<Least<VARIABLES>>,
+    most_overlap: Option<Least<VARIABLES>>,
+    play: Option<Least<VARIABLES>>,
+    plate: [Option<Least<VARIABLES>>; 2],
+}
+
+impl SliderWorst {
+    /// The figures of this latch; none where they cannot be had.
+    pub fn of(moved: &Moved<'_>) -> Self {
+        let design = moved.design;
+        let keeper = design.workmanship.keeper_place;
+        let least = |of, decides: f64| OfLatch { moved, of }.least(decides);
+        Self {
+            overlap: least(OfSlider::Overlap, keeper + design.tab.required_hold),
+            most_overlap: least(OfSlider::MostOverlap, keeper - design.slider.travel),
+            play: least(OfSlider::Play, 0.0),
+            plate: [OfSlider::PlateX, OfSlider::PlateY].map(|of| least(of, 0.0)),
+        }
+    }
+
+    /// One of them.
+    pub fn get(&self, of: OfSlider) -> Option<Least<VARIABLES>> {
+        match of {
+            OfSlider::Overlap => self.overlap,
+            OfSlider::MostOverlap => self.most_overlap,
+            OfSlider::Play => self.play,
+            OfSlider::PlateX => self.plate[0],
+            OfSlider::PlateY => self.plate[1],
+        }
+    }
+}
+
 /// A figure of the slider.
 pub struct OfLatch<'a> {
     /// The latch.

@@ -89,6 +89,8 @@ pub struct ExactJudge<'a> {
     plain: DialJudge<'a>,
     /// Bounds of its pin.
     pub pin: PinBounds,
+    /// For each mouth, see [`ExactJudge::touch_deg`].
+    touches: Vec<(f64, f64)>,
     stops: RefCell<Vec<(f64, Option<Stopped>)>>,
     out_of_reach: bool,
 }
@@ -102,9 +104,12 @@ impl<'a> ExactJudge<'a> {
             dial,
             plain,
             pin,
+            touches: Vec::new(),
             stops: RefCell::default(),
             out_of_reach: false,
         };
+        let mouths = judge.plain.mouths.iter();
+        judge.touches = mouths.map(|mouth| judge.touch_deg(mouth)).collect();
         judge.out_of_reach = judge.rest_gap() - moved.design.slider.travel >= EPSILON;
         Some(judge)
     }
@@ -173,8 +178,8 @@ impl<'a> ExactJudge<'a> {
         self.plain
             .mouths
             .iter()
-            .map(|mouth| {
-                let (right, left) = self.touch_deg(mouth);
+            .zip(&self.touches)
+            .map(|(mouth, (right, left))| {
                 // clockwise takes the mouth to the left; the pin may be on either side of it
                 let turn = trig::wrap_deg(turn_deg + mouth.mouth.turn_deg);
                 let spare = |clockwise: f64| (clockwise - left).min(360.0 - clockwise - right);

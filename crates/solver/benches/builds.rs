@@ -1,16 +1,19 @@
 //! How long a million builds of three dials take on two cores, and one block of them on one, beside a
 //! polygon library that works out a few pins' contacts. Every run checks its answer.
 
-use std::f64::consts::PI;
+mod polygon;
+
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::thread;
 
 use divan::{Bencher, black_box};
-use geo::{BooleanOps, Distance, Euclidean, LineString, MultiPolygon, Polygon};
+use geo::{BooleanOps, Distance, Euclidean};
 use latchwright_solver::builds::{BLOCK, Plan, Spread, Trial};
 use latchwright_solver::built::{BuiltDial, BuiltLatch, Moment};
 use latchwright_solver::model::Design;
 use latchwright_solver::prove;
+
+use polygon::{circle, ring};
 
 fn main() {
     divan::main();
@@ -156,16 +159,4 @@ fn stop_by_polygons(dial: &BuiltDial, pin: (f64, f64), turn: f64) -> f64 {
         }
         travel += gap;
     }
-}
-
-fn circle(middle: (f64, f64), radius: f64) -> MultiPolygon {
-    ring((0..720).map(|number| {
-        let (sin, cos) = (f64::from(number) * PI / 360.0).sin_cos();
-        (middle.0 + radius * cos, middle.1 + radius * sin)
-    }))
-}
-
-fn ring(corners: impl IntoIterator<Item = (f64, f64)>) -> MultiPolygon {
-    let line: LineString = corners.into_iter().collect();
-    MultiPolygon::new(vec![Polygon::new(line, Vec::new())])
 }

@@ -1,13 +1,15 @@
 //! How long the verdicts take that follow every drag, beside a polygon library that works out the
 //! reach of a single dial, and the whole proof of a larger latch. Every run checks its answer.
 
-use std::f64::consts::PI;
+mod polygon;
 
 use divan::{Bencher, black_box};
-use geo::{BooleanOps, Distance, Euclidean, LineString, MultiPolygon, Polygon};
+use geo::{BooleanOps, Distance, Euclidean};
 use latchwright_solver::contact::{PinPath, reach};
 use latchwright_solver::model::{Design, Dial};
 use latchwright_solver::{Verdict, prove, verdicts};
+
+use polygon::{circle, ring};
 
 fn main() {
     divan::main();
@@ -144,16 +146,4 @@ fn reach_by_polygons(dial: &Dial, path: PinPath, turn_deg: f64) -> f64 {
         travel += gap;
     }
     path.travel
-}
-
-fn circle(middle: (f64, f64), radius: f64) -> MultiPolygon {
-    ring((0..720).map(|number| {
-        let (sin, cos) = (f64::from(number) * PI / 360.0).sin_cos();
-        (middle.0 + radius * cos, middle.1 + radius * sin)
-    }))
-}
-
-fn ring(corners: impl IntoIterator<Item = (f64, f64)>) -> MultiPolygon {
-    let line: LineString = corners.into_iter().collect();
-    MultiPolygon::new(vec![Polygon::new(line, Vec::new())])
 }

@@ -104,9 +104,9 @@ fn a_file_written_by_hand_reads_as_the_usual_box_with_its_gaps_listed() {
         .map(str::to_owned)
         .into_iter()
         .chain(slider)
-        .chain(["keeper", "inside"].map(str::to_owned))
+        .chain(["keeper", "inside", "body"].map(str::to_owned))
         .chain((0..3).flat_map(of_dial))
-        .chain(["workmanship.thickness", "card"].map(str::to_owned))
+        .chain(["workmanship.thickness", "bench", "card"].map(str::to_owned))
         .collect();
     assert_eq!(fields, expected);
     assert!(!loaded.blocks_proof());
@@ -129,7 +129,7 @@ fn a_missing_part_is_one_notice_with_what_is_taken() {
             "{expected}\n{messages:#?}"
         );
     }
-    assert_eq!(messages.len(), 22, "{messages:#?}");
+    assert_eq!(messages.len(), 24, "{messages:#?}");
 }
 
 #[test]

@@ -26,6 +26,8 @@ pub enum Place {
     Keeper,
     /// The room under the lid.
     Inside,
+    /// The sides and floor of the box.
+    Body,
     /// A dial.
     Dial(usize),
     /// A slot of a dial's disc.
@@ -36,6 +38,8 @@ pub enum Place {
     Workmanship,
     /// Season.
     Season,
+    /// What the maker has.
+    Bench,
     /// The card.
     Card,
 }
@@ -74,11 +78,13 @@ impl fmt::Display for Place {
             Self::Tab => f.write_str("tab"),
             Self::Keeper => f.write_str("keeper"),
             Self::Inside => f.write_str("inside"),
+            Self::Body => f.write_str("body"),
             Self::Dial(dial) => write!(f, "dial {}", dial + 1),
             Self::Slot(dial, slot) => write!(f, "dial {}, slot {}", dial + 1, slot + 1),
             Self::Combination => f.write_str("combination"),
             Self::Workmanship => f.write_str("workmanship"),
             Self::Season => f.write_str("season"),
+            Self::Bench => f.write_str("bench"),
             Self::Card => f.write_str("card"),
         }
     }

@@ -8,6 +8,9 @@ use serde::de::{self, Deserialize, DeserializeOwned, Deserializer};
 use super::place::{Step, dotted, quoted};
 use super::write::{Tree, flat};
 
+/// What is taken for a missing field stands in its notice up to this many letters.
+const LONGEST_TAKEN: usize = 300;
+
 /// Something a file left out, and what was taken instead.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReadNotice {
@@ -68,11 +71,14 @@ impl Notes {
 
     fn left_out<T: Stored>(&mut self, name: &str, default: &T) {
         self.path.push(Step::field(name));
-        let taken = flat(&default.tree());
+        let taken = match flat(&default.tree()) {
+            taken if taken.chars().count() <= LONGEST_TAKEN => format!("taken as {taken}"),
+            _ => "the usual one is taken".to_owned(),
+        };
         self.list.push(ReadNotice {
             severity: Severity::Notice,
             field: dotted(&self.path),
-            message: format!("{} is not given: taken as {taken}", quoted(&self.path)),
+            message: format!("{} is not given: {taken}", quoted(&self.path)),
         });
         self.path.pop();
     }

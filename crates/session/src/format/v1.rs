@@ -4,9 +4,9 @@
 //! field may be missing, and both ways between it and the model.
 
 use latchwright_solver::model::{
-    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Inside, Keeper, Key, Knob, Labels,
-    Language, Material, OwnWood, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units,
-    Workmanship,
+    Bench, Board, Body, Bore, Card, CardPaper, Climate, Corner, Design, Dial, Disc, Floor, Grain,
+    Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind, Material, OwnWood,
+    Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
 };
 use serde::Deserialize;
 
@@ -68,6 +68,8 @@ choice!(Sawn => SawnFile { Flat, Quarter });
 choice!(Grain => GrainFile { AlongX, AlongY });
 choice!(PinMake => PinMakeFile { Steel, Dowel, PrintedLying, PrintedStanding });
 choice!(Language => LanguageFile { English });
+choice!(Corner => CornerFile { Mitred, Butted, Rabbeted });
+choice!(Paper => PaperFile { A4OrLetter, A4, A3, Letter, Legal, Tabloid });
 choice!(CardPaper => CardPaperFile { A6, A5, FoldedA4 });
 
 part!(Plate => PlateFile {
@@ -80,6 +82,12 @@ part!(Slider => SliderFile {
 part!(Tab => TabFile { at: f64, width: f64, engagement: f64, required_hold: f64 });
 part!(Keeper => KeeperFile { edge: f64, width: f64, depth: f64, thickness: f64 });
 part!(Inside => InsideFile { width: f64, depth: f64, height: f64 });
+part!(Body => BodyFile {
+    thickness: f64, wood: String, sawn: Sawn, corner: Corner, lid: LidKind, groove: f64, foot: f64,
+    floor: Floor, hinge: Hinge,
+});
+part!(Floor => FloorFile { thickness: f64, material: Material });
+part!(Hinge => HingeFile { length: f64, leaf: f64, thickness: f64, inset: f64 });
 part!(Slot => SlotFile { mark: i64, width: f64, depth: f64, lead_in: f64 });
 part!(Disc => DiscFile { radius: f64, thickness: f64, below: f64, slots: Vec<Slot> });
 part!(Pin => PinFile {
@@ -99,6 +107,16 @@ part!(Workmanship => WorkmanshipFile {
 part!(Climate => ClimateFile { celsius: f64, humidity: f64 });
 part!(Season => SeasonFile { built: Climate, driest: Climate, dampest: Climate });
 part!(OwnWood => OwnWoodFile { name: String, radial: f64, tangential: f64 });
+part!(Bench => BenchFile {
+    bits: Vec<f64>, boards: Vec<Board>, kerf: f64, end_trim: f64, rough: f64, coats: u32, paper: Paper,
+    fraction: u32, printer: Printer,
+});
+part!(Board => BoardFile { wood: String, length: f64, width: f64, thickness: f64, count: u32 });
+part!(Printer => PrinterFile {
+    nozzle: f64, layer: f64, bed: (f64, f64), height: f64, holes: Vec<HoleReading>, outside: f64, foot: f64,
+    corner: f64, density: f64, filament: f64,
+});
+part!(HoleReading => HoleReadingFile { diameter: f64, under: f64 });
 part!(Card => CardFile {
     language: Language, paper: CardPaper, recipient: String, youngest: u32, greeting: String, from: String,
     show_combination: bool,
@@ -164,6 +182,35 @@ impl Stored for Material {
     }
 }
 
+/// What comes off as the lid; a band has a height.
+#[derive(Debug, Deserialize)]
+pub(super) enum LidKindFile {
+    Plate,
+    Band {
+        height: Option<<f64 as Stored>::File>,
+    },
+}
+
+impl Stored for LidKind {
+    type File = LidKindFile;
+
+    fn tree(&self) -> Tree {
+        match self {
+            Self::Plate => Tree::Word("Plate".to_owned()),
+            Self::Band { height } => Tree::Fields("Band", vec![("height", height.tree())]),
+        }
+    }
+
+    fn restore(file: LidKindFile, _: &Self, notes: &mut Notes) -> Self {
+        match file {
+            LidKindFile::Plate => Self::Plate,
+            LidKindFile::Band { height } => Self::Band {
+                height: notes.field("height", height, &20.0),
+            },
+        }
+    }
+}
+
 /// What is written at the marks.
 #[derive(Debug, Deserialize)]
 pub(super) enum LabelsFile {
@@ -208,11 +255,13 @@ pub(super) struct DesignFile {
     tab: Option<TabFile>,
     keeper: Option<KeeperFile>,
     inside: Option<InsideFile>,
+    body: Option<BodyFile>,
     dials: Option<Vec<DialFile>>,
     combination: Option<Vec<u32>>,
     workmanship: Option<WorkmanshipFile>,
     season: Option<SeasonFile>,
     own_woods: Option<Vec<OwnWoodFile>>,
+    bench: Option<BenchFile>,
     card: Option<CardFile>,
 }
 
@@ -227,6 +276,7 @@ pub(super) fn restore(file: DesignFile, notes: &mut Notes) -> Design {
     let tab = notes.field("tab", file.tab, &default.tab);
     let keeper = notes.field("keeper", file.keeper, &default.keeper);
     let inside = notes.field("inside", file.inside, &default.inside);
+    let body = notes.field("body", file.body, &default.body);
     let dials: Vec<Dial> = notes.field("dials", file.dials, &default.dials);
     let combination = fitting(&default, &dials);
     Design {
@@ -237,11 +287,13 @@ pub(super) fn restore(file: DesignFile, notes: &mut Notes) -> Design {
         tab,
         keeper,
         inside,
+        body,
         dials,
         combination: notes.field("combination", file.combination, &combination),
         workmanship: notes.field("workmanship", file.workmanship, &default.workmanship),
         season: notes.field("season", file.season, &default.season),
         own_woods: notes.field("own_woods", file.own_woods, &default.own_woods),
+        bench: notes.field("bench", file.bench, &default.bench),
         card: notes.field("card", file.card, &default.card),
     }
 }
@@ -273,11 +325,13 @@ pub(super) fn tree(design: &Design) -> Tree {
             ("tab", design.tab.tree()),
             ("keeper", design.keeper.tree()),
             ("inside", design.inside.tree()),
+            ("body", design.body.tree()),
             ("dials", design.dials.tree()),
             ("combination", design.combination.tree()),
             ("workmanship", design.workmanship.tree()),
             ("season", design.season.tree()),
             ("own_woods", design.own_woods.tree()),
+            ("bench", design.bench.tree()),
             ("card", design.card.tree()),
         ],
     )

@@ -1,9 +1,9 @@
 //! Designs of any kind, right and wrong, for property tests.
 
 use latchwright_solver::model::{
-    Bore, Card, CardPaper, Climate, Design, Dial, Disc, Grain, Inside, Keeper, Key, Knob, Labels,
-    Language, Material, OwnWood, Pin, PinMake, Plate, Sawn, Season, Slider, Slot, Tab, Units,
-    Workmanship,
+    Bench, Board, Body, Bore, Card, CardPaper, Climate, Corner, Design, Dial, Disc, Floor, Grain,
+    Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind, Material, OwnWood,
+    Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
 };
 use proptest::collection::vec;
 use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
@@ -200,6 +200,100 @@ fn card() -> impl Strategy<Value = Card> {
     )
 }
 
+fn corner() -> impl Strategy<Value = Corner> {
+    prop_oneof![
+        Just(Corner::Mitred),
+        Just(Corner::Butted),
+        Just(Corner::Rabbeted)
+    ]
+}
+
+fn body() -> impl Strategy<Value = Body> {
+    let lid = prop_oneof![
+        Just(LidKind::Plate),
+        size().prop_map(|height| LidKind::Band { height })
+    ];
+    (vec(size(), 8), text(), sawn(), corner(), lid, material()).prop_map(
+        |(sizes, wood, sawn, corner, lid, material)| Body {
+            thickness: sizes[0],
+            wood,
+            sawn,
+            corner,
+            lid,
+            groove: sizes[1],
+            foot: sizes[2],
+            floor: Floor {
+                thickness: sizes[3],
+                material,
+            },
+            hinge: Hinge {
+                length: sizes[4],
+                leaf: sizes[5],
+                thickness: sizes[6],
+                inset: sizes[7],
+            },
+        },
+    )
+}
+
+fn board() -> impl Strategy<Value = Board> {
+    (text(), vec(size(), 3), any::<u32>()).prop_map(|(wood, sizes, count)| Board {
+        wood,
+        length: sizes[0],
+        width: sizes[1],
+        thickness: sizes[2],
+        count,
+    })
+}
+
+fn printer() -> impl Strategy<Value = Printer> {
+    let hole = (size(), size()).prop_map(|(diameter, under)| HoleReading { diameter, under });
+    (vec(size(), 10), vec(hole, 0..4)).prop_map(|(sizes, holes)| Printer {
+        nozzle: sizes[0],
+        layer: sizes[1],
+        bed: (sizes[2], sizes[3]),
+        height: sizes[4],
+        holes,
+        outside: sizes[5],
+        foot: sizes[6],
+        corner: sizes[7],
+        density: sizes[8],
+        filament: sizes[9],
+    })
+}
+
+fn bench() -> impl Strategy<Value = Bench> {
+    let paper = prop_oneof![
+        Just(Paper::A4OrLetter),
+        Just(Paper::A4),
+        Just(Paper::A3),
+        Just(Paper::Letter),
+        Just(Paper::Legal),
+        Just(Paper::Tabloid)
+    ];
+    let numbers = (vec(size(), 3), any::<u32>(), any::<u32>());
+    (
+        vec(size(), 0..5),
+        vec(board(), 0..3),
+        numbers,
+        paper,
+        printer(),
+    )
+        .prop_map(
+            |(bits, boards, (sizes, coats, fraction), paper, printer)| Bench {
+                bits,
+                boards,
+                kerf: sizes[0],
+                end_trim: sizes[1],
+                rough: sizes[2],
+                coats,
+                paper,
+                fraction,
+                printer,
+            },
+        )
+}
+
 /// Any design a file can hold.
 pub fn design() -> impl Strategy<Value = Design> {
     let units = prop_oneof![Just(Units::Millimetre), Just(Units::Inch)];
@@ -226,10 +320,10 @@ pub fn design() -> impl Strategy<Value = Design> {
         plate(),
         slider(),
         tab,
-        (keeper, inside),
+        (keeper, inside, body()),
         workmanship(),
         (season(), vec(own_wood(), 0..3)),
-        card(),
+        (card(), bench()),
     )
         .prop_map(
             |(
@@ -237,10 +331,10 @@ pub fn design() -> impl Strategy<Value = Design> {
                 plate,
                 slider,
                 tab,
-                (keeper, inside),
+                (keeper, inside, body),
                 workmanship,
                 (season, own_woods),
-                card,
+                (card, bench),
             )| {
                 Design {
                     title,
@@ -250,11 +344,13 @@ pub fn design() -> impl Strategy<Value = Design> {
                     tab,
                     keeper,
                     inside,
+                    body,
                     dials,
                     combination,
                     workmanship,
                     season,
                     own_woods,
+                    bench,
                     card,
                 }
             },

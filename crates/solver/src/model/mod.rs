@@ -7,12 +7,16 @@
 //! plate, x to the right, y towards the hinge. Marks count clockwise from the mark nearest the
 //! hinge, from 0.
 
+mod bench;
+mod body;
 mod card;
 mod dial;
 mod material;
 mod parts;
 mod shop;
 
+pub use bench::{Bench, Board, HoleReading, Paper, Printer};
+pub use body::{Body, Corner, Floor, Hinge, LidKind};
 pub use card::{Card, CardPaper, Language};
 pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, PinMake, Slot};
 pub use material::{Grain, Material, OwnWood, Sawn};
@@ -36,6 +40,8 @@ pub struct Design {
     pub keeper: Keeper,
     /// The room under the lid.
     pub inside: Inside,
+    /// The sides and floor of the box.
+    pub body: Body,
     /// The dials, in the order in which people number them.
     pub dials: Vec<Dial>,
     /// One mark a dial: where the true slots face their pins.
@@ -46,6 +52,8 @@ pub struct Design {
     pub season: Season,
     /// Woods that the maker has measured.
     pub own_woods: Vec<OwnWood>,
+    /// What the maker has to build it with.
+    pub bench: Bench,
     /// The card for the recipient.
     pub card: Card,
 }
@@ -72,11 +80,13 @@ impl Default for Design {
             tab: Tab::default(),
             keeper: Keeper::default(),
             inside: Inside::default(),
+            body: Body::default(),
             dials: vec![at(-55.0), at(0.0), at(55.0)],
             combination: vec![3, 6, 1],
             workmanship: Workmanship::default(),
             season: Season::default(),
             own_woods: Vec::new(),
+            bench: Bench::default(),
             card: Card::default(),
         }
     }

@@ -22,6 +22,7 @@ pub fn faults(design: &Design) -> Vec<Fault> {
         woods::check(design, &mut faults);
         year(design, &mut faults);
     }
+    fraction(design, &mut faults);
     dials::check(design, &mut faults);
     faults
 }
@@ -74,6 +75,18 @@ fn parts(design: &Design, faults: &mut Vec<Fault>) {
                 "lower `required_hold` below {:.2} mm or let the tab reach further",
                 tab.engagement
             ),
+        ));
+    }
+}
+
+fn fraction(design: &Design, faults: &mut Vec<Fault>) {
+    let fraction = design.bench.fraction;
+    if ![8, 16, 32, 64].contains(&fraction) {
+        faults.push(error(
+            "fraction-unknown",
+            Place::Bench,
+            format!("rules are not divided into {fraction} parts of an inch"),
+            "give 8, 16, 32 or 64".to_owned(),
         ));
     }
 }

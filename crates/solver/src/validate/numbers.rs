@@ -2,7 +2,7 @@
 
 use super::error;
 use crate::fault::{Fault, Place};
-use crate::model::{Climate, Design, Dial, Workmanship};
+use crate::model::{Bench, Body, Climate, Design, Dial, LidKind, Workmanship};
 
 /// The longest length that is taken seriously, mm.
 const MAX_LENGTH: f64 = 5_000.0;
@@ -25,6 +25,16 @@ enum Range {
     Newton,
     /// A coefficient of friction, 0.01 to 2.
     Friction,
+    /// Coats of finish, 0 to 20.
+    Coats,
+    /// Things of one kind, 1 to 1000.
+    Count,
+    /// How much too large a print comes out; below 0 for too small.
+    Oversize,
+    /// A density, 0.1 to 25 g/cm³.
+    Density,
+    /// A board's length: above 0, at most twenty metres.
+    Stock,
 }
 
 impl Range {
@@ -38,6 +48,11 @@ impl Range {
             Self::Celsius => (-30.0, 60.0, " °C"),
             Self::Newton => (0.0, 1_000.0, " N"),
             Self::Friction => (0.01, 2.0, ""),
+            Self::Coats => (0.0, 20.0, ""),
+            Self::Count => (1.0, 1_000.0, ""),
+            Self::Oversize => (-5.0, 5.0, " mm"),
+            Self::Density => (0.1, 25.0, " g/cm³"),
+            Self::Stock => (1e-3, 20_000.0, " mm"),
         }
     }
 }
@@ -67,7 +82,7 @@ fn judge((place, name, value, range): Row) -> Option<Fault> {
     }
     let (code, message) = if !value.is_finite() {
         ("not-a-number", format!("`{name}` is not a number"))
-    } else if value < least && matches!(range, Range::Size) {
+    } else if value < least && matches!(range, Range::Size | Range::Stock) {
         (
             "size-not-positive",
             format!("`{name}` is {value}{unit}, but a size must be above 0"),
@@ -139,6 +154,8 @@ fn latch_rows(design: &Design) -> Vec<Row> {
         (Place::Inside, "depth", inside.depth, Range::Size),
         (Place::Inside, "height", inside.height, Range::Size),
     ];
+    rows.extend(body_rows(&design.body));
+    rows.extend(bench_rows(&design.bench));
     rows.extend(workmanship_rows(&design.workmanship));
     let air: [(&'static str, &'static str, Climate); 3] = [
         ("built celsius", "built humidity", design.season.built),
@@ -148,6 +165,64 @@ fn latch_rows(design: &Design) -> Vec<Row> {
     for (celsius, humidity, climate) in air {
         rows.push((Place::Season, celsius, climate.celsius, Range::Celsius));
         rows.push((Place::Season, humidity, climate.humidity, Range::Humidity));
+    }
+    rows
+}
+
+fn body_rows(body: &Body) -> Vec<Row> {
+    let (floor, hinge) = (&body.floor, &body.hinge);
+    let mut rows = vec![
+        (Place::Body, "thickness", body.thickness, Range::Size),
+        (Place::Body, "groove", body.groove, Range::Amount),
+        (Place::Body, "foot", body.foot, Range::Amount),
+        (Place::Body, "floor thickness", floor.thickness, Range::Size),
+        (Place::Body, "hinge length", hinge.length, Range::Size),
+        (Place::Body, "hinge leaf", hinge.leaf, Range::Size),
+        (
+            Place::Body,
+            "hinge thickness",
+            hinge.thickness,
+            Range::Amount,
+        ),
+        (Place::Body, "hinge inset", hinge.inset, Range::Amount),
+    ];
+    if let LidKind::Band { height } = body.lid {
+        rows.push((Place::Body, "band height", height, Range::Size));
+    }
+    rows
+}
+
+fn bench_rows(bench: &Bench) -> Vec<Row> {
+    let place = Place::Bench;
+    let printer = &bench.printer;
+    let mut rows = vec![
+        (place, "kerf", bench.kerf, Range::Amount),
+        (place, "end_trim", bench.end_trim, Range::Amount),
+        (place, "rough", bench.rough, Range::Amount),
+        (place, "coats", f64::from(bench.coats), Range::Coats),
+        (place, "printer nozzle", printer.nozzle, Range::Size),
+        (place, "printer layer", printer.layer, Range::Size),
+        (place, "printer bed x", printer.bed.0, Range::Size),
+        (place, "printer bed y", printer.bed.1, Range::Size),
+        (place, "printer height", printer.height, Range::Size),
+        (place, "printer outside", printer.outside, Range::Oversize),
+        (place, "printer foot", printer.foot, Range::Amount),
+        (place, "printer corner", printer.corner, Range::Amount),
+        (place, "printer density", printer.density, Range::Density),
+        (place, "printer filament", printer.filament, Range::Size),
+    ];
+    let bits = bench.bits.iter();
+    rows.extend(bits.map(|bit| (place, "bits", *bit, Range::Size)));
+    for board in &bench.boards {
+        rows.push((place, "board length", board.length, Range::Stock));
+        rows.push((place, "board width", board.width, Range::Size));
+        rows.push((place, "board thickness", board.thickness, Range::Size));
+        let count = f64::from(board.count);
+        rows.push((place, "board count", count, Range::Count));
+    }
+    for hole in &printer.holes {
+        rows.push((place, "hole diameter", hole.diameter, Range::Size));
+        rows.push((place, "hole under", hole.under, Range::Oversize));
     }
     rows
 }

@@ -33,6 +33,10 @@ pub(super) fn check(design: &Design, faults: &mut Vec<Fault>) {
     if let Material::Wood { species, .. } = &design.slider.material {
         unknown(species, Place::Slider);
     }
+    unknown(&design.body.wood, Place::Body);
+    if let Material::Wood { species, .. } = &design.body.floor.material {
+        unknown(species, Place::Body);
+    }
 }
 
 /// The maker's own coefficients are fractions that a wood can have, and its names tell woods apart.

@@ -7,11 +7,23 @@ use std::path::{Path, PathBuf};
 use cargo_metadata::{DependencyKind, MetadataCommand, Package};
 
 /// Each crate and the siblings it may stand on.
-const LAYERS: [(&str, &[&str]); 6] = [
+const LAYERS: [(&str, &[&str]); 8] = [
     ("latchwright-geometry", &[]),
     ("latchwright-solver", &["latchwright-geometry"]),
     (
         "latchwright-drawing",
+        &["latchwright-geometry", "latchwright-solver"],
+    ),
+    (
+        "latchwright-workshop",
+        &[
+            "latchwright-geometry",
+            "latchwright-solver",
+            "latchwright-drawing",
+        ],
+    ),
+    (
+        "latchwright-solids",
         &["latchwright-geometry", "latchwright-solver"],
     ),
     (
@@ -20,6 +32,7 @@ const LAYERS: [(&str, &[&str]); 6] = [
             "latchwright-geometry",
             "latchwright-solver",
             "latchwright-drawing",
+            "latchwright-workshop",
         ],
     ),
     (
@@ -28,6 +41,8 @@ const LAYERS: [(&str, &[&str]); 6] = [
             "latchwright-geometry",
             "latchwright-solver",
             "latchwright-drawing",
+            "latchwright-workshop",
+            "latchwright-solids",
             "latchwright-papers",
         ],
     ),
@@ -37,6 +52,8 @@ const LAYERS: [(&str, &[&str]); 6] = [
             "latchwright-geometry",
             "latchwright-solver",
             "latchwright-drawing",
+            "latchwright-workshop",
+            "latchwright-solids",
             "latchwright-papers",
             "latchwright-session",
         ],
@@ -44,7 +61,9 @@ const LAYERS: [(&str, &[&str]); 6] = [
 ];
 
 /// Crates that take values and give values.
-const PURE: [&str; 4] = ["geometry", "solver", "drawing", "papers"];
+const PURE: [&str; 6] = [
+    "geometry", "solver", "drawing", "workshop", "solids", "papers",
+];
 
 /// Widgets, dialogs and command lines belong to the desktop.
 const DESKTOP_ONLY: [&str; 6] = ["egui", "eframe", "egui_extras", "rfd", "clap", "anyhow"];

@@ -61,8 +61,10 @@ impl Together {
             .iter()
             .map(|stops| core::iter::once(None).chain(stops.iter().copied().map(Some)))
             .multi_cartesian_product();
-        let mut groups = Vec::new();
-        for choice in choices {
+        let mut groups: Vec<Group> = Vec::new();
+        // the smaller first: a dial more stops the slider no later
+        let by_size = |choice: &Vec<Option<SureStop>>| choice.iter().flatten().count();
+        for choice in choices.sorted_by_key(by_size) {
             let stops: Vec<(usize, SureStop)> = choice
                 .iter()
                 .enumerate()
@@ -71,10 +73,13 @@ impl Together {
             if stops.len() < 2 {
                 continue;
             }
-            let Some(margin) = margin(moved, &stops, exact, least_hold) else {
-                continue;
-            };
-            if margin >= EPSILON {
+            let of_fewer = groups
+                .iter()
+                .filter(|group| group.stops.iter().all(|stop| stops.contains(stop)))
+                .map(|group| group.margin)
+                .reduce(f64::max);
+            let margin = of_fewer.or_else(|| margin(moved, &stops, exact, least_hold));
+            if let Some(margin) = margin.filter(|margin| *margin >= EPSILON) {
                 groups.push(Group {
                     settings: settings(dials, &choice),
                     stops,

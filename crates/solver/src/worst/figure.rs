@@ -4,11 +4,13 @@ use latchwright_geometry::Interval;
 
 use super::jet::Jet;
 use super::least::{Figure, Least, Until, least};
-use super::moved::{BORE, BoxJet, Boxes, Moved, PIN, TRAVEL, VARIABLES};
+use super::moved::{BORE, BoxJet, Boxes, Grown, Moved, PIN, TRAVEL, VARIABLES};
 use crate::model::Dial;
 
 /// How far apart bound and worst box may stay, mm: well within the hundredth that is asked.
 pub const GAP: f64 = 0.002;
+/// The same for dials that stop the slider together, which takes longest: still the hundredth.
+const GAP_TOGETHER: f64 = 0.01;
 /// Cells at most; a figure that needs more keeps its bound, which holds all the same.
 const CELLS: usize = 2500;
 /// Cells at most for dials that stop the slider together: each takes dozens of figures.
@@ -69,12 +71,7 @@ impl Figure<VARIABLES> for OfDial<'_> {
                 x.at_most(0.0)
             }
         };
-        // what is stopped at a circle is stopped latest where the pin is furthest aside
-        let left_behind = |within: f64| {
-            let aside = aside();
-            let square = (-aside.square()).plus(within * within);
-            (square.value.lo > 1e-6).then(|| y + square.sqrt())
-        };
+        let left_behind = |within: f64| left_behind(aside(), y, within);
         Some(match self.of {
             Of::Near => x.hypot(y),
             Of::NearAtEnd => x.hypot(y.plus(travel)),
@@ -108,27 +105,21 @@ impl Together<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
         let until = Until {
+            gap: GAP_TOGETHER,
             cells: FEW_CELLS,
-            ..until(decides)
+            decides,
         };
         least(self, &self.moved.all(false), until)
     }
 
-    /// What one dial leaves, its own places at their worst.
+    /// How far behind the slider is stopped by one dial, its own places at their worst.
     ///
     /// In the places of pin and bore the figure is bent downwards only, so that it is least at their
     /// ends.
-    fn alone(&self, cell: &Boxes, dial: &Dial, within: f64) -> Option<BoxJet> {
+    fn behind(&self, cell: &Boxes, grown: &Grown, dial: &Dial, within: f64) -> Option<BoxJet> {
         let work = &self.moved.design.workmanship;
-        let of = Of::Held(within);
-        let one = OfDial {
-            moved: self.moved,
-            dial,
-            of,
-        };
         let mut least: Option<BoxJet> = None;
-        for piece in 0..one.pieces() {
-            let aside = if piece.is_multiple_of(2) { -1.0 } else { 1.0 };
+        for aside in [-1.0, 1.0] {
             for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
                 let mut own = *cell;
                 own[PIN[0]] = Interval::at(x * work.pin_place);
@@ -136,8 +127,14 @@ impl Together<'_> {
                 // the bore away from the pin along x, and towards it along y
                 own[BORE[0]] = Interval::at(aside * work.bore_place);
                 own[BORE[1]] = Interval::at(work.bore_place);
-                let held = one.bounds(piece, &own)?;
-                least = Some(least.map_or(held, |before| before.lesser(held)));
+                let (x, y) = self.moved.pin_from_bore(&own, grown, dial, dial);
+                let x = if aside < 0.0 {
+                    x.at_least(0.0)
+                } else {
+                    x.at_most(0.0)
+                };
+                let behind = left_behind(x, y, within)?;
+                least = Some(least.map_or(behind, |before| before.lesser(behind)));
             }
         }
         least
@@ -146,12 +143,14 @@ impl Together<'_> {
 
 impl Figure<VARIABLES> for Together<'_> {
     fn bounds(&self, _: usize, cell: &Boxes) -> Option<BoxJet> {
+        let grown = self.moved.grown(cell)?;
         let mut most: Option<BoxJet> = None;
         for (dial, within) in self.stops {
-            let held = self.alone(cell, dial, *within)?;
-            most = Some(most.map_or(held, |before| before.greater(held)));
+            let behind = self.behind(cell, &grown, dial, *within)?;
+            most = Some(most.map_or(behind, |before| before.greater(behind)));
         }
-        most
+        let [left, right] = [-1.0, 1.0].map(|side| self.moved.overlap(cell, &grown, side));
+        Some(left.lesser(right) + most?)
     }
 }
 
@@ -319,6 +318,13 @@ impl OfLatch<'_> {
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
         least(self, &self.moved.all(false), until(decides))
     }
+}
+
+/// Minus the travel after which a pin that stands `x` aside of its bore and `y` before it is `within`
+/// of it: what is stopped at a circle is stopped latest where the pin is furthest aside.
+fn left_behind(x: BoxJet, y: BoxJet, within: f64) -> Option<BoxJet> {
+    let square = (-x.square()).plus(within * within);
+    (square.value.lo > 1e-6).then(|| y + square.sqrt())
 }
 
 fn until(decides: f64) -> Until {

@@ -4,7 +4,7 @@
 //! `LATCHWRIGHT_HUNT=n` looks at n times as many designs, and at other ones.
 
 use latchwright_solver::model::Design;
-use latchwright_solver::{CheckVerdict, Proof, Verdict, prove};
+use latchwright_solver::{CheckVerdict, MarkProof, Proof, Verdict, prove};
 use latchwright_tests::planted::{SIZES, to_the_edge};
 use latchwright_tests::promise::{self, Kept};
 use latchwright_tests::real_box::{RealBox, Workshop};
@@ -257,6 +257,58 @@ fn random_designs_keep_what_is_promised() {
         tally.on_floors > 0 && tally.checks > 200,
         "too few promises"
     );
+}
+
+/// One promise of each kind that a design makes, each attacked once: little for one design, but of
+/// many designs. `LATCHWRIGHT_HUNT=200` looks at 100 000.
+#[test]
+fn one_promise_of_each_of_many_designs_is_kept() {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed(3));
+    let mut tally = Tally::default();
+    for _ in 0..500 * hunt() {
+        let design = designs::any(&mut rng);
+        let proof = prove(&design);
+        tally.designs += 1;
+        let dial = rng.random_range(0..design.dials.len());
+        let mut promised: [Vec<u32>; 2] = [Vec::new(), Vec::new()];
+        for marks in &proof.dials {
+            tally.marks += marks.marks.len() as u64;
+            let unsure = |mark: &&MarkProof| mark.verdict == Verdict::Unsure;
+            tally.unsure += marks.marks.iter().filter(unsure).count() as u64;
+        }
+        for (mark, found) in (0_u32..).zip(&proof.dials[dial].marks) {
+            match found.verdict {
+                Verdict::Holds => promised[0].push(mark),
+                Verdict::Passes => promised[1].push(mark),
+                Verdict::Unsure => {}
+            }
+        }
+        for (marks, verdict) in promised.iter().zip([Verdict::Holds, Verdict::Passes]) {
+            if marks.is_empty() {
+                continue;
+            }
+            let mark = marks[rng.random_range(0..marks.len())];
+            let attack = Attack {
+                design: &design,
+                dial,
+                mark,
+                what: "one of many",
+                starts: 1,
+                drawn: 4,
+                compare: tally.designs % 16 == 0,
+            };
+            match verdict {
+                Verdict::Holds => tally.holds += 1,
+                _ => tally.passes += 1,
+            }
+            attack_mark(&attack, verdict, &mut rng, &mut tally);
+        }
+        try_checks(&design, dial, &proof, &mut rng, &mut tally);
+    }
+    report(&tally);
+    assert!(tally.broken.is_empty());
+    assert!(tally.holds > 250 && tally.passes > 100, "too few promises");
+    assert!(tally.polygons > 25, "too few contacts compared");
 }
 
 #[test]

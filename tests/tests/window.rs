@@ -342,6 +342,45 @@ fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
 }
 
 #[test]
+fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
+    let mut window = demo("tea-box");
+    click_and_wait(&mut window, "Build 100 000 boxes", "nine in ten");
+    window.get_by_label_contains("100000 of 100000 builds open the first time");
+    window.get_by_label_contains("100000 of 100000 builds hold at every wrong setting");
+    enter(&mut window, "Gap to rim", "1,5");
+    assert!(
+        window
+            .query_by_label_contains("builds open the first time")
+            .is_none()
+    );
+    window.get_by_label("Build 100 000 boxes").click_accesskit();
+    window.step();
+    window.step();
+    // either still building, and stopped, or already done on a quick machine
+    if let Some(stop) = window.query_by_label("Stop building") {
+        stop.click_accesskit();
+        window.step();
+        window.step();
+        assert!(window.query_by_label("Stop building").is_none());
+    }
+    window.get_by_label("Build 100 000 boxes");
+}
+
+/// Clicks what begins a job and waits until its result is shown.
+fn click_and_wait(window: &mut Window, label: &str, result: &str) {
+    // it may lie further down than the window shows
+    window.get_by_label(label).click_accesskit();
+    for _ in 0..3000 {
+        window.step();
+        if window.query_all_by_label_contains(result).next().is_some() {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("{result} never came");
+}
+
+#[test]
 fn every_key_of_the_list_stands_in_the_list() {
     let mut window = demo("tea-box");
     press(&mut window, Key::F1);

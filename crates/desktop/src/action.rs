@@ -49,6 +49,10 @@ pub enum Action {
     CloseDialog,
     /// Move the slider over.
     Slide,
+    /// Build many boxes, each held against the proof.
+    Build,
+    /// Give up building.
+    StopBuilding,
     /// Leave, changes thrown away.
     Leave,
 }

@@ -11,6 +11,7 @@ pub mod panel;
 pub mod remedies;
 pub mod theme;
 pub mod view_state;
+pub mod virtual_builds;
 pub mod window;
 pub mod words;
 

@@ -46,7 +46,7 @@ pub use pose::Pose;
 pub use proof::{
     Check, CheckVerdict, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Unit, Verdict,
 };
-pub use prove::{prove, verdicts};
+pub use prove::{prove, prove_mark, verdicts};
 pub use remedy::Remedy;
 pub use settings::{Setting, Settings};
 pub use together::Together;

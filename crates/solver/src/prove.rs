@@ -5,7 +5,7 @@ use crate::check::{self, Sums, captive_margin, free_margin, rest_hold_margin};
 use crate::count::count;
 use crate::fault::{Fault, Place, Severity};
 use crate::model::Design;
-use crate::proof::{CheckVerdict, DialProof, Proof, Verdict};
+use crate::proof::{Check, CheckVerdict, DialProof, Proof, Verdict};
 use crate::season::Drift;
 use crate::states::{LockStates, Slides, State, StateRow, Sure};
 use crate::together::Together;
@@ -30,10 +30,28 @@ pub(crate) fn prove_each_alone(design: &Design) -> Proof {
     prove_with(design, |_, _, _, _| Together::default())
 }
 
+/// What dial `dial` (from 0) promises at one mark, with the worst real box found: how much tab it
+/// leaves where it holds, how far its slot lets the pin in at its digit. `None` where nothing is
+/// promised, or of another slot that lets its pin in.
+pub fn prove_mark(design: &Design, dial: usize, mark: u32) -> Option<Check> {
+    let none =
+        |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
+    with_sums(design, none, |sums, _, _| check::of_mark(sums, dial, mark))
+}
+
 fn prove_with(
     design: &Design,
     hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
 ) -> Proof {
+    with_sums(design, hold_together, conclude)
+}
+
+/// Everything the checks rest on, handed to `then` with the faults and what holds together.
+fn with_sums<T>(
+    design: &Design,
+    hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
+    then: impl FnOnce(&Sums<'_>, Vec<Fault>, Together) -> T,
+) -> T {
     let faults = faults(design);
     let numbers_hold = numbers_hold(&faults);
     let moved = Moved::of(design).filter(|_| numbers_hold);
@@ -66,12 +84,18 @@ fn prove_with(
             .map_or_else(SliderWorst::default, SliderWorst::of),
         builder: moved.as_ref().and_then(Builder::of),
     };
+    then(&sums, faults, together)
+}
+
+fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {
+    let numbers_hold = numbers_hold(&faults);
+    let settings = sums.counts;
     let checks = if numbers_hold {
-        check::all(&sums)
+        check::all(sums)
     } else {
         Vec::new()
     };
-    let states = states(&sums, numbers_hold);
+    let states = states(sums, numbers_hold);
     let sound = faults.iter().all(|fault| fault.severity != Severity::Error);
     let proven = sound
         && settings.opens == 1
@@ -83,7 +107,7 @@ fn prove_with(
         && states.rows.iter().all(|row| row.as_meant);
     Proof {
         faults,
-        dials,
+        dials: sums.proofs.to_vec(),
         together,
         settings,
         checks,
@@ -181,7 +205,10 @@ impl<'a> Plain<'a> {
 
 /// A fault in one of these parts leaves nothing to promise about any dial.
 fn touches_all(place: Place) -> bool {
-    !matches!(place, Place::Dial(_) | Place::Slot(..) | Place::Card)
+    !matches!(
+        place,
+        Place::Dial(_) | Place::Slot(..) | Place::Card | Place::Body | Place::Bench
+    )
 }
 
 /// Whether sums can be made at all: every number means something.

@@ -13,6 +13,7 @@ use crate::job::card_pdf;
 use crate::panel::{CardView, Dialog, PathDialog, Purpose};
 use crate::remedies::Remedies;
 use crate::view_state::ViewState;
+use crate::virtual_builds::VirtualBuilds;
 
 impl Action {
     /// The same wish, its maker having said that changes may be lost.
@@ -54,6 +55,8 @@ impl LatchwrightApp {
             Action::Keys => self.dialog = Some(Dialog::Keys),
             Action::CloseDialog => self.dialog = None,
             Action::Slide => self.view.slide_over(self.session.design()),
+            Action::Build => self.builds.start(ctx, &self.session),
+            Action::StopBuilding => self.builds.stop(),
             Action::Leave => {
                 self.leaving = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
@@ -116,6 +119,8 @@ impl LatchwrightApp {
         self.view = ViewState::of(self.session.design());
         self.card = CardView::default();
         self.remedies = Remedies::default();
+        self.builds.stop();
+        self.builds = VirtualBuilds::default();
         self.prove_anew();
     }
 

@@ -16,6 +16,7 @@ use crate::panel::{CardView, Dialog};
 use crate::remedies::Remedies;
 use crate::theme;
 use crate::view_state::ViewState;
+use crate::virtual_builds::VirtualBuilds;
 
 /// The whole state of the window.
 pub struct LatchwrightApp {
@@ -28,6 +29,7 @@ pub struct LatchwrightApp {
     card: CardView,
     job: CardJob,
     remedies: Remedies,
+    builds: VirtualBuilds,
     /// What last happened, in a sentence, and whether it went wrong.
     notice: Option<(String, bool)>,
     leaving: bool,
@@ -49,6 +51,7 @@ impl LatchwrightApp {
             card: CardView::default(),
             job: CardJob::default(),
             remedies: Remedies::default(),
+            builds: VirtualBuilds::default(),
             notice: notice.map(|text| (text, true)),
             leaving: false,
             folder: std::env::current_dir().unwrap_or_default(),
@@ -94,6 +97,7 @@ impl LatchwrightApp {
         }
         self.apply_all(ctx, wishes);
         self.remedies.follow(ctx, &self.session, &self.proof);
+        self.builds.follow(ctx, self.session.revision());
     }
 
     /// Draws everything and applies what was wished for.

@@ -44,6 +44,7 @@ impl LatchwrightApp {
                     session: &self.session,
                     proof: &self.proof,
                     remedies: self.remedies.of(self.session.revision()),
+                    builds: &self.builds,
                 };
                 proof_ui(ui, &proof, &mut self.view, &mut wishes);
             });

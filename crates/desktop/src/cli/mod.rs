@@ -32,6 +32,9 @@ enum Command {
     Prove {
         /// The design.
         file: PathBuf,
+        /// Only what one mark promises, with the worst box found: the dial's number and its label.
+        #[arg(long, value_name = "DIAL:LABEL")]
+        mark: Option<String>,
         /// Print JSON instead of text.
         #[arg(long)]
         json: bool,
@@ -109,7 +112,10 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     };
     let done = match arguments.command {
         None => window::open(arguments.file.as_deref()).map(|()| 0),
-        Some(Command::Prove { file, json }) => prove::run(&file, json),
+        Some(Command::Prove { file, mark, json }) => match mark {
+            None => prove::run(&file, json),
+            Some(mark) => prove::run_mark(&file, &mark, json),
+        },
         Some(Command::Settings { file, verdict, csv }) => {
             settings::run(&file, verdict.map(Wanted::verdict), csv.as_deref())
         }

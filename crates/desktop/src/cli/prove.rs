@@ -2,9 +2,11 @@
 
 use std::path::Path;
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 use latchwright_session::Session;
-use latchwright_session::report::{FileNotes, proof_json, proof_text};
+use latchwright_session::report::{
+    FileNotes, MarkPlace, mark_json, mark_text, proof_json, proof_text,
+};
 use latchwright_solver::{prove, remedy};
 
 use super::output;
@@ -26,4 +28,21 @@ pub fn run(file: &Path, json: bool) -> Result<u8> {
     };
     output::say(&text)?;
     Ok(u8::from(!proof.proven || session.blocks_proof()))
+}
+
+/// Says what the mark `DIAL:LABEL` promises; 0 done.
+pub fn run_mark(file: &Path, mark: &str, json: bool) -> Result<u8> {
+    let session = Session::open(file)?;
+    let design = session.design();
+    let place = match MarkPlace::parse(design, mark) {
+        Ok(place) => place,
+        Err(why) => bail!(why),
+    };
+    let text = if json {
+        format!("{:#}\n", mark_json(design, place))
+    } else {
+        mark_text(design, place)
+    };
+    output::say(&text)?;
+    Ok(0)
 }

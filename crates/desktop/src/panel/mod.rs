@@ -1,5 +1,6 @@
 //! What stands round the lid: one file a panel. Panels read the session and queue wishes.
 
+mod builds;
 mod card;
 mod checks;
 mod dialogs;

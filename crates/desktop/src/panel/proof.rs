@@ -5,10 +5,11 @@ use latchwright_drawing::Ink;
 use latchwright_session::{Session, report};
 use latchwright_solver::{Proof, Remedy};
 
-use super::{checks, faults, grid, season, states};
+use super::{builds, checks, faults, grid, season, states};
 use crate::action::Action;
 use crate::theme;
 use crate::view_state::ViewState;
+use crate::virtual_builds::VirtualBuilds;
 
 /// What the panel shows: a proof of the open design, and what was found to mend it.
 #[derive(Clone, Copy)]
@@ -19,6 +20,8 @@ pub struct Proven<'a> {
     pub proof: &'a Proof,
     /// Remedies in the order of its checks; none while they are looked for.
     pub remedies: &'a [Option<Remedy>],
+    /// Virtual builds.
+    pub builds: &'a VirtualBuilds,
 }
 
 /// The panel of the proof.
@@ -49,6 +52,8 @@ pub fn proof_ui(ui: &mut Ui, proven: &Proven<'_>, view: &mut ViewState, wishes: 
             ui.separator();
             checks::checks_ui(ui, proven, wishes);
             season::season_ui(ui, design);
+            ui.separator();
+            builds::builds_ui(ui, design.units, session.revision(), proven.builds, wishes);
             ui.separator();
             CollapsingHeader::new("What moves when")
                 .default_open(true)

@@ -41,11 +41,7 @@ pub fn builds_text(builds: &Builds) -> String {
     }
     let _ = writeln!(out, "  shares of the variance: {METHOD}");
     if builds.contradictions > 0 {
-        let _ = writeln!(
-            out,
-            "\nFault of this program: {} builds do not keep what was proven. Please report this:",
-            builds.contradictions
-        );
+        let _ = writeln!(out, "\n{} Please report this:", builds_fault(builds));
         for contradiction in &builds.first_contradictions {
             let _ = writeln!(out, "  {}", words(contradiction));
         }
@@ -53,11 +49,41 @@ pub fn builds_text(builds: &Builds) -> String {
     out
 }
 
-fn row(margin: &Margin) -> String {
-    let name = match margin.dial {
+/// The two shares, a sentence each.
+pub fn builds_sentences(builds: &Builds) -> [String; 2] {
+    [
+        (builds.opens, "open the first time at the combination"),
+        (builds.holds, "hold at every wrong setting"),
+    ]
+    .map(|(share, what)| {
+        format!(
+            "{} of {} builds {what}: {:.2} to {:.2} % of all boxes (95 % limits, Clopper–Pearson).",
+            share.hits,
+            share.count,
+            share.low * 100.0,
+            share.high * 100.0
+        )
+    })
+}
+
+/// What a build that breaks a promise means.
+pub fn builds_fault(builds: &Builds) -> String {
+    format!(
+        "Fault of this program: {} builds do not keep what was proven.",
+        builds.contradictions
+    )
+}
+
+/// What a margin is about.
+pub fn margin_name(margin: &Margin) -> String {
+    match margin.dial {
         Some(dial) => format!("dial {}, {}", dial + 1, margin.figure.name()),
         None => margin.figure.name().to_owned(),
-    };
+    }
+}
+
+fn row(margin: &Margin) -> String {
+    let name = margin_name(margin);
     let explained: Vec<String> = margin
         .explained
         .iter()

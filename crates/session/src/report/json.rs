@@ -74,7 +74,7 @@ fn dial((index, dial): (usize, &DialProof)) -> Value {
 fn mark((index, mark): (usize, &MarkProof)) -> Value {
     json!({
         "mark": index,
-        "verdict": verdict(mark.verdict),
+        "verdict": verdict_word(mark.verdict),
         "stops_at": stops_at(mark.reach.stops_at),
         "reach_mm": mark.reach.travel,
         "creep_mm": mark.creep,
@@ -109,6 +109,17 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
     })
 }
 
+/// The figures of a check alone, with that of its worst box.
+pub(super) fn check_json(check: &Check) -> Value {
+    json!({
+        "check": check.name,
+        "value": check.value,
+        "limit": check.limit,
+        "margin": check.margin,
+        "worst_value": check.worst.as_ref().map(|worst| worst.value),
+    })
+}
+
 /// The worst real box found, with every number that is needed to build it again.
 fn worst_box(witness: &Witness) -> Value {
     json!({
@@ -127,6 +138,7 @@ pub(super) fn numbers_json(
         .map(|number| {
             json!({
                 "dial": number.dial.map(|dial| dial + 1),
+                "slot": number.slot.map(|slot| slot + 1),
                 "name": number.name,
                 "value": number.value,
                 "unit": number.unit,
@@ -188,7 +200,7 @@ fn notices(proof: &Proof, notes: &FileNotes<'_>) -> Vec<String> {
         .collect()
 }
 
-fn verdict(verdict: Verdict) -> &'static str {
+pub(super) fn verdict_word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Passes => "passes",
         Verdict::Holds => "holds",

@@ -3,14 +3,16 @@
 mod builds;
 mod figure;
 mod json;
+mod mark;
 mod remedy;
 mod season;
 mod text;
 mod verdict;
 mod words;
 
-pub use builds::{builds_json, builds_text};
+pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
 pub use json::proof_json;
+pub use mark::{MarkPlace, mark_json, mark_text};
 pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;
 pub use text::proof_text;

@@ -24,7 +24,7 @@ use core::cmp::Ordering;
 use crate::bounds::{DialBounds, SliderBounds};
 use crate::count::Counts;
 use crate::model::{Design, Dial};
-use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit};
+use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit, Verdict};
 use crate::season::Drift;
 use crate::worst::figure::{OfSlider, SliderWorst};
 use crate::worst::judge::ExactJudge;
@@ -107,6 +107,17 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
         )
     });
     checks
+}
+
+/// The check of what one mark promises, with its worst box; see [`crate::prove_mark`].
+pub fn of_mark(sums: &Sums<'_>, dial: usize, mark: u32) -> Option<Check> {
+    let proof = sums.proofs.get(dial)?;
+    let found = proof.marks.get(usize::try_from(mark).ok()?)?;
+    match found.verdict {
+        Verdict::Holds => travel::held_at(sums, dial, mark, found.hold_margin?),
+        Verdict::Passes if mark == proof.digit => travel::lets_in(sums, dial),
+        _ => None,
+    }
 }
 
 /// The check of this name about this dial; of a kind that is told only where it is tightest, the

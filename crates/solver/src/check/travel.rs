@@ -74,7 +74,7 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
 }
 
 /// The slot at the digit lets its pin in for the whole travel.
-fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
+pub(super) fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let (_, dial, bounds) = sums.each().nth(index)?;
     let entry = match sums.exact(index) {
         Some(exact) => exact.entry_at_digit()?,
@@ -189,14 +189,21 @@ fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
 
 /// The worst stop of this dial leaves the tab held.
 fn stays_held(sums: &Sums<'_>, index: usize) -> Option<Check> {
-    let (_, dial, bounds) = sums.each().nth(index)?;
-    let design = sums.design;
     let proof = sums.proofs.get(index)?;
+    // at its digit a dial is there to let its pin in, and `lets-in` says whether it does
     let (mark, margin) = (0_u32..)
         .zip(&proof.marks)
+        .filter(|(mark, _)| *mark != proof.digit)
         .filter_map(|(mark, found)| Some((mark, found.hold_margin?)))
         .min_by(|one, other| one.1.total_cmp(&other.1))?;
-    let turn = slot_turn_deg(dial, proof.digit, mark);
+    held_at(sums, index, mark, margin)
+}
+
+/// The same at one mark, whose margin is known.
+pub(super) fn held_at(sums: &Sums<'_>, index: usize, mark: u32, margin: f64) -> Option<Check> {
+    let (_, dial, bounds) = sums.each().nth(index)?;
+    let design = sums.design;
+    let turn = slot_turn_deg(dial, sums.proofs.get(index)?.digit, mark);
     let work = &design.workmanship;
     let parts = vec![
         ("gap", dial.pin.gap),

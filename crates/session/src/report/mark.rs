@@ -1,0 +1,163 @@
+//! What one mark promises and the worst real box found for it, in words and for other programs.
+
+use std::fmt::Write as _;
+
+use latchwright_solver::model::Design;
+use latchwright_solver::{prove_mark, verdicts};
+use serde_json::{Value, json};
+
+use super::figure::length;
+use super::json::{check_json, numbers_json, verdict_word};
+
+/// One mark of one dial, both from 0, found by the dial's number and label as people say them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct MarkPlace {
+    /// The dial, from 0.
+    pub dial: usize,
+    /// The mark, from 0.
+    pub mark: u32,
+}
+
+impl MarkPlace {
+    /// The mark of `DIAL:LABEL`, the dial counted from 1, such as `2:5`.
+    ///
+    /// # Errors
+    /// A sentence on what was expected instead.
+    pub fn parse(design: &Design, text: &str) -> Result<Self, String> {
+        let (number, label) = text.split_once(':').ok_or_else(|| {
+            format!(
+                "\"{text}\" names no mark: give the dial's number, a colon and its label, as in 2:5"
+            )
+        })?;
+        let dial = number
+            .trim()
+            .parse::<usize>()
+            .ok()
+            .and_then(|number| number.checked_sub(1))
+            .filter(|dial| *dial < design.dials.len())
+            .ok_or_else(|| {
+                format!(
+                    "there is no dial \"{}\": the design has dials 1 to {}",
+                    number.trim(),
+                    design.dials.len()
+                )
+            })?;
+        let labels = design.dials.get(dial).into_iter().flat_map(|dial| {
+            (0..dial.positions.min(360)).map(move |mark| (mark, dial.label(mark)))
+        });
+        let wanted = label.trim();
+        match labels.clone().find(|(_, label)| label.trim() == wanted) {
+            Some((mark, _)) => Ok(Self { dial, mark }),
+            None => Err(format!(
+                "dial {} has no mark \"{wanted}\"; it has {}",
+                dial + 1,
+                labels
+                    .map(|(_, label)| label)
+                    .collect::<Vec<_>>()
+                    .join(", ")
+            )),
+        }
+    }
+
+    fn name(self, design: &Design) -> String {
+        let label = design
+            .dials
+            .get(self.dial)
+            .map(|dial| dial.label(self.mark));
+        format!("Dial {} at {}", self.dial + 1, label.unwrap_or_default())
+    }
+}
+
+/// What the mark promises, and every number of the worst box found.
+pub fn mark_text(design: &Design, place: MarkPlace) -> String {
+    let mut out = place.name(design);
+    let Some(check) = prove_mark(design, place.dial, place.mark) else {
+        out.push_str(
+            ": nothing is promised beyond its verdict, so there is no worst box to show\n",
+        );
+        return out;
+    };
+    let units = design.units;
+    let _ = writeln!(
+        out,
+        ": {}. At worst {} where {} is needed.",
+        check.title,
+        length(check.value, units),
+        length(check.limit, units)
+    );
+    let Some(worst) = &check.worst else {
+        return out;
+    };
+    let _ = writeln!(
+        out,
+        "The worst real box found has {}. It is built and lies like this:",
+        length(worst.value, units)
+    );
+    for number in worst.latch.numbers(worst.dials.iter().copied()) {
+        let _ = writeln!(
+            out,
+            "  {:<28}{:>10.4} {}",
+            number.to_string(),
+            number.value,
+            number.unit
+        );
+    }
+    out
+}
+
+/// The same as a JSON object; `check` is null where nothing is promised.
+pub fn mark_json(design: &Design, place: MarkPlace) -> Value {
+    let verdict = verdicts(design)
+        .get(place.dial)
+        .and_then(|dial| dial.marks.get(usize::try_from(place.mark).ok()?).cloned())
+        .map(|mark| verdict_word(mark.verdict));
+    let check = prove_mark(design, place.dial, place.mark);
+    let numbers = check.as_ref().and_then(|check| {
+        let worst = check.worst.as_ref()?;
+        Some(numbers_json(&worst.latch, worst.dials.iter().copied()))
+    });
+    json!({
+        "dial": place.dial + 1,
+        "mark": place.mark,
+        "verdict": verdict,
+        "check": check.as_ref().map(check_json),
+        "numbers": numbers,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mark_is_found_by_its_label_and_its_worst_box_has_the_figure() {
+        let design = Design::default();
+        let place = MarkPlace::parse(&design, "2:5").unwrap();
+        assert_eq!(place, MarkPlace { dial: 1, mark: 4 });
+        let said = mark_text(&design, place);
+        assert!(
+            said.starts_with("Dial 2 at 5: Tab stays held when dial 2 stops"),
+            "{said}"
+        );
+        assert!(said.contains("The worst real box found has"), "{said}");
+        let json = mark_json(&design, place);
+        assert_eq!(json["verdict"], "holds");
+        let bound = json["check"]["value"].as_f64().unwrap();
+        let found = json["check"]["worst_value"].as_f64().unwrap();
+        assert!(bound <= found && found - bound < 0.01, "{bound} {found}");
+    }
+
+    #[test]
+    fn a_mark_that_is_not_there_is_refused_with_what_there_is() {
+        let design = Design::default();
+        for (text, expected) in [
+            ("5", "give the dial's number"),
+            ("9:1", "dials 1 to 3"),
+            ("0:1", "dials 1 to 3"),
+            ("1:X", "it has 1, 2, 3, 4, 5, 6, 7, 8"),
+        ] {
+            let said = MarkPlace::parse(&design, text).unwrap_err();
+            assert!(said.contains(expected), "{said}");
+        }
+    }
+}

@@ -1,5 +1,7 @@
 //! Virtual builds: the button, progress, and what they come to, each margin's spread drawn and said.
 
+use std::iter;
+
 use egui::accesskit::Role;
 use egui::{
     CollapsingHeader, ProgressBar, Rect, RichText, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2,
@@ -105,15 +107,11 @@ fn margin_ui(ui: &mut Ui, units: Units, margin: &Margin, range: (f64, f64)) {
 }
 
 fn explained(said: &str, margin: &Margin) -> String {
-    let mut text = said.to_owned();
-    for (who, share) in margin.explained.iter().take(3) {
-        text.push_str(&format!(
-            "\n{:.0} % of the spread: {}",
-            share * 100.0,
-            report::contributor(who.name())
-        ));
-    }
-    text
+    let parts = margin.explained.iter().take(3).map(|(who, share)| {
+        let who = report::contributor(who.name());
+        format!("\n{:.0} % of the spread: {who}", share * 100.0)
+    });
+    iter::once(said.to_owned()).chain(parts).collect()
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "points on the screen")]

@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use latchwright_solver::builds::{Builds, Contradiction, Margin, Promise, Share, Spread};
+use latchwright_solver::builds::{Builds, Contradiction, Figure, Margin, Promise, Share, Spread};
 use serde_json::{Value, json};
 
 use super::contributor;
@@ -33,7 +33,7 @@ pub fn builds_text(builds: &Builds) -> String {
     let _ = writeln!(out, "\nSpread of each margin, mm");
     let _ = writeln!(
         out,
-        "  {:<28}{:>8}{:>8}{:>8}{:>8}  explained by",
+        "  {:<33}{:>8}{:>8}{:>8}{:>8}  explained by",
         "", "least", "5 %", "mean", "95 %"
     );
     for margin in &builds.margins {
@@ -76,9 +76,18 @@ pub fn builds_fault(builds: &Builds) -> String {
 
 /// What a margin is about.
 pub fn margin_name(margin: &Margin) -> String {
+    let words = match margin.figure {
+        Figure::ClearAtRest => "pin clear of the rim",
+        Figure::Enters => "mouth lets the pin in",
+        Figure::Depth => "slot left beyond the pin",
+        Figure::HeldAtRim => "tab held at the rim",
+        Figure::Free => "tab clear of the keeper",
+        Figure::HeldAtRest => "tab held when shut",
+        Figure::GuidePlay => "play left in the guide",
+    };
     match margin.dial {
-        Some(dial) => format!("dial {}, {}", dial + 1, margin.figure.name()),
-        None => margin.figure.name().to_owned(),
+        Some(dial) => format!("dial {}, {words}", dial + 1),
+        None => words.to_owned(),
     }
 }
 
@@ -91,7 +100,7 @@ fn row(margin: &Margin) -> String {
         .map(|(who, part)| format!("{} {:.0} %", contributor(who.name()), part * 100.0))
         .collect();
     format!(
-        "  {name:<28}{:>8.2}{:>8.2}{:>8.2}{:>8.2}  {}",
+        "  {name:<33}{:>8.2}{:>8.2}{:>8.2}{:>8.2}  {}",
         margin.least,
         margin.low,
         margin.mean,

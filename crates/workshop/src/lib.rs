@@ -6,7 +6,9 @@ mod frame;
 mod holes;
 mod row;
 mod say;
+mod template;
 
 pub use bit::{Bit, Fit, NEAR};
 pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
 pub use row::{Row, cusp_of};
+pub use template::{Face, Template, Templates, templates};

@@ -11,7 +11,7 @@ const MOST_LINES: u32 = 300;
 ///
 /// Each area is a set of closed outlines, even-odd; the lines lie on a grid through the origin, so
 /// neighbouring areas are hatched in line.
-pub(crate) fn hatch(areas: &[&[Outline]], spacing: f64, angle_deg: f64) -> Vec<Outline> {
+pub fn hatch(areas: &[&[Outline]], spacing: f64, angle_deg: f64) -> Vec<Outline> {
     let turn = trig::radians(angle_deg);
     let turned: Vec<Vec<Vec<Point>>> = areas
         .iter()

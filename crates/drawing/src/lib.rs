@@ -2,7 +2,7 @@
 //!
 //! The views ([`plan`], [`section`], [`dial_face`], [`lid_card`], [`pictogram`]) take a design and
 //! give a [`Drawing`]: items with a shape, a role and an opacity. The window paints the items, the
-//! papers take them through [`svg()`].
+//! papers take them through [`svg()`]. A [`FlatPart`] is one part to be cut, as SVG or [`dxf()`].
 //!
 //! Promises of this crate:
 //! - millimetres, x to the right, y up, turns of dials clockwise as people see them;
@@ -16,11 +16,14 @@ mod dial;
 mod dimension;
 mod disc;
 mod drawing;
+mod dxf;
 mod fill;
+mod flat;
 mod grain;
 mod hatch;
 mod item;
 mod marks;
+mod mirror;
 mod number;
 mod outline;
 mod palette;
@@ -43,13 +46,16 @@ pub use contact::ContactMark;
 pub use dial::dial_face;
 pub use disc::disc_outlines;
 pub use drawing::Drawing;
+pub use dxf::dxf;
 pub use fill::{Trapezoid, trapezoids};
+pub use flat::FlatPart;
+pub use hatch::hatch;
 pub use item::{Item, Layer, Subject};
 pub use outline::{Outline, Segment};
 pub use palette::{Palette, Rgb, contrast};
 pub use pictogram::{Step, pictogram};
 pub use picture::{PICTURES, is_picture};
-pub use plan::{PlanOptions, plan, plan_sheet};
+pub use plan::{PlanOptions, plan, plan_sheet, plate_marks};
 pub use rect::Rect;
 pub use section::section;
 pub use shape::{Anchor, Shape, Text, Weight};

@@ -8,10 +8,19 @@ const LIMIT: f64 = 1e6;
 /// Values beyond a kilometre are written as a kilometre, so that a file never holds a length which
 /// another program cannot read.
 pub(crate) fn number(value: f64) -> String {
+    rounded(value, 4)
+}
+
+/// A ratio that is multiplied by a length, such as the bulge of an arc: at most nine decimals.
+pub(crate) fn ratio(value: f64) -> String {
+    rounded(value, 9)
+}
+
+fn rounded(value: f64, places: usize) -> String {
     if value.is_nan() {
         return "0".to_owned();
     }
-    let text = format!("{:.4}", value.clamp(-LIMIT, LIMIT));
+    let text = format!("{:.places$}", value.clamp(-LIMIT, LIMIT));
     let short = text.trim_end_matches('0').trim_end_matches('.');
     if short == "-0" {
         "0".to_owned()
@@ -22,7 +31,7 @@ pub(crate) fn number(value: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::number;
+    use super::{number, ratio};
 
     #[test]
     fn zeros_at_the_end_are_dropped() {
@@ -36,6 +45,13 @@ mod tests {
     fn nothing_is_written_as_minus_zero() {
         assert_eq!(number(-0.0), "0");
         assert_eq!(number(-0.000_01), "0");
+    }
+
+    #[test]
+    fn ratios_are_finer() {
+        assert_eq!(ratio(0.414_213_562_373), "0.414213562");
+        assert_eq!(ratio(1.0), "1");
+        assert_eq!(ratio(-1e-12), "0");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! A line of straight segments and true arcs, open or closed.
 
-use core::f64::consts::TAU;
+use core::f64::consts::{FRAC_PI_2, TAU};
 
 use latchwright_geometry::{Point, trig};
 
@@ -77,6 +77,23 @@ impl Sweep {
             from: start,
             turn,
         }
+    }
+
+    /// The ways along the axes that lie within the turn: where the arc reaches furthest.
+    fn furthest(self) -> impl Iterator<Item = Point> {
+        let ways = [(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)];
+        let passed = move |quarter: u32| {
+            let ahead = f64::from(quarter) * FRAC_PI_2 - self.from;
+            if self.turn < 0.0 {
+                (-ahead).rem_euclid(TAU) < -self.turn
+            } else {
+                ahead.rem_euclid(TAU) < self.turn
+            }
+        };
+        (0..4_u32)
+            .zip(ways)
+            .filter(move |(quarter, _)| passed(*quarter))
+            .map(|(_, (x, y))| Point::new(x, y))
     }
 
     /// The point after the share `t` of the turn, about `centre`.
@@ -263,13 +280,41 @@ impl Outline {
         points
     }
 
-    /// The least rectangle around it, to within a hundredth of a millimetre.
+    /// The same line after a mirror in the upright line at `axis_x`: a left turn becomes a right one.
+    #[must_use]
+    pub fn mirrored(&self, axis_x: f64) -> Self {
+        let mirror = |point: Point| Point::new(2.0 * axis_x - point.x, point.y);
+        let mut mirrored = self.placed(mirror);
+        for segment in &mut mirrored.segments {
+            if let Segment::Arc { clockwise, .. } = segment {
+                *clockwise = !*clockwise;
+            }
+        }
+        mirrored
+    }
+
+    /// The least rectangle around it.
     pub fn extent(&self) -> Rect {
+        let mut points = vec![self.start];
+        let mut at = self.start;
+        for segment in &self.segments {
+            if let Segment::Arc {
+                to,
+                centre,
+                clockwise,
+            } = *segment
+            {
+                let sweep = Sweep::new(at, to, centre, clockwise);
+                points.extend(sweep.furthest().map(|way| centre + way * sweep.radius));
+            }
+            at = segment.to();
+            points.push(at);
+        }
         let none = Rect {
             min: self.start,
             max: self.start,
         };
-        Rect::around(self.flatten(0.01)).unwrap_or(none)
+        Rect::around(points).unwrap_or(none)
     }
 }
 
@@ -331,6 +376,39 @@ mod tests {
         let points = Outline::circle(Point::new(3.0, 4.0), 18.0).flatten(0.0005);
         let wanted = core::f64::consts::PI * 18.0 * 18.0;
         assert!((area(&points) - wanted).abs() < 0.1, "{}", area(&points));
+    }
+
+    #[test]
+    fn the_extent_reaches_to_the_top_of_every_arc() {
+        let slot = Outline::stadium(Point::new(1.0, 2.0), Point::new(1.0, 22.0), 4.0);
+        let wanted = Rect::new(Point::new(-3.0, -2.0), Point::new(5.0, 26.0));
+        for line in [&slot, &slot.mirrored(1.0)] {
+            let extent = line.extent();
+            assert!(extent.min.distance(wanted.min) < 1e-9, "{extent:?}");
+            assert!(extent.max.distance(wanted.max) < 1e-9, "{extent:?}");
+        }
+        // a quarter that ends before it reaches an axis
+        let bow = Outline::from(Point::new(3.0, 4.0)).arc_to(
+            Point::new(4.0, 3.0),
+            Point::default(),
+            true,
+        );
+        assert_eq!(bow.extent().max, Point::new(4.0, 4.0));
+    }
+
+    #[test]
+    fn a_mirror_takes_right_for_left_and_turns_arcs_over() {
+        let line = Outline::rounded(&[
+            (Point::new(0.0, 0.0), 0.0),
+            (Point::new(30.0, 0.0), 5.0),
+            (Point::new(10.0, 20.0), 2.0),
+        ]);
+        let mirrored = line.mirrored(60.0);
+        let points = line.flatten(0.01).into_iter();
+        let taken = points.map(|point| Point::new(120.0 - point.x, point.y));
+        for (a, b) in taken.zip(mirrored.flatten(0.01)) {
+            assert!(a.distance(b) < 1e-9);
+        }
     }
 
     #[test]

@@ -145,10 +145,17 @@ impl Palette {
     /// The colour of a role.
     pub const fn colour(&self, ink: Ink) -> Rgb {
         match ink {
-            Ink::Outline | Ink::Thin | Ink::Hidden | Ink::Holds | Ink::Label => self.ink,
+            Ink::Outline
+            | Ink::Thin
+            | Ink::Hidden
+            | Ink::Holds
+            | Ink::Label
+            | Ink::Edge
+            | Ink::Aim
+            | Ink::Unseen => self.ink,
             Ink::Note => self.note,
             Ink::Faint => self.faint,
-            Ink::Hatch => self.hatch,
+            Ink::Hatch | Ink::Waste => self.hatch,
             Ink::Movable | Ink::Focus => self.movable,
             Ink::MovableTint => self.movable_tint,
             Ink::Blocks | Ink::BlocksHatch => self.blocks,
@@ -224,6 +231,10 @@ mod tests {
             Ink::Hatch,
             Ink::Focus,
             Ink::Holds,
+            Ink::Edge,
+            Ink::Aim,
+            Ink::Unseen,
+            Ink::Waste,
         ];
         check(
             &lines,

@@ -85,6 +85,26 @@ pub fn plan(design: &Design, pose: &Pose, options: &PlanOptions) -> Drawing {
     drawing
 }
 
+/// The marks and labels round all dials, one list a dial, as they go onto the plate: in the design's
+/// frame, without pointers, no mark favoured.
+pub fn plate_marks(design: &Design) -> Vec<Vec<Item>> {
+    let design = tame(design);
+    let pose = Pose {
+        turns_deg: Vec::new(),
+        travel: 0.0,
+    };
+    let options = PlanOptions {
+        veil: 1.0,
+        hide_setting: true,
+        ..PlanOptions::default()
+    };
+    let scene = Scene::new(&design, &pose, &options);
+    scene
+        .dials()
+        .map(|(index, dial)| scene.marks_of(index, dial))
+        .collect()
+}
+
 /// The half-size of the finger knob that moves the slider, mm.
 pub(crate) fn pull_radius(design: &Design) -> f64 {
     design.slider.shank.clamp(2.0, 60.0) / 2.0 + 5.0
@@ -265,20 +285,24 @@ impl<'a> Scene<'a> {
 
     fn marks(&self, items: &mut Vec<Item>) {
         for (index, dial) in self.dials() {
-            let chosen = mark_at(dial, self.turn_deg(index)).filter(|_| !self.options.hide_setting);
-            items.extend(marks(
-                dial,
-                centre(dial),
-                chosen,
-                self.room_of(index),
-                self.give_way(dial),
-                if self.options.large_labels {
-                    LabelSize::Large
-                } else {
-                    LabelSize::Usual
-                },
-            ));
+            items.extend(self.marks_of(index, dial));
         }
+    }
+
+    fn marks_of(&self, index: usize, dial: &Dial) -> Vec<Item> {
+        let chosen = mark_at(dial, self.turn_deg(index)).filter(|_| !self.options.hide_setting);
+        marks(
+            dial,
+            centre(dial),
+            chosen,
+            self.room_of(index),
+            self.give_way(dial),
+            if self.options.large_labels {
+                LabelSize::Large
+            } else {
+                LabelSize::Usual
+            },
+        )
     }
 
     /// Labels make room for a pin as far as it can be seen.

@@ -43,6 +43,14 @@ pub enum Ink {
     MovableTint,
     /// A quiet area of the grave colour.
     BlocksTint,
+    /// A finished edge on a template at true size: the middle of the line is the edge.
+    Edge,
+    /// Crosshairs and other fine helpers of a template.
+    Aim,
+    /// What is worked from the other face of a template's part; dashed.
+    Unseen,
+    /// Hatching of what is cut away.
+    Waste,
 }
 
 /// How a line is drawn, in millimetres of the drawing.
@@ -56,7 +64,7 @@ pub struct Stroke {
 
 impl Ink {
     /// Every role.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 24] = [
         Self::Outline,
         Self::Thin,
         Self::Hidden,
@@ -77,7 +85,13 @@ impl Ink {
         Self::Part,
         Self::MovableTint,
         Self::BlocksTint,
+        Self::Edge,
+        Self::Aim,
+        Self::Unseen,
+        Self::Waste,
     ];
+    /// The roles of lines to work by: no wider than 0.2 mm.
+    pub const FINE: [Self; 4] = [Self::Edge, Self::Aim, Self::Unseen, Self::Waste];
 
     /// Width and dashes of a line of this role.
     pub const fn stroke(self) -> Stroke {
@@ -89,6 +103,9 @@ impl Ink {
             Self::Focus => (0.5, &[0.01, 1.3]),
             Self::Blocks => (0.7, &[]),
             Self::Label => (0.4, &[]),
+            Self::Edge => (0.18, &[]),
+            Self::Aim | Self::Waste => (0.13, &[]),
+            Self::Unseen => (0.15, &[1.6, 0.9]),
             Self::Thin
             | Self::Note
             | Self::Wood
@@ -118,7 +135,11 @@ mod tests {
     fn every_line_can_be_seen_and_every_dash_has_a_gap() {
         for ink in Ink::ALL {
             let stroke = ink.stroke();
-            assert!(stroke.width >= 0.25, "{ink:?}");
+            if Ink::FINE.contains(&ink) {
+                assert!((0.1..=0.2).contains(&stroke.width), "{ink:?}");
+            } else {
+                assert!(stroke.width >= 0.25, "{ink:?}");
+            }
             assert!(stroke.dash.len().is_multiple_of(2), "{ink:?}");
         }
     }

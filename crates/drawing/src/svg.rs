@@ -9,6 +9,7 @@ use crate::item::Item;
 use crate::number::number;
 use crate::outline::{Outline, Segment, Sweep};
 use crate::palette::Palette;
+use crate::rect::Rect;
 use crate::shape::{Anchor, Shape, Text, Weight};
 use crate::style::Ink;
 
@@ -17,7 +18,27 @@ use crate::style::Ink;
 /// Width, height and view box are the same numbers. The sheet itself stays clear; items that are
 /// not to be seen are left out. Text names no font: it takes the family of what it is placed in.
 pub fn svg(drawing: &Drawing, palette: &Palette) -> String {
-    let bounds = drawing.bounds;
+    document(drawing.bounds, palette, |sheet, out| {
+        for item in drawing.items.iter().filter(|item| item.opacity > 0.0) {
+            sheet.write(out, item);
+        }
+    })
+}
+
+/// The groups of items, each under its name, as an SVG document of `bounds`.
+pub(crate) fn svg_groups(bounds: Rect, groups: &[(&str, Vec<Item>)], palette: &Palette) -> String {
+    document(bounds, palette, |sheet, out| {
+        for (name, items) in groups {
+            let _ = writeln!(out, "<g id=\"{}\">", escape(name));
+            for item in items {
+                sheet.write(out, item);
+            }
+            out.push_str("</g>\n");
+        }
+    })
+}
+
+fn document(bounds: Rect, palette: &Palette, fill: impl Fn(&Sheet, &mut String)) -> String {
     let (width, height) = (number(bounds.width()), number(bounds.height()));
     let mut out = String::new();
     let _ = writeln!(
@@ -30,9 +51,7 @@ pub fn svg(drawing: &Drawing, palette: &Palette) -> String {
         top: bounds.max.y,
         palette,
     };
-    for item in drawing.items.iter().filter(|item| item.opacity > 0.0) {
-        sheet.write(&mut out, item);
-    }
+    fill(&sheet, &mut out);
     out.push_str("</svg>\n");
     out
 }

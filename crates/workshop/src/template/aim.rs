@@ -1,0 +1,94 @@
+//! Holes and slots on a template: crosshairs fit for an awl, circles, and what to bore with.
+
+use latchwright_drawing::{Ink, Outline, Rect, Shape};
+use latchwright_geometry::Point;
+
+use super::sheet::Sheet;
+use crate::holes::{Depth, Hole, Slot};
+use crate::say::length;
+
+/// How far a crosshair stands out of its hole, mm.
+const BEYOND: f64 = 3.0;
+/// How far the crosshairs of a row stand out of it to both sides, mm.
+const ROW_BEYOND: f64 = 1.5;
+
+impl Sheet {
+    /// A hole at `at` on this sheet with its words beside it.
+    pub(super) fn bore(&mut self, hole: &Hole, at: Point) {
+        let radius = self.circles(hole, at);
+        let mut lines = vec![hole.name.clone()];
+        for step in &hole.steps {
+            let words = step.words(self.units);
+            lines.extend(words.split(": ").map(str::to_owned));
+        }
+        self.about(at, radius + 0.5, &lines);
+    }
+
+    /// The circles and crosshairs of a hole alone; gives the largest radius.
+    pub(super) fn circles(&mut self, hole: &Hole, at: Point) -> f64 {
+        for step in &hole.steps {
+            self.hole(Shape::Circle {
+                centre: at,
+                radius: step.diameter / 2.0,
+            });
+        }
+        let radius = hole.widest() / 2.0;
+        let half = radius + BEYOND;
+        self.cross(at, (half, half));
+        self.keep_free(Rect::about(at, 2.0 * radius, 2.0 * radius));
+        self.centre(hole.name.as_str(), at);
+        radius
+    }
+
+    /// Two fine lines that cross at `at`: the awl's point goes where they meet.
+    fn cross(&mut self, at: Point, half: (f64, f64)) {
+        for way in [Point::new(half.0, 0.0), Point::new(0.0, half.1)] {
+            self.draw(Ink::Aim, Shape::path(Outline::line(at - way, at + way)));
+        }
+    }
+
+    /// A bored slot, each of whose places goes through `place` onto this sheet.
+    pub(super) fn slot(&mut self, slot: &Slot, place: impl Fn(Point) -> Point) {
+        let (from, to) = (place(slot.from), place(slot.to));
+        let half = slot.width / 2.0;
+        self.hole(Shape::path(Outline::stadium(from, to, half)));
+        let bit = slot.bit.bored() / 2.0;
+        for (index, centre) in slot.centres().into_iter().enumerate() {
+            let at = place(centre);
+            self.draw(
+                Ink::Aim,
+                Shape::Circle {
+                    centre: at,
+                    radius: bit,
+                },
+            );
+            let along = bit.min(0.4 * slot.row.pitch.max(bit / 4.0));
+            self.cross(at, (half.max(bit) + ROW_BEYOND, along));
+            self.centre(format!("{} {}", slot.name, index + 1), at);
+        }
+        let area = Rect::new(from, to).grown(half.max(bit));
+        self.keep_free(area);
+        let clear = half.max(bit).max(area.height().min(area.width()) / 2.0) + 0.5;
+        let lines = self.slot_words(slot);
+        self.about(area.centre(), clear, &lines);
+    }
+
+    fn slot_words(&self, slot: &Slot) -> Vec<String> {
+        let say = |mm: f64| length(mm, self.units);
+        let deep = match slot.depth {
+            Depth::Through(_) => "through".to_owned(),
+            Depth::Blind(deep) => format!("{} deep", say(deep)),
+        };
+        let long = slot.from.distance(slot.to) + slot.width;
+        let mut lines = vec![
+            slot.name.clone(),
+            format!("{} wide, {} long, {deep}", say(slot.width), say(long)),
+        ];
+        let words = slot.bit.words(self.units);
+        lines.extend(words.split(": ").map(str::to_owned));
+        let row = slot.row;
+        lines.push(format!("{} holes, {} apart", row.count, say(row.pitch)));
+        lines.push(format!("ends first; pare {}", say(row.cusp)));
+        lines
+    }
+}

@@ -1,0 +1,48 @@
+//! The keeper from above.
+
+use latchwright_drawing::{Outline, Rect};
+use latchwright_geometry::Point;
+use latchwright_solver::model::{Design, Grain};
+
+use super::sheet::{Sheet, places, sizes};
+use super::{Bored, Face, Template};
+use crate::holes::WoodPart;
+
+/// The keeper; `None` where it has no size.
+pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
+    let keeper = &design.keeper;
+    if !sizes(&[keeper.width, keeper.depth, keeper.thickness])
+        || !places(&[keeper.edge, design.tab.at])
+    {
+        return None;
+    }
+    let (left, foot) = (
+        design.tab.at - keeper.width / 2.0,
+        keeper.edge - keeper.depth,
+    );
+    let place = |at: Point| at - Point::new(left, foot);
+    let edge = Rect::new(Point::default(), Point::new(keeper.width, keeper.depth));
+    let mut sheet = Sheet::new(
+        WoodPart::Keeper,
+        Face::Upper,
+        design.units,
+        Outline::rectangle(edge),
+    );
+    let inner = Point::new(keeper.width / 2.0, keeper.depth);
+    let true_edge = "this edge holds the tab: keep it straight";
+    let up = Point::new(0.0, 1.0);
+    sheet.beside_part(inner, up, &[true_edge.to_owned()]);
+    let below = Point::new(keeper.width / 2.0, 0.0);
+    let name = sheet.name_lines(keeper.thickness);
+    sheet.beside_part(below, -up, &name);
+    let own = |hole: &&crate::holes::Hole| hole.part == WoodPart::Keeper;
+    for hole in bored.holes.iter().filter(own) {
+        sheet.bore(hole, place(hole.centre));
+    }
+    sheet.corner_mark(Point::default(), "front left");
+    sheet.grain(
+        Grain::AlongX,
+        Point::new(keeper.width / 2.0, keeper.depth / 2.0),
+    );
+    Some(sheet.finish("keeper"))
+}

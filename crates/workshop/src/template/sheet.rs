@@ -1,0 +1,294 @@
+//! One template in the making: what is drawn, what is taken, and words beside it.
+
+use latchwright_drawing::{
+    Anchor, Drawing, FlatPart, Ink, Item, Layer, Outline, Rect, Shape, Text, hatch, text_width,
+};
+use latchwright_geometry::Point;
+use latchwright_solver::model::Units;
+
+use super::place::{Taken, inside};
+use super::{Face, Template};
+use crate::holes::WoodPart;
+use crate::say::length;
+
+/// Size of type, mm.
+pub(super) const TYPE: f64 = 2.6;
+/// From one line of words to the next, mm.
+const PITCH: f64 = 3.4;
+/// Paper left free round all that is drawn, mm.
+const MARGIN: f64 = 2.0;
+/// From one hatch line to the next, mm.
+const HATCH: f64 = 2.0;
+
+/// One template in the making.
+pub(super) struct Sheet {
+    pub units: Units,
+    part: WoodPart,
+    face: Face,
+    size: (f64, f64),
+    /// The finished edge as points.
+    edge: Vec<Point>,
+    items: Vec<Item>,
+    flat: FlatPart,
+    taken: Taken,
+    centres: Vec<(String, Point)>,
+}
+
+impl Sheet {
+    /// A sheet with the finished edge on it; its extent must begin at the origin.
+    pub(super) fn new(part: WoodPart, face: Face, units: Units, outline: Outline) -> Self {
+        let extent = outline.extent();
+        let mut sheet = Self {
+            units,
+            part,
+            face,
+            size: (extent.max.x, extent.max.y),
+            edge: outline.flatten(0.05),
+            items: Vec::new(),
+            flat: FlatPart::default(),
+            taken: Taken::default(),
+            centres: Vec::new(),
+        };
+        sheet.flat.outline.push(outline.clone());
+        sheet.draw(Ink::Edge, Shape::path(outline));
+        sheet
+    }
+
+    pub(super) fn size(&self) -> (f64, f64) {
+        self.size
+    }
+
+    pub(super) fn part(&self) -> WoodPart {
+        self.part
+    }
+
+    /// Name, finished size and face of the part as words.
+    pub(super) fn name_lines(&self, thickness: f64) -> Vec<String> {
+        let say = |mm: f64| length(mm, self.units);
+        let unit = match self.units {
+            Units::Millimetre => " mm",
+            Units::Inch => " in",
+        };
+        let bare = |mm: f64| say(mm).trim_end_matches(unit).to_owned();
+        let (width, height) = self.size;
+        let size = format!("{} × {} × {}", bare(width), bare(height), say(thickness));
+        vec![
+            self.part.name().to_owned(),
+            size,
+            self.face.words().to_owned(),
+        ]
+    }
+
+    /// Draws lines and takes their room.
+    pub(super) fn draw(&mut self, ink: Ink, shape: Shape) {
+        self.taken.line(&shape);
+        self.items.push(line(ink, shape));
+    }
+
+    /// Draws a solid area and takes its room.
+    pub(super) fn solid(&mut self, outline: Outline) {
+        self.taken.area(outline.extent());
+        let area = Item::area(Layer::Wood, Ink::Outline, None, outline);
+        self.items.push(area);
+    }
+
+    /// Draws what is bored or routed: for the hand and for the machine.
+    pub(super) fn hole(&mut self, shape: Shape) {
+        self.flat.holes.push(shape.clone());
+        self.draw(Ink::Edge, shape);
+    }
+
+    /// Draws a line that a machine may mark too.
+    pub(super) fn mark(&mut self, ink: Ink, shape: Shape) {
+        self.flat.marks.push(shape.clone());
+        self.draw(ink, shape);
+    }
+
+    /// Takes the room of an area.
+    pub(super) fn keep_free(&mut self, area: Rect) {
+        self.taken.area(area);
+    }
+
+    /// Notes a centre to be pricked.
+    pub(super) fn centre(&mut self, name: impl Into<String>, at: Point) {
+        self.centres.push((name.into(), at));
+    }
+
+    /// What is cut away: `seen` on this face with a plain edge and a hatch, else dashed.
+    pub(super) fn waste(&mut self, outline: Outline, seen: bool) {
+        if seen {
+            let lines = hatch(&[std::slice::from_ref(&outline)], HATCH, 45.0);
+            self.taken.area(outline.extent());
+            self.items
+                .push(Item::strokes(Layer::Wood, Ink::Waste, lines));
+        }
+        let ink = if seen { Ink::Edge } else { Ink::Unseen };
+        self.mark(ink, Shape::path(outline));
+    }
+
+    /// Words about the place `at`, beside the circle of `clear` mm about it; the first line is bold.
+    pub(super) fn about(&mut self, at: Point, clear: f64, lines: &[String]) {
+        let size = block(lines);
+        let found = self.taken.beside(at, clear, size, |_| true);
+        let room = match found {
+            Some(found) => {
+                if let Some((from, to)) = found.leader {
+                    let leader = Shape::path(Outline::line(from, to));
+                    self.draw(Ink::Aim, leader);
+                }
+                found.room
+            }
+            None => self.below(size),
+        };
+        self.write(room, lines);
+    }
+
+    /// Words beside the part next to `at`, a point of its edge, to the side of `out`.
+    pub(super) fn beside_part(&mut self, at: Point, out: Point, lines: &[String]) {
+        let size = block(lines);
+        let beyond = |room: Rect| (room.centre() - at).dot(out) > 0.0 && !inside(&self.edge, room);
+        let found = self.taken.beside(at, 0.0, size, beyond);
+        let room = found.map_or_else(|| self.below(size), |found| found.room);
+        self.write(room, lines);
+    }
+
+    /// Words on the part near `at`, or off it where there is no room on it.
+    pub(super) fn on_part(&mut self, at: Point, lines: &[String]) {
+        let room = self.room_on_part(at, block(lines));
+        self.write(room, lines);
+    }
+
+    /// A free place on the part for `size` as near as can be to `at`; off the part where there is none.
+    pub(super) fn room_on_part(&self, at: Point, size: (f64, f64)) -> Rect {
+        let on_part = |room| inside(&self.edge, room);
+        let centred = Rect::about(at, size.0, size.1);
+        if self.taken.is_free(centred) && on_part(centred) {
+            return centred;
+        }
+        let found = self.taken.beside(at, 0.0, size, on_part);
+        let found = found.or_else(|| self.taken.beside(at, 0.0, size, |_| true));
+        found.map_or_else(|| self.below(size), |found| found.room)
+    }
+
+    /// `wanted` where it is free on the part, else the first place of its size that is.
+    pub(super) fn free_or_first(&self, wanted: Rect) -> Rect {
+        if self.taken.is_free(wanted) && inside(&self.edge, wanted) {
+            return wanted;
+        }
+        let first = self.first_on_part((wanted.width(), wanted.height()));
+        first.unwrap_or(wanted)
+    }
+
+    /// The first free place of `size` on the part, from the lower left corner on, column by column;
+    /// `None` where there is none.
+    fn first_on_part(&self, size: (f64, f64)) -> Option<Rect> {
+        let step = (self.size.0.max(self.size.1) / 120.0).max(1.0);
+        let half = Point::new(size.0 / 2.0, size.1 / 2.0);
+        let places = |far: f64, near: f64| {
+            let at = move |index: u32| near + f64::from(index) * step;
+            (0..120_u32).map(at).take_while(move |place| *place <= far)
+        };
+        places(self.size.0, half.x)
+            .flat_map(|x| places(self.size.1, half.y).map(move |y| Point::new(x, y)))
+            .map(|at| Rect::about(at, size.0, size.1))
+            .find(|room| self.taken.is_free(*room) && inside(&self.edge, *room))
+    }
+
+    /// Below all that is drawn, from the left.
+    fn below(&self, (width, height): (f64, f64)) -> Rect {
+        let foot = self.extent().min.y - 2.0;
+        Rect::new(Point::new(0.0, foot - height), Point::new(width, foot))
+    }
+
+    fn extent(&self) -> Rect {
+        let whole = Rect::new(Point::default(), Point::new(self.size.0, self.size.1));
+        let items = self.items.iter().map(|item| item.shape.extent());
+        items.fold(whole, Rect::union)
+    }
+
+    fn write(&mut self, room: Rect, lines: &[String]) {
+        self.taken.words(room);
+        for (index, words) in (0_u32..).zip(lines) {
+            let y = room.max.y - PITCH * (f64::from(index) + 0.5);
+            let text = Text::new(Point::new(room.centre().x, y), words.as_str(), TYPE);
+            let text = if index == 0 && lines.len() > 1 {
+                text.bold()
+            } else {
+                text
+            };
+            self.items.push(Item::text(Layer::Notes, Ink::Note, text));
+        }
+    }
+
+    /// Words in a place that was found before.
+    pub(super) fn word_at(&mut self, at: Point, words: &str, anchor: Anchor) {
+        let text = Text::new(at, words, TYPE).anchored(anchor);
+        self.taken.words(text.extent());
+        self.items.push(Item::text(Layer::Notes, Ink::Note, text));
+    }
+
+    /// The whole template, on the grid on which mirrors are exact.
+    pub(super) fn finish(self, name: impl Into<String>) -> Template {
+        let bounds = self.extent().grown(MARGIN);
+        let drawing = Drawing {
+            bounds,
+            items: self.items,
+        };
+        let size = Rect::new(Point::default(), Point::new(self.size.0, self.size.1)).on_grid();
+        let on_grid = |(name, at): (String, Point)| {
+            let dot = Rect { min: at, max: at }.on_grid();
+            (name, dot.min)
+        };
+        Template {
+            name: name.into(),
+            part: self.part,
+            face: self.face,
+            mirrored: false,
+            size: (size.max.x, size.max.y),
+            drawing: drawing.on_grid(),
+            flat: self.flat.on_grid(),
+            centres: self.centres.into_iter().map(on_grid).collect(),
+        }
+    }
+}
+
+/// Width and height of a block of lines, mm.
+fn block(lines: &[String]) -> (f64, f64) {
+    let widths = lines.iter().enumerate().map(|(index, words)| {
+        // bold type is a little wider
+        let bold = if index == 0 && lines.len() > 1 {
+            1.06
+        } else {
+            1.0
+        };
+        text_width(words, TYPE) * bold
+    });
+    let count = u32::try_from(lines.len()).unwrap_or(u32::MAX);
+    (widths.fold(1.0, f64::max), f64::from(count) * PITCH)
+}
+
+fn line(ink: Ink, shape: Shape) -> Item {
+    let words = matches!(shape, Shape::Text(_));
+    Item {
+        layer: Layer::Wood,
+        fill: words.then_some(Ink::Label),
+        line: (!words).then_some(ink),
+        opacity: 1.0,
+        shape,
+        subject: None,
+    }
+}
+
+/// The length between two numbers is one that a sheet can hold.
+pub(super) fn sizes(sizes: &[f64]) -> bool {
+    sizes
+        .iter()
+        .all(|size| size.is_finite() && *size > 0.0 && *size <= 1e4)
+}
+
+/// The places are some that a sheet can hold.
+pub(super) fn places(places: &[f64]) -> bool {
+    places
+        .iter()
+        .all(|place| place.is_finite() && place.abs() <= 1e4)
+}

@@ -1,4 +1,4 @@
-//! Where the four sides of the box stand under the plate.
+//! Where the four sides of the box stand under the plate; what counts as a size and as a place.
 
 use latchwright_solver::model::Design;
 
@@ -37,4 +37,14 @@ pub(crate) fn front_side(design: &Design) -> Option<Across> {
     let from = design.plate.depth - outside;
     let to = from + thickness;
     (from.is_finite() && to > from).then_some(Across { from, to })
+}
+
+/// Whether all are sizes that a bench can hold: a thousandth of a millimetre to ten metres.
+pub(crate) fn sizes(sizes: &[f64]) -> bool {
+    sizes.iter().all(|size| (1e-3..=1e4).contains(size))
+}
+
+/// Whether all are places within ten metres.
+pub(crate) fn places(places: &[f64]) -> bool {
+    places.iter().all(|place| (-1e4..=1e4).contains(place))
 }

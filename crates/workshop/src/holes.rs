@@ -7,7 +7,7 @@ use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Dial, Material, Units};
 
 use crate::bit::{Bit, Fit};
-use crate::frame::{Across, front_side};
+use crate::frame::{Across, front_side, places, sizes};
 use crate::row::Row;
 use crate::say::length;
 
@@ -190,15 +190,14 @@ pub fn holes(design: &Design) -> Holes {
 }
 
 /// Whether all are places or sizes that a bench can hold.
-fn sound(places: &[f64], sizes: &[f64]) -> bool {
-    let held = |value: &f64| value.is_finite() && value.abs() <= 1e4;
-    places.iter().all(held) && sizes.iter().all(|size| held(size) && *size > 0.0)
+fn sound(at: &[f64], across: &[f64]) -> bool {
+    places(at) && sizes(across)
 }
 
 impl Holes {
     fn left_out(&mut self, name: &str) {
         self.notes.push(format!(
-            "{name} is left out: its place or size is no number above 0 and below 10 m"
+            "{name} is left out: its place or size is no number from 0.001 mm to 10 m"
         ));
     }
 

@@ -13,19 +13,33 @@ const BEYOND: f64 = 3.0;
 const ROW_BEYOND: f64 = 1.5;
 
 impl Sheet {
-    /// A hole at `at` on this sheet with its words beside it.
-    pub(super) fn bore(&mut self, hole: &Hole, at: Point) {
-        let radius = self.circles(hole, at);
+    /// The circles and crosshairs of all holes of this part.
+    pub(super) fn bore(&mut self, holes: &[Hole], place: impl Fn(Point) -> Point) {
+        let own = self.part();
+        for hole in holes.iter().filter(|hole| hole.part == own) {
+            self.circles(hole, place(hole.centre));
+        }
+    }
+
+    /// What to bore them with, in words beside each.
+    pub(super) fn bore_words(&mut self, holes: &[Hole], place: impl Fn(Point) -> Point) {
+        let own = self.part();
+        for hole in holes.iter().filter(|hole| hole.part == own) {
+            self.hole_words(hole, place(hole.centre));
+        }
+    }
+
+    fn hole_words(&mut self, hole: &Hole, at: Point) {
         let mut lines = vec![hole.name.clone()];
         for step in &hole.steps {
             let words = step.words(self.units);
             lines.extend(words.split(": ").map(str::to_owned));
         }
-        self.about(at, radius + 0.5, &lines);
+        self.about(at, hole.widest() / 2.0 + 0.5, &lines);
     }
 
-    /// The circles and crosshairs of a hole alone; gives the largest radius.
-    pub(super) fn circles(&mut self, hole: &Hole, at: Point) -> f64 {
+    /// The circles and crosshairs of one hole.
+    pub(super) fn circles(&mut self, hole: &Hole, at: Point) {
         for step in &hole.steps {
             self.hole(Shape::Circle {
                 centre: at,
@@ -37,7 +51,6 @@ impl Sheet {
         self.cross(at, (half, half));
         self.keep_free(Rect::about(at, 2.0 * radius, 2.0 * radius));
         self.centre(hole.name.as_str(), at);
-        radius
     }
 
     /// Two fine lines that cross at `at`: the awl's point goes where they meet.
@@ -88,7 +101,13 @@ impl Sheet {
         lines.extend(words.split(": ").map(str::to_owned));
         let row = slot.row;
         lines.push(format!("{} holes, {} apart", row.count, say(row.pitch)));
-        lines.push(format!("ends first; pare {}", say(row.cusp)));
+        if row.count > 2 {
+            lines.push("ends first".to_owned());
+        }
+        if !row.wood_at_centres {
+            lines.push("between them a bit its rim guides".to_owned());
+        }
+        lines.push(format!("then pare {}", say(row.cusp)));
         lines
     }
 }

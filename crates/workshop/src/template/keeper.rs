@@ -4,8 +4,9 @@ use latchwright_drawing::{Outline, Rect};
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Grain};
 
-use super::sheet::{Sheet, places, sizes};
+use super::sheet::Sheet;
 use super::{Bored, Face, Template};
+use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 
 /// The keeper; `None` where it has no size.
@@ -28,17 +29,15 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
         design.units,
         Outline::rectangle(edge),
     );
+    sheet.bore(bored.holes, place);
     let inner = Point::new(keeper.width / 2.0, keeper.depth);
-    let true_edge = "this edge holds the tab: keep it straight";
+    let true_edge = "true edge: it holds the tab";
     let up = Point::new(0.0, 1.0);
     sheet.beside_part(inner, up, &[true_edge.to_owned()]);
     let below = Point::new(keeper.width / 2.0, 0.0);
     let name = sheet.name_lines(keeper.thickness);
     sheet.beside_part(below, -up, &name);
-    let own = |hole: &&crate::holes::Hole| hole.part == WoodPart::Keeper;
-    for hole in bored.holes.iter().filter(own) {
-        sheet.bore(hole, place(hole.centre));
-    }
+    sheet.bore_words(bored.holes, place);
     sheet.corner_mark(Point::default(), "front left");
     sheet.grain(
         Grain::AlongX,

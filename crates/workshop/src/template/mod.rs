@@ -126,8 +126,7 @@ pub fn templates(design: &Design) -> Templates {
 
 impl Templates {
     fn take(&mut self, name: &str, template: Option<Template>) {
-        let note =
-            format!("the {name} has no template: a size is no number above 0 and below 10 m");
+        let note = format!("the {name} has no template: a size is no number from 0.001 mm to 10 m");
         match template {
             Some(template) => self.all.push(template),
             None if self.notes.contains(&note) => {}

@@ -4,7 +4,7 @@ use latchwright_drawing::{Outline, Rect, Shape};
 use latchwright_geometry::Point;
 
 /// Clear distance between words and anything else, mm.
-const AIR: f64 = 0.7;
+const AIR: f64 = 0.9;
 /// Furthest that words are moved away from what they are about, mm.
 const FURTHEST: f64 = 60.0;
 /// Most pieces that one line is cut into.
@@ -75,22 +75,45 @@ impl Taken {
         self.drawn.iter().all(clear) && self.words.iter().all(clear)
     }
 
-    fn crosses_words(&self, from: Point, to: Point) -> bool {
-        (0..=20_u32).any(|step| {
-            let at = from + (to - from) * (f64::from(step) / 20.0);
-            let dot = Rect { min: at, max: at };
-            self.words.iter().any(|words| overlaps(*words, dot))
+    /// Whether a leader keeps clear of words and, beyond the first `own` mm, of all that is drawn.
+    fn is_clear(&self, (from, to): (Point, Point), own: f64) -> bool {
+        let length = from.distance(to);
+        (0..=80_u32).all(|step| {
+            let share = f64::from(step) / 80.0;
+            let dot = Rect::about(from + (to - from) * share, 1.0, 1.0);
+            let free = |taken: &Rect| !overlaps(*taken, dot);
+            self.words.iter().all(free) && (length * share < own || self.drawn.iter().all(free))
         })
     }
 
-    /// The nearest free place for `width` × `height` mm beside the circle of `clear` mm about `at`,
-    /// as far as `allowed` says so; `None` where there is none within reach.
+    /// The nearest free place for `size` (mm) beside the circle of `clear` mm about `at`, as far as
+    /// `allowed` says so; `None` where there is none within reach.
+    ///
+    /// A leader that crosses lines is taken only where there is no other; none ever crosses words.
     pub(super) fn beside(
         &self,
         at: Point,
         clear: f64,
-        (width, height): (f64, f64),
+        size: (f64, f64),
         allowed: impl Fn(Rect) -> bool,
+    ) -> Option<Found> {
+        let near_hole = 4.0;
+        self.search(at, clear, size, |room, leader| {
+            allowed(room) && leader.is_none_or(|line| self.is_clear(line, near_hole))
+        })
+        .or_else(|| {
+            self.search(at, clear, size, |room, leader| {
+                allowed(room) && leader.is_none_or(|line| self.is_clear(line, f64::INFINITY))
+            })
+        })
+    }
+
+    fn search(
+        &self,
+        at: Point,
+        clear: f64,
+        (width, height): (f64, f64),
+        allowed: impl Fn(Rect, Option<(Point, Point)>) -> bool,
     ) -> Option<Found> {
         let ways = [
             (0.0, -1.0),
@@ -115,14 +138,10 @@ impl Taken {
                     if y == 0.0 { 0.0 } else { half.y },
                 );
                 let room = Rect::about(at + way * reach + aside, width, height);
-                if !self.is_free(room) || !allowed(room) {
-                    continue;
-                }
                 let leader = (off > 3.0).then(|| leader(at, clear, room));
-                if leader.is_some_and(|(from, to)| self.crosses_words(from, to)) {
-                    continue;
+                if self.is_free(room) && allowed(room, leader) {
+                    return Some(Found { room, leader });
                 }
-                return Some(Found { room, leader });
             }
             off += 1.5;
         }

@@ -5,8 +5,9 @@ use latchwright_drawing::{Item, Outline, Rect, Shape, plate_marks};
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, LidKind};
 
-use super::sheet::{Sheet, places, sizes};
+use super::sheet::Sheet;
 use super::{Bored, Face, Template};
+use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::say::length;
 
@@ -36,13 +37,11 @@ pub(super) fn template(design: &Design, bored: Bored<'_>, face: Face) -> Option<
     }
     let rabbet = rabbet(&mut sheet, design, place, !outside);
     hinges(&mut sheet, design, place, !outside);
-    let own = |part: WoodPart| part == WoodPart::Plate;
-    for hole in bored.holes.iter().filter(|hole| own(hole.part)) {
-        sheet.bore(hole, place(hole.centre));
-    }
-    for slot in bored.slots.iter().filter(|slot| own(slot.part)) {
+    sheet.bore(bored.holes, place);
+    for slot in bored.slots {
         sheet.slot(slot, place);
     }
+    sheet.bore_words(bored.holes, place);
     let middle = plate.width / 2.0;
     let left = if outside { 0.0 } else { plate.width };
     sheet.corner_mark(Point::new(left, 0.0), "front left");

@@ -5,8 +5,9 @@ use latchwright_geometry::Point;
 use latchwright_solver::model::Design;
 
 use super::plate::moved;
-use super::sheet::{Sheet, sizes};
+use super::sheet::Sheet;
 use super::{Bored, Face, Template};
+use crate::frame::sizes;
 use crate::holes::WoodPart;
 
 /// From the marks to the edge of the ring, mm.

@@ -278,17 +278,3 @@ fn line(ink: Ink, shape: Shape) -> Item {
         subject: None,
     }
 }
-
-/// The length between two numbers is one that a sheet can hold.
-pub(super) fn sizes(sizes: &[f64]) -> bool {
-    sizes
-        .iter()
-        .all(|size| size.is_finite() && *size > 0.0 && *size <= 1e4)
-}
-
-/// The places are some that a sheet can hold.
-pub(super) fn places(places: &[f64]) -> bool {
-    places
-        .iter()
-        .all(|place| place.is_finite() && place.abs() <= 1e4)
-}

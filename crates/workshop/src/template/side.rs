@@ -4,9 +4,9 @@ use latchwright_drawing::{Ink, Outline, Rect, Shape};
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Corner, Design, Grain, LidKind};
 
-use super::sheet::{Sheet, places, sizes};
+use super::sheet::Sheet;
 use super::{Bored, Face, Template};
-use crate::frame::front_side;
+use crate::frame::{front_side, places, sizes};
 use crate::holes::WoodPart;
 use crate::say::length;
 
@@ -245,7 +245,7 @@ fn front(sheet: &mut Sheet, design: &Design, bored: Bored<'_>, side: &Side) {
         let how = if through {
             "right through".to_owned()
         } else {
-            format!("{} in from the inside", say(reach))
+            format!("{} deep from the inside", say(reach))
         };
         let words = [
             "notch for the tab".to_owned(),

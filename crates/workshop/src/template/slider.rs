@@ -4,8 +4,9 @@ use latchwright_drawing::slider_outline;
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Grain, Material};
 
-use super::sheet::{Sheet, places, sizes};
+use super::sheet::Sheet;
 use super::{Bored, Face, Template};
+use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 
 /// The slider; `None` where it has no size.
@@ -37,11 +38,8 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
         design.units,
         outline.placed(place),
     );
-    for hole in bored.holes {
-        if hole.part == WoodPart::Slider {
-            sheet.bore(hole, place(hole.centre));
-        }
-    }
+    sheet.bore(bored.holes, place);
+    sheet.bore_words(bored.holes, place);
     let (width, height) = sheet.size();
     sheet.corner_mark(Point::new(0.0, 0.0), "left");
     let tip = place(Point::new(tab.at, design.keeper.edge - tab.engagement));

@@ -1,0 +1,414 @@
+//! Templates at true size: places, lines, words, mirror images and nonsense.
+
+use latchwright_drawing::{Drawing, Outline, Palette, Rect, Shape, Text, svg};
+use latchwright_geometry::Point;
+use latchwright_solver::model::{Corner, Design, Grain, Labels, LidKind, Material, Units};
+use latchwright_workshop::{Template, WoodPart, templates};
+
+fn named(design: &Design, name: &str) -> Template {
+    let all = templates(design).all;
+    let found = all.into_iter().find(|template| template.name == name);
+    found.unwrap_or_else(|| panic!("no {name}"))
+}
+
+fn words(drawing: &Drawing) -> Vec<Text> {
+    let items = drawing.items.iter();
+    items
+        .filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text.clone()),
+            _ => None,
+        })
+        .collect()
+}
+
+fn said(template: &Template) -> String {
+    let lines: Vec<String> = words(&template.drawing)
+        .into_iter()
+        .map(|text| text.text)
+        .collect();
+    lines.join("\n")
+}
+
+fn centre(template: &Template, name: &str) -> Point {
+    let found = template.centres.iter().find(|centre| centre.0 == name);
+    found.unwrap_or_else(|| panic!("no {name}")).1
+}
+
+fn holds_rectangle(template: &Template, wanted: Rect) -> bool {
+    template.flat.marks.iter().any(|mark| {
+        let extent = mark.extent();
+        extent.min.distance(wanted.min) < 1e-5 && extent.max.distance(wanted.max) < 1e-5
+    })
+}
+
+fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> Rect {
+    Rect::new(Point::new(x0, y0), Point::new(x1, y1))
+}
+
+/// Designs that look as different as makers' do.
+fn designs() -> Vec<Design> {
+    let with = |change: fn(&mut Design)| {
+        let mut design = Design::default();
+        change(&mut design);
+        design
+    };
+    vec![
+        Design::default(),
+        with(|design| design.units = Units::Inch),
+        with(|design| {
+            design.body.corner = Corner::Butted;
+            design.body.lid = LidKind::Band { height: 25.0 };
+            design.plate.grain = Grain::AlongY;
+        }),
+        with(|design| {
+            design.body.corner = Corner::Rabbeted;
+            design.inside.height = 22.0;
+            design.keeper.edge = 3.0;
+        }),
+        with(|design| {
+            for dial in &mut design.dials {
+                dial.positions = 36;
+            }
+        }),
+        with(|design| {
+            for dial in &mut design.dials {
+                dial.positions = 12;
+                let names = ["anchor", "apple", "bell", "bird"].map(str::to_owned);
+                dial.labels = Labels::Pictures(names.to_vec());
+            }
+        }),
+        with(|design| {
+            let one = design.dials[0].clone();
+            design.dials = (0..12_u32)
+                .map(|index| {
+                    let mut dial = one.clone();
+                    let (column, row) = (f64::from(index % 4), f64::from(index / 4));
+                    dial.centre = (-82.5 + 55.0 * column, 35.0 + 40.0 * row);
+                    dial
+                })
+                .collect();
+        }),
+    ]
+}
+
+#[test]
+fn every_wooden_part_has_its_templates() {
+    let all = templates(&Design::default()).all;
+    let names: Vec<&str> = all.iter().map(|template| template.name.as_str()).collect();
+    assert_eq!(
+        names,
+        [
+            "plate from outside",
+            "plate from the back",
+            "slider",
+            "keeper",
+            "front",
+            "back",
+            "left side",
+            "right side",
+            "ring of dial 1",
+            "ring of dial 2",
+            "ring of dial 3",
+        ]
+    );
+    let mut printed = Design::default();
+    printed.slider.material = Material::Printed;
+    let parts = templates(&printed).all;
+    assert!(
+        parts
+            .iter()
+            .all(|template| template.part != WoodPart::Slider)
+    );
+}
+
+#[test]
+fn no_line_of_a_template_is_wider_than_a_fifth_of_a_millimetre() {
+    for design in designs() {
+        for template in templates(&design).all {
+            for item in &template.drawing.items {
+                let width = item.line.map_or(0.0, |ink| ink.stroke().width);
+                assert!(width <= 0.2, "{}: {item:?}", template.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn no_words_run_into_each_other_or_into_a_hole() {
+    for design in designs() {
+        for template in templates(&design).all {
+            let words = words(&template.drawing);
+            for (index, a) in words.iter().enumerate() {
+                for b in words.iter().skip(index + 1) {
+                    assert!(!a.overlaps(b), "{}: {a:?} over {b:?}", template.name);
+                }
+                for hole in &template.flat.holes {
+                    let over = a.extent().overlaps(hole.extent().grown(-0.8));
+                    assert!(!over, "{}: {a:?} over {hole:?}", template.name);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn no_words_lie_over_the_finished_edge() {
+    for design in designs() {
+        for template in templates(&design).all {
+            let edge = template.flat.outline[0].flatten(0.05);
+            let next = edge.iter().cycle().skip(1);
+            let dots: Vec<Point> = edge
+                .iter()
+                .zip(next)
+                .flat_map(|(a, b)| {
+                    (0..=200_u32).map(|step| *a + (*b - *a) * (f64::from(step) / 200.0))
+                })
+                .collect();
+            for text in words(&template.drawing) {
+                let room = text.extent();
+                let crossed = dots.iter().any(|dot| {
+                    dot.x > room.min.x
+                        && dot.x < room.max.x
+                        && dot.y > room.min.y
+                        && dot.y < room.max.y
+                });
+                assert!(!crossed, "{}: {text:?}", template.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn everything_lies_on_its_sheet() {
+    for design in designs() {
+        for template in templates(&design).all {
+            for item in &template.drawing.items {
+                let extent = item.shape.extent();
+                assert!(
+                    template.drawing.bounds.holds(extent),
+                    "{}: {item:?}",
+                    template.name
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn a_panel_120_wide_with_a_hole_at_30_20_has_it_at_90_20_mirrored() {
+    let mut design = Design::default();
+    (design.plate.width, design.plate.depth) = (120.0, 80.0);
+    design.dials.truncate(1);
+    design.dials[0].centre = (-30.0, 20.0);
+    let panel = named(&design, "plate from outside");
+    assert_eq!(panel.size, (120.0, 80.0));
+    assert_eq!(centre(&panel, "dial 1 bore"), Point::new(30.0, 20.0));
+    let mirrored = panel.mirrored();
+    assert!(mirrored.mirrored);
+    assert_eq!(centre(&mirrored, "dial 1 bore"), Point::new(90.0, 20.0));
+    let circle = |template: &Template| {
+        let mut circles = template.flat.holes.iter();
+        circles.find_map(|hole| match hole {
+            Shape::Circle { centre, radius } => Some((*centre, *radius)),
+            _ => None,
+        })
+    };
+    let (at, radius) = circle(&mirrored).expect("a bore");
+    assert_eq!(at, Point::new(90.0, 20.0));
+    assert!((radius - 7.15).abs() < 1e-6);
+    let extent = mirrored.flat.extent().expect("a part");
+    assert_eq!(extent, rect(0.0, 0.0, 120.0, 80.0));
+}
+
+#[test]
+fn mirrored_twice_is_the_same_to_the_byte_and_words_stay() {
+    for design in designs() {
+        for template in templates(&design).all {
+            let (once, twice) = (template.mirrored(), template.mirrored().mirrored());
+            assert_eq!(twice, template, "{}", template.name);
+            let picture = |template: &Template| svg(&template.drawing, &Palette::PRINT);
+            assert_eq!(picture(&twice), picture(&template));
+            assert_eq!(twice.flat.svg(), template.flat.svg());
+            assert_eq!(twice.flat.dxf(), template.flat.dxf());
+            assert_ne!(picture(&once), picture(&template));
+            assert_eq!(said(&once), said(&template));
+        }
+    }
+}
+
+#[test]
+fn the_plate_from_the_back_is_the_plate_turned_over() {
+    for design in designs() {
+        let (outside, back) = (
+            named(&design, "plate from outside"),
+            named(&design, "plate from the back"),
+        );
+        assert_eq!(outside.mirrored().centres, back.centres);
+    }
+}
+
+#[test]
+fn a_flipped_sheet_is_seen_by_its_corner_mark() {
+    for name in ["plate from outside", "slider", "keeper", "back"] {
+        let template = named(&Design::default(), name);
+        let solid = |template: &Template| {
+            let mut items = template.drawing.items.iter();
+            items.find_map(|item| match &item.shape {
+                Shape::Path { outlines } if item.fill.is_some() => Some(outlines[0].clone()),
+                _ => None,
+            })
+        };
+        let (mark, image) = (
+            solid(&template).expect("a mark"),
+            solid(&template.mirrored()).expect("a mark"),
+        );
+        let turn = |line: &Outline| {
+            let points = line.flatten(0.1);
+            (points[1] - points[0]).cross(points[2] - points[0])
+        };
+        let legs = mark.extent();
+        assert!(turn(&mark) * turn(&image) < 0.0, "{name}");
+        assert!(legs.width() > 1.3 * legs.height(), "{name}");
+    }
+}
+
+#[test]
+fn a_template_says_diameters_bits_grain_and_face() {
+    let plate = said(&named(&Design::default(), "plate from outside"));
+    for words in [
+        "220 × 140 × 12 mm",
+        "outside face up",
+        "14.3 mm through",
+        "bit 15 mm, 0.7 mm over",
+        "none within 0.3 mm",
+        "3 holes, 4 mm apart",
+        "then pare 0.47 mm",
+        "grain",
+        "rabbet in the underside, 7 mm deep",
+    ] {
+        assert!(plate.contains(words), "{words} in\n{plate}");
+    }
+}
+
+#[test]
+fn hinge_mortises_and_rabbet_stand_where_they_are_cut() {
+    let design = Design::default();
+    let back = named(&design, "back");
+    // 220 long; 5 + 6 + 80 high; hinges 40 long, 30 from the ends, 1.5 thick
+    assert_eq!(back.size, (220.0, 91.0));
+    assert!(holds_rectangle(&back, rect(30.0, 89.5, 70.0, 91.0)));
+    assert!(holds_rectangle(&back, rect(150.0, 89.5, 190.0, 91.0)));
+    let plate = named(&design, "plate from the back");
+    assert!(holds_rectangle(&plate, rect(30.0, 130.0, 70.0, 140.0)));
+    // keeper ± 28 and 1.5 of air, up to 8 + 1.5
+    assert!(holds_rectangle(&plate, rect(80.5, 0.0, 139.5, 9.5)));
+}
+
+#[test]
+fn the_front_has_a_notch_for_the_tab() {
+    let front = named(&Design::default(), "front");
+    // tab ± 20 and 1 of air; 0.5 + 8 + 1 down; 12 − 2 + 1 in
+    assert!(holds_rectangle(&front, rect(89.0, 81.5, 131.0, 91.0)));
+    assert!(said(&front).contains("9.5 mm down, 11 mm deep from the inside"));
+}
+
+#[test]
+fn sides_are_as_long_as_their_corners_ask() {
+    for (corner, long, short) in [
+        (Corner::Mitred, 220.0, 140.0),
+        (Corner::Butted, 220.0, 116.0),
+        (Corner::Rabbeted, 220.0, 128.0),
+    ] {
+        let mut design = Design::default();
+        design.body.corner = corner;
+        assert_eq!(named(&design, "front").size.0, long, "{corner:?}");
+        assert_eq!(named(&design, "left side").size.0, short, "{corner:?}");
+    }
+    let mut band = Design::default();
+    band.body.lid = LidKind::Band { height: 25.0 };
+    let side = named(&band, "left side");
+    assert!((side.size.1 - 94.2).abs() < 1e-5);
+    assert!(holds_rectangle(&side, rect(0.0, 66.0, 140.0, 69.2)));
+}
+
+#[test]
+fn the_same_design_gives_the_same_bytes() {
+    let both = [(); 2].map(|()| {
+        let all = templates(&Design::default()).all;
+        let texts = all.iter().map(|template| {
+            svg(&template.drawing, &Palette::PRINT) + &template.flat.dxf() + &template.flat.svg()
+        });
+        texts.collect::<String>()
+    });
+    assert_eq!(both[0], both[1]);
+}
+
+type Spoil = fn(&mut Design, f64);
+
+#[test]
+fn nonsense_never_panics_and_never_reaches_a_file() {
+    let spoilers: [Spoil; 12] = [
+        |design, bad| design.plate.width = bad,
+        |design, bad| (design.plate.depth, design.plate.rabbet) = (bad, bad),
+        |design, bad| (design.keeper.edge, design.keeper.depth) = (bad, bad),
+        |design, bad| (design.tab.at, design.tab.width) = (bad, bad),
+        |design, bad| design.slider.travel = bad,
+        |design, bad| (design.slider.shank, design.slider.guide_at.1) = (bad, bad),
+        |design, bad| design.dials[0].centre = (bad, bad),
+        |design, bad| {
+            let dial = &mut design.dials[1];
+            (dial.bore.diameter, dial.knob.diameter) = (bad, bad);
+            (dial.pin.diameter, dial.disc.radius) = (bad, bad);
+        },
+        |design, bad| (design.body.thickness, design.body.groove) = (bad, bad),
+        |design, bad| (design.body.hinge.inset, design.body.hinge.leaf) = (bad, bad),
+        |design, bad| {
+            design.body.lid = LidKind::Band { height: bad };
+            design.bench.kerf = bad;
+        },
+        |design, bad| {
+            (design.inside.width, design.inside.height) = (bad, bad);
+            design.bench.bits = vec![bad];
+        },
+    ];
+    for bad in [f64::NAN, f64::INFINITY, -7.0, 0.0, 1e-9, 9e3, 1e300] {
+        let mut all = Design::default();
+        for spoil in spoilers {
+            let mut design = Design::default();
+            spoil(&mut design, bad);
+            spoil(&mut all, bad);
+            check_files(&design);
+        }
+        check_files(&all);
+    }
+    let empty = Design {
+        dials: Vec::new(),
+        ..Design::default()
+    };
+    check_files(&empty);
+}
+
+fn check_files(design: &Design) {
+    for template in templates(design).all {
+        let (width, height) = template.size;
+        assert!(width > 0.0 && height > 0.0 && width <= 2e4 && height <= 2e4);
+        let text = svg(&template.drawing, &Palette::PRINT) + &template.flat.dxf();
+        assert!(!text.contains("NaN"), "{}", template.name);
+        assert_eq!(template.mirrored().mirrored(), template);
+    }
+}
+
+#[test]
+fn a_part_without_size_is_left_out_and_named() {
+    let mut design = Design::default();
+    design.plate.width = f64::NAN;
+    let found = templates(&design);
+    assert!(
+        found
+            .all
+            .iter()
+            .all(|template| !template.name.starts_with("plate"))
+    );
+    let notes = found.notes.join("\n");
+    assert!(notes.contains("the plate has no template"), "{notes}");
+}

@@ -1,7 +1,16 @@
 //! From a design to what the bench needs: parts of wood with their sizes, templates at true size,
 //! boards, lists and the order of work. Values in, values out; nothing here knows paper or a file.
 
+mod bit;
+mod frame;
+mod holes;
 pub mod inch;
+mod row;
 pub mod ruler;
+mod say;
 mod tame;
 pub mod tiles;
+
+pub use bit::{Bit, Fit, NEAR};
+pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
+pub use row::{Row, cusp_of};

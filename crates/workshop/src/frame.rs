@@ -1,0 +1,40 @@
+//! Where the four sides of the box stand under the plate.
+
+use latchwright_solver::model::Design;
+
+/// From where to where something reaches along one axis, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Across {
+    /// The lower end.
+    pub from: f64,
+    /// The upper end.
+    pub to: f64,
+}
+
+impl Across {
+    /// How much that is, mm.
+    pub(crate) fn size(self) -> f64 {
+        self.to - self.from
+    }
+
+    /// Its middle.
+    pub(crate) fn middle(self) -> f64 {
+        f64::midpoint(self.from, self.to)
+    }
+
+    /// What two stretches have in common; `None` where they are apart.
+    pub(crate) fn common(self, other: Self) -> Option<Self> {
+        let (from, to) = (self.from.max(other.from), self.to.min(other.to));
+        (from < to).then_some(Self { from, to })
+    }
+}
+
+/// The front side along y in the design's frame: the back side's outer face is level with the
+/// plate's hinged edge. `None` where the box has no size.
+pub(crate) fn front_side(design: &Design) -> Option<Across> {
+    let thickness = design.body.thickness;
+    let outside = design.inside.depth + 2.0 * thickness;
+    let from = design.plate.depth - outside;
+    let to = from + thickness;
+    (from.is_finite() && to > from).then_some(Across { from, to })
+}

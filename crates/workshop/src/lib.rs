@@ -5,6 +5,8 @@ mod bit;
 mod frame;
 mod holes;
 pub mod inch;
+pub mod joinery;
+mod parts;
 mod row;
 pub mod ruler;
 mod say;
@@ -13,4 +15,5 @@ pub mod tiles;
 
 pub use bit::{Bit, Fit, NEAR};
 pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
+pub use parts::{Make, Part, Role, Size, parts, slider_reach};
 pub use row::{Row, cusp_of};

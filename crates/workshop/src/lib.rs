@@ -2,6 +2,7 @@
 //! boards, lists and the order of work. Values in, values out; nothing here knows paper or a file.
 
 mod bit;
+pub mod boards;
 mod frame;
 mod holes;
 pub mod inch;
@@ -15,5 +16,5 @@ pub mod tiles;
 
 pub use bit::{Bit, Fit, NEAR};
 pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
-pub use parts::{Make, Part, Role, Size, parts, slider_reach};
+pub use parts::{Make, Part, Role, Size, parts};
 pub use row::{Row, cusp_of};

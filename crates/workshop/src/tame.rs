@@ -2,7 +2,7 @@
 //!
 //! What is wrong with a number is told by the solver's faults; here it only must not spoil sums.
 
-use latchwright_solver::model::{Board, Climate, Corner, Design, LidKind, Material};
+use latchwright_solver::model::{Board, Climate, Design, LidKind, Material};
 
 /// Longest length that is reckoned with, mm: a hundred metres.
 const LONGEST: f64 = 1e5;
@@ -28,13 +28,13 @@ pub(crate) fn tame(design: &Design) -> Design {
     }
     tame.bench.boards.truncate(MOST);
     tame.bench.bits.truncate(MOST);
-    lengths(&mut tame)
-        .into_iter()
-        .for_each(|value| *value = cut(*value));
+    for value in lengths(&mut tame) {
+        *value = cut(*value);
+    }
     for dial in &mut tame.dials {
-        dial_lengths(dial)
-            .into_iter()
-            .for_each(|value| *value = cut(*value));
+        for value in dial_lengths(dial) {
+            *value = cut(*value);
+        }
     }
     for board in &mut tame.bench.boards {
         *board = tame_board(board);
@@ -151,18 +151,11 @@ pub(crate) fn material_name(material: &Material) -> String {
     }
 }
 
-/// How the corner is called in a list.
-pub(crate) fn corner_name(corner: Corner) -> &'static str {
-    match corner {
-        Corner::Mitred => "mitred",
-        Corner::Butted => "butted",
-        Corner::Rabbeted => "rabbeted",
-    }
-}
-
 /// Designs with every kind of nonsense in every length, for tests.
 #[cfg(test)]
 pub(crate) fn nonsense() -> Vec<Design> {
+    use latchwright_solver::model::Corner;
+
     let values = [
         f64::NAN,
         f64::INFINITY,
@@ -194,13 +187,13 @@ pub(crate) fn nonsense() -> Vec<Design> {
                     all.push(design);
                 }
                 let mut design = base.clone();
-                lengths(&mut design)
-                    .into_iter()
-                    .for_each(|length| *length = value);
+                for length in lengths(&mut design) {
+                    *length = value;
+                }
                 for dial in &mut design.dials {
-                    dial_lengths(dial)
-                        .into_iter()
-                        .for_each(|length| *length = value);
+                    for length in dial_lengths(dial) {
+                        *length = value;
+                    }
                 }
                 design.bench.boards.push(Board {
                     length: value,

@@ -1,5 +1,6 @@
 //! What cannot be built, or needs a second look: each with figures and a remedy.
 
+use latchwright_drawing::slider_outline;
 use latchwright_solver::model::Design;
 use latchwright_solver::{Fault, Place, Severity};
 
@@ -382,6 +383,23 @@ impl List<'_> {
                     format!("move the dial {short} towards the middle, or take a smaller disc"),
                 );
             }
+        }
+        self.slider_clears(half, back);
+    }
+
+    /// The slider's crossbar, forward and back.
+    fn slider_clears(&mut self, half: f64, back: f64) {
+        let reach = slider_outline(self.design, self.design.slider.travel).extent();
+        let short = reach.max.x.max(-reach.min.x) - half;
+        let short = short.max(reach.max.y - back);
+        if short > 1e-9 {
+            let short = self.say(short);
+            self.error(
+                "slider-meets-side",
+                Place::Slider,
+                format!("the slider would run {short} into a side of the box"),
+                format!("set the outer dials {short} further in, or make the room wider"),
+            );
         }
     }
 }

@@ -11,6 +11,7 @@ mod parts;
 mod row;
 pub mod ruler;
 mod say;
+pub mod steps;
 mod tame;
 pub mod tiles;
 

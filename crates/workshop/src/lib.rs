@@ -2,13 +2,22 @@
 //! boards, lists and the order of work. Values in, values out; nothing here knows paper or a file.
 
 mod bit;
+pub mod boards;
 mod frame;
 mod holes;
+pub mod inch;
+pub mod joinery;
+mod parts;
 mod row;
+pub mod ruler;
 mod say;
+pub mod steps;
+mod tame;
 mod template;
+pub mod tiles;
 
 pub use bit::{Bit, Fit, NEAR};
 pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
+pub use parts::{Make, Part, Role, Size, parts};
 pub use row::{Row, cusp_of};
 pub use template::{Face, Template, Templates, templates};

@@ -1,0 +1,171 @@
+//! Floor and top in their grooves, with room to swell and wood enough to hold when they shrink.
+
+use latchwright_solver::model::{Climate, Design, Grain, Material, OwnWood, Sawn};
+use latchwright_solver::season::{Air, Mover, Swelling};
+
+use super::Fit;
+
+/// Least that a panel has to stand in its groove on each side at its driest, mm: common practice, no
+/// source.
+pub const LEAST_HOLD: f64 = 2.0;
+/// Clearance on each side besides what the season asks for, mm: common practice, no source.
+const EASE: f64 = 0.5;
+
+/// A panel that lies loose in the sides' grooves.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Panel {
+    /// `floor` or `plate`.
+    pub name: &'static str,
+    /// Along x, mm.
+    pub width: Fit,
+    /// Along y, mm.
+    pub depth: Fit,
+    /// Thickness, mm.
+    pub thickness: Fit,
+    /// Species, or kind of sheet.
+    pub material: Material,
+    /// Clear on each side along x on the day it is built, mm.
+    pub gap_x: f64,
+    /// Clear on each side along y on the day it is built, mm.
+    pub gap_y: f64,
+    /// How much it grows along x and y at its dampest, mm in all, against its sides.
+    pub grows: (f64, f64),
+    /// How much it shrinks along x and y at its driest, mm in all, against its sides.
+    pub shrinks: (f64, f64),
+    /// What stands in the groove on each side along x and y at its driest, pushed to neither side, mm.
+    pub holds: (f64, f64),
+    /// Whether its wood is in no table, so that one that moves more than any was taken.
+    pub guessed: bool,
+}
+
+/// What a direction of a panel does over the year against the sides, as a fraction of its size.
+#[derive(Clone, Copy)]
+struct Moves {
+    grows: f64,
+    shrinks: f64,
+}
+
+/// The floor: as large as its groove allows.
+pub(super) fn floor(design: &Design) -> Panel {
+    let floor = &design.body.floor;
+    let groove = design.body.groove;
+    let (x, y, guessed) = moves(design, &floor.material);
+    let fit = |room: f64, moves: Moves| {
+        let over = room + 2.0 * groove;
+        let grown = over.max(0.0) * moves.grows;
+        over - grown - 2.0 * EASE
+    };
+    let (width, depth) = (fit(design.inside.width, x), fit(design.inside.depth, y));
+    let material = floor.material.clone();
+    let size = (width, depth, floor.thickness);
+    panel(design, "floor", material, size, (x, y, guessed))
+}
+
+/// The plate in its groove: as large as the design says.
+pub(super) fn top(design: &Design) -> Panel {
+    let plate = &design.plate;
+    let material = Material::Wood {
+        species: plate.wood.clone(),
+        sawn: plate.sawn,
+        grain: plate.grain,
+    };
+    let moves = moves(design, &material);
+    let size = (plate.width, plate.depth, plate.thickness);
+    panel(design, "plate", material, size, moves)
+}
+
+fn panel(
+    design: &Design,
+    name: &'static str,
+    material: Material,
+    (width, depth, thickness): (f64, f64, f64),
+    (x, y, guessed): (Moves, Moves, bool),
+) -> Panel {
+    let film = design.workmanship.film.max(0.0);
+    let groove = design.body.groove;
+    let side = |room: f64, size: f64| (room + 2.0 * groove - size) / 2.0;
+    let (gap_x, gap_y) = (
+        side(design.inside.width, width),
+        side(design.inside.depth, depth),
+    );
+    let shrinks = (width.max(0.0) * x.shrinks, depth.max(0.0) * y.shrinks);
+    Panel {
+        name,
+        width: Fit::outer(width, film),
+        depth: Fit::outer(depth, film),
+        thickness: Fit::outer(thickness, film),
+        material,
+        gap_x,
+        gap_y,
+        grows: (width.max(0.0) * x.grows, depth.max(0.0) * y.grows),
+        shrinks,
+        holds: (
+            groove - gap_x - shrinks.0 / 2.0,
+            groove - gap_y - shrinks.1 / 2.0,
+        ),
+        guessed,
+    }
+}
+
+/// What a panel of `material` does along x and y, and whether its wood had to be guessed.
+fn moves(design: &Design, material: &Material) -> (Moves, Moves, bool) {
+    let sides = Material::Wood {
+        species: design.body.wood.clone(),
+        sawn: design.body.sawn,
+        grain: Grain::AlongX,
+    };
+    let (along, _) = mover(design, &sides, true);
+    let (x, guessed) = mover(design, material, true);
+    let (y, _) = mover(design, material, false);
+    (
+        against(design, x, along),
+        against(design, y, along),
+        guessed,
+    )
+}
+
+/// What moves a part of `material` along x or y; the safe side for a wood in no table.
+fn mover(design: &Design, material: &Material, along_x: bool) -> (Mover, bool) {
+    let mut probe = Design {
+        own_woods: design.own_woods.clone(),
+        dials: Vec::new(),
+        ..Design::default()
+    };
+    probe.slider.material = material.clone();
+    if let Some(mover) = Mover::of_slider(&probe, along_x) {
+        return (mover, false);
+    }
+    let unknown = OwnWood::default();
+    let coefficient = match material {
+        Material::Wood { sawn, grain, .. } if (*grain == Grain::AlongX) != along_x => match sawn {
+            Sawn::Flat => unknown.tangential,
+            Sawn::Quarter => unknown.radial,
+        },
+        _ => 0.0,
+    };
+    (Mover::Wood(Swelling::of_coefficient(coefficient)), true)
+}
+
+/// Extremes of what `panel` moves less what `side` moves, over every mixture of the warmth and the damp
+/// of the three airs that the design names.
+fn against(design: &Design, panel: Mover, side: Mover) -> Moves {
+    let season = &design.season;
+    let named = [season.built, season.driest, season.dampest];
+    let built = Air::of(season.built);
+    let mut moves = Moves {
+        grows: 0.0,
+        shrinks: 0.0,
+    };
+    for warm in named {
+        for damp in named {
+            let now = Air::of(Climate {
+                celsius: warm.celsius,
+                humidity: damp.humidity,
+            });
+            let moved = panel.moved(built, now) - side.moved(built, now);
+            moves.grows = moves.grows.max(moved);
+            moves.shrinks = moves.shrinks.max(-moved);
+        }
+    }
+    moves
+}

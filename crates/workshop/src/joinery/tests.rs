@@ -1,0 +1,285 @@
+//! The box by worked figures, by laws, and with nonsense.
+
+use latchwright_solver::Severity;
+use latchwright_solver::model::{Corner, Design, Grain, LidKind, Material, Sawn};
+
+use super::*;
+use crate::tame::nonsense;
+
+fn plain() -> Design {
+    let mut design = Design::default();
+    design.workmanship.film = 0.0;
+    design
+}
+
+fn codes(joinery: &Joinery) -> Vec<&'static str> {
+    joinery.faults.iter().map(|fault| fault.code).collect()
+}
+
+#[test]
+fn the_default_box_has_its_worked_sizes() {
+    let found = joinery(&Design::default());
+    // 196 + 2·12, 116 + 2·12, 5 + 6 + 80
+    let Extent {
+        width,
+        depth,
+        height,
+    } = found.outside;
+    assert_eq!((width, depth, height), (220.0, 140.0, 91.0));
+    let [front, right, ..] = &found.sides;
+    assert_eq!(
+        (front.outside.finished, front.inside.finished),
+        (220.0, 196.0)
+    );
+    assert_eq!(
+        (right.outside.finished, right.inside.finished),
+        (140.0, 116.0)
+    );
+    assert_eq!(
+        found.overhang,
+        Some(Overhang {
+            front: 0.0,
+            side: 0.0
+        })
+    );
+    assert_eq!((found.hinges[0].from, found.hinges[0].to), (30.0, 70.0));
+    assert_eq!((found.hinges[1].from, found.hinges[1].to), (150.0, 190.0));
+    assert!(
+        found
+            .faults
+            .iter()
+            .all(|fault| fault.severity == Severity::Notice),
+        "{:#?}",
+        found.faults
+    );
+}
+
+#[test]
+fn coats_are_taken_off_outside_sizes_and_added_to_openings() {
+    let mut design = Design::default();
+    design.workmanship.film = 0.25;
+    let found = joinery(&design);
+    let front = &found.sides[0];
+    assert_eq!((front.outside.bare, front.inside.bare), (219.5, 196.5));
+    assert_eq!(found.thickness.bare, 11.5);
+    // long point less short point is twice the bare thickness, so the mitre closes
+    assert_eq!(
+        front.outside.bare - front.inside.bare,
+        2.0 * found.thickness.bare
+    );
+    assert_eq!(front.grooves[0].depth.bare, 4.75);
+    assert_eq!(front.grooves[0].above.bare, 4.75);
+    assert_eq!(found.hinges[0].depth.bare, 1.25);
+}
+
+#[test]
+fn every_corner_closes_to_the_same_outside_with_and_without_coats() {
+    for film in [0.0, 0.2] {
+        for corner in [Corner::Mitred, Corner::Butted, Corner::Rabbeted] {
+            let mut design = plain();
+            design.workmanship.film = film;
+            design.body.corner = corner;
+            let found = joinery(&design);
+            let [front, right, ..] = &found.sides;
+            let bare = found.thickness.bare;
+            let covered = match front.ends {
+                End::Mitred => bare,
+                End::Square => 0.0,
+                End::Rabbeted { depth, width } => {
+                    assert_eq!(width, bare);
+                    depth
+                }
+            };
+            // front and back, plus what of a short side stands between them
+            let between = right.outside.bare - 2.0 * covered;
+            let depth = between + 2.0 * bare;
+            assert!(
+                (depth + 2.0 * film - found.outside.depth).abs() < 1e-9,
+                "{corner:?} {depth}"
+            );
+        }
+    }
+}
+
+#[test]
+fn grooves_that_would_show_at_an_end_are_stopped() {
+    let mut design = plain();
+    let stops = |design: &Design| joinery(design).sides.map(|side| side.grooves[0].stop);
+    assert_eq!(stops(&design), [0.0; 4]);
+    design.body.corner = Corner::Butted;
+    assert_eq!(stops(&design), [7.0, 0.0, 7.0, 0.0]);
+    // a groove of 5 mm hides in a rabbet of 6
+    design.body.corner = Corner::Rabbeted;
+    assert_eq!(stops(&design), [0.0; 4]);
+    design.body.groove = 7.0;
+    assert_eq!(stops(&design), [5.0, 0.0, 5.0, 0.0]);
+}
+
+#[test]
+fn a_plywood_floor_hardly_needs_room_and_a_wide_one_of_oak_does() {
+    let ply = joinery(&plain()).floor;
+    assert!(ply.gap_x < 0.8 && ply.gap_y < 0.8, "{ply:?}");
+    let mut design = plain();
+    design.body.floor.material = Material::Wood {
+        species: "white oak".to_owned(),
+        sawn: Sawn::Flat,
+        grain: Grain::AlongX,
+    };
+    let oak = joinery(&design).floor;
+    // across the grain along y: 0.00365 · about 4.7 per cent · 125 mm = 2.1 mm, half of it a side
+    assert!((1.2..2.2).contains(&oak.gap_y), "{}", oak.gap_y);
+    assert!(oak.gap_x < oak.gap_y);
+    assert!(oak.gap_y - oak.grows.1 / 2.0 >= 0.49);
+    assert!(oak.shrinks.1 > 1.0);
+    design.season = latchwright_solver::model::Season::still(design.season.built);
+    let still = joinery(&design).floor;
+    assert!((still.gap_y - 0.5).abs() < 1e-9 && still.shrinks == (0.0, 0.0));
+}
+
+#[test]
+fn an_unknown_wood_moves_more_than_any_known_one_and_is_said() {
+    let mut design = plain();
+    let floor = |species: &str| Material::Wood {
+        species: species.to_owned(),
+        sawn: Sawn::Flat,
+        grain: Grain::AlongX,
+    };
+    design.body.floor.material = floor("american beech");
+    let beech = joinery(&design).floor.gap_y;
+    design.body.floor.material = floor("no such tree");
+    let found = joinery(&design);
+    assert!(found.floor.gap_y > beech);
+    assert!(codes(&found).contains(&"panel-wood-unknown"));
+}
+
+#[test]
+fn a_band_loses_one_kerf_and_the_closed_box_has_its_height() {
+    let mut design = plain();
+    design.body.lid = LidKind::Band { height: 30.0 };
+    design.body.groove = 6.0;
+    design.plate.width = 196.0 + 11.0;
+    design.plate.depth = 116.0 + 6.4;
+    design.bench.kerf = 3.2;
+    let found = joinery(&design);
+    // 5 + 6 + 80, plate 12 and 5 over it, and the cut
+    assert!((found.height.finished - 111.2).abs() < 1e-9);
+    let cut = found.lid.unwrap();
+    assert!((cut.box_height - 78.0).abs() < 1e-9 && cut.lost == 3.2);
+    assert!((cut.box_height + cut.lost + cut.lid_height - found.height.finished).abs() < 1e-9);
+    assert!((found.outside.height - 108.0).abs() < 1e-9);
+    assert_eq!(found.sides[0].grooves.len(), 2);
+    assert!((found.sides[0].grooves[1].above.finished - 94.2).abs() < 1e-9);
+    assert_eq!(found.hinges[0].at_height, cut.box_height);
+    assert!(
+        !codes(&found).contains(&"plate-jams"),
+        "{:#?}",
+        found.faults
+    );
+    design.plate.depth = 116.0 + 12.0;
+    assert!(codes(&joinery(&design)).contains(&"plate-jams"));
+    design.plate.depth = 116.0;
+    assert!(codes(&joinery(&design)).contains(&"panel-falls-out"));
+    design.body.lid = LidKind::Band { height: 18.0 };
+    assert!(codes(&joinery(&design)).contains(&"band-cuts-the-groove"));
+    design.body.lid = LidKind::Band { height: 100.0 };
+    assert!(codes(&joinery(&design)).contains(&"band-too-high"));
+}
+
+type Spoil = fn(&mut Design);
+
+#[test]
+fn what_cannot_be_built_is_named_and_the_remedy_mends_it() {
+    let cases: [(&str, Spoil, Spoil); 7] = [
+        (
+            "groove-too-deep",
+            |d| d.body.groove = 9.0,
+            |d| d.body.groove = 8.0,
+        ),
+        (
+            "thin-under-floor",
+            |d| d.body.foot = 1.0,
+            |d| d.body.foot = 3.0,
+        ),
+        (
+            "plate-too-small",
+            |d| d.plate.width = 218.0,
+            |d| d.plate.width = 220.0,
+        ),
+        (
+            "plate-far-out",
+            |d| d.plate.width = 260.0,
+            |d| d.plate.width = 230.0,
+        ),
+        (
+            "hinges-do-not-fit",
+            |d| d.body.hinge.length = 90.0,
+            |d| d.body.hinge.length = 80.0,
+        ),
+        (
+            "hinge-too-wide",
+            |d| d.body.hinge.leaf = 11.0,
+            |d| d.body.hinge.leaf = 9.0,
+        ),
+        (
+            "disc-meets-side",
+            |d| d.dials[0].centre.0 = -82.0,
+            |d| d.dials[0].centre.0 = -80.0,
+        ),
+    ];
+    for (code, spoil, mend) in cases {
+        let mut design = plain();
+        spoil(&mut design);
+        let found = joinery(&design);
+        assert!(codes(&found).contains(&code), "{code}: {:?}", codes(&found));
+        mend(&mut design);
+        assert!(
+            !codes(&joinery(&design)).contains(&code),
+            "{code} is not mended"
+        );
+    }
+}
+
+#[test]
+fn a_fault_says_what_by_how_much_and_what_to_do() {
+    let mut design = plain();
+    design.body.groove = 9.0;
+    let found = joinery(&design);
+    let fault = found
+        .faults
+        .iter()
+        .find(|fault| fault.code == "groove-too-deep")
+        .unwrap();
+    assert_eq!(
+        fault.to_string(),
+        "body: a groove of 9 mm in sides of 12 mm leaves less than a third of them; make the groove at \
+         most 8 mm deep, or take thicker sides"
+    );
+}
+
+#[test]
+fn the_tab_gets_a_notch_where_it_meets_the_front() {
+    let found = joinery(&plain());
+    let notch = found.notch.unwrap();
+    // edge 8, engagement 6: the tip stands 2 mm inside the front; 1 mm and 0.4 mm free before it
+    assert!((notch.left_in_front - 0.6).abs() < 1e-9);
+    assert!((notch.depth - 9.5).abs() < 1e-9);
+    assert!(notch.right - notch.left > 42.0);
+    let mut design = plain();
+    design.keeper.edge = 22.0;
+    assert_eq!(joinery(&design).notch, None);
+}
+
+#[test]
+fn nonsense_gets_a_finite_box_or_a_fault_and_never_a_panic() {
+    let mut faulty = 0;
+    for design in nonsense() {
+        let found = joinery(&design);
+        faulty += usize::from(!found.faults.is_empty());
+        let words = format!("{found:?}");
+        assert!(
+            !words.contains("NaN") && !words.contains("inf,") && !words.contains(": inf"),
+            "{words}"
+        );
+    }
+    assert!(faulty > 100);
+}

@@ -1,0 +1,109 @@
+//! The list of the default job, laws, and nonsense.
+
+use super::*;
+use crate::tame::nonsense;
+use latchwright_solver::model::{Grain, LidKind};
+
+fn find<'a>(all: &'a [Part], name: &str) -> &'a Part {
+    all.iter()
+        .find(|part| part.name.starts_with(name))
+        .unwrap_or_else(|| panic!("no {name}"))
+}
+
+#[test]
+fn the_default_job_has_its_parts_in_order_of_making() {
+    let all = parts(&Design::default());
+    let names: Vec<_> = all
+        .iter()
+        .map(|part| (part.name.as_str(), part.count))
+        .collect();
+    assert_eq!(
+        names,
+        [
+            ("front", 1),
+            ("right side", 1),
+            ("back", 1),
+            ("left side", 1),
+            ("floor", 1),
+            ("plate", 1),
+            ("slider", 1),
+            ("keeper", 1),
+            ("guide strip", 2),
+            ("guide bridge", 2),
+            ("knob with post, dials 1, 2 and 3", 3),
+            ("disc, dials 1, 2 and 3", 3),
+            ("finger knob", 1),
+            ("pin, dials 1, 2 and 3", 3),
+            ("butt hinge", 2),
+            ("screw for the keeper, No. 4 (2.84 mm)", 2),
+            ("screw with washer under each disc", 3),
+        ]
+    );
+}
+
+#[test]
+fn rough_is_bare_and_what_the_bench_adds_and_bare_is_finished_less_its_coats() {
+    let mut design = Design::default();
+    design.workmanship.film = 0.2;
+    design.bench.rough = 3.0;
+    for part in parts(&design).iter().filter(|part| part.make == Make::Wood) {
+        let (bare, rough) = (part.bare.unwrap(), part.rough.unwrap());
+        assert!(
+            (part.finished.thickness - bare.thickness - 0.4).abs() < 1e-9,
+            "{}",
+            part.name
+        );
+        assert!(
+            (part.finished.width - bare.width - 0.4).abs() < 1e-9,
+            "{}",
+            part.name
+        );
+        assert!((rough.length - bare.length - 3.0).abs() < 1e-9);
+        assert!((rough.width - bare.width - 3.0).abs() < 1e-9);
+        assert_eq!(rough.thickness, bare.thickness);
+    }
+}
+
+#[test]
+fn the_length_of_a_plate_runs_along_its_grain() {
+    let mut design = Design::default();
+    assert_eq!(find(&parts(&design), "plate").finished.length, 220.0);
+    design.plate.grain = Grain::AlongY;
+    assert_eq!(find(&parts(&design), "plate").finished.length, 140.0);
+}
+
+#[test]
+fn dials_that_differ_have_their_own_lines() {
+    let mut design = Design::default();
+    design.dials[1].disc.radius = 20.0;
+    let all = parts(&design);
+    assert_eq!(find(&all, "disc, dials 1 and 3").count, 2);
+    assert_eq!(find(&all, "disc, dial 2").finished.length, 40.0);
+    assert_eq!(find(&all, "knob").count, 3);
+}
+
+#[test]
+fn a_printed_slider_is_printed_and_a_band_says_that_it_is_cut_off_later() {
+    let mut design = Design::default();
+    design.slider.material = Material::Printed;
+    design.body.lid = LidKind::Band { height: 30.0 };
+    let all = parts(&design);
+    assert_eq!(find(&all, "slider").make, Make::Printed);
+    assert!(
+        find(&all, "front")
+            .notes
+            .iter()
+            .any(|note| note.contains("cut off after"))
+    );
+}
+
+#[test]
+fn nonsense_lists_its_parts_all_the_same() {
+    for design in nonsense() {
+        let words = format!("{:?}", parts(&design));
+        assert!(
+            !words.contains("NaN") && !words.contains(": inf"),
+            "{words}"
+        );
+    }
+}

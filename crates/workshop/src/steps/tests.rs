@@ -1,0 +1,250 @@
+//! The order of work: its settings against the box, its cautions, and nonsense.
+
+use latchwright_solver::model::{Corner, Design, LidKind, PinMake, Units};
+
+use super::*;
+use crate::tame::nonsense;
+
+fn step<'a>(all: &'a [WorkStep], title: &str) -> &'a WorkStep {
+    all.iter()
+        .find(|step| step.title.contains(title))
+        .unwrap_or_else(|| panic!("no step {title}"))
+}
+
+fn mm(step: &WorkStep, name: &str) -> f64 {
+    let found = step
+        .settings
+        .iter()
+        .find(|setting| setting.name.contains(name));
+    match found.unwrap_or_else(|| panic!("no setting {name}")).value {
+        Value::Mm(mm) => mm,
+        other => panic!("{name} is {other:?}"),
+    }
+}
+
+fn band() -> Design {
+    let mut design = Design::default();
+    design.body.lid = LidKind::Band { height: 30.0 };
+    design
+}
+
+#[test]
+fn steps_are_numbered_and_only_a_band_is_cut_off() {
+    let plain = steps(&Design::default());
+    assert_eq!(plain.len(), 19);
+    for (index, step) in plain.iter().enumerate() {
+        assert_eq!(step.number as usize, index + 1);
+    }
+    let with_band = steps(&band());
+    assert_eq!(with_band.len(), 20);
+    let cut = step(&with_band, "Cut the lid off");
+    assert_eq!(mm(cut, "one cut"), 3.2);
+    assert!((mm(cut, "fence") - 29.9).abs() < 1e-9);
+    let order = |title: &str| step(&with_band, title).number;
+    assert!(
+        order("Glue up") < order("Cut the lid off") && order("Cut the lid off") < order("hinges")
+    );
+}
+
+#[test]
+fn settings_are_those_of_the_box_without_its_coats() {
+    let mut design = Design::default();
+    design.workmanship.film = 0.25;
+    let all = steps(&design);
+    let ends = step(&all, "ends of the sides");
+    assert_eq!(mm(ends, "front and back, to the long point"), 219.5);
+    assert_eq!(mm(ends, "short point of front and back"), 196.5);
+    assert_eq!(mm(ends, "left and right side, to the long point"), 139.5);
+    assert_eq!(mm(step(&all, "grooves"), "fence to the floor"), 4.75);
+    assert_eq!(mm(step(&all, "grooves"), "depth for the floor"), 4.75);
+    let hinges = step(&all, "hinges");
+    assert_eq!(mm(hinges, "depth, one leaf"), 1.25);
+    assert_eq!(
+        mm(hinges, "left hinge: from the left outside to its left"),
+        29.75
+    );
+}
+
+#[test]
+fn both_diagonals_are_those_of_the_outside() {
+    let mut design = Design::default();
+    design.workmanship.film = 0.0;
+    design.inside.width = 276.0;
+    design.inside.depth = 201.0;
+    // 300 by 225: three, four, five
+    assert!((mm(step(&steps(&design), "dry"), "diagonals") - 375.0).abs() < 1e-9);
+}
+
+#[test]
+fn bores_have_bit_and_speed_and_slots_begin_at_their_ends() {
+    let all = steps(&Design::default());
+    let bores = step(&all, "Bore the plate");
+    for dial in 1..=3 {
+        let speed = bores
+            .settings
+            .iter()
+            .find(|setting| setting.name == format!("dial {dial} bore: speed"));
+        // white oak, 14.3 mm
+        assert_eq!(speed.unwrap().value, Value::Rpm(500, 750));
+    }
+    assert!(
+        bores
+            .todo
+            .iter()
+            .any(|text| text.contains("both ends before the middle"))
+    );
+    assert!(
+        bores
+            .todo
+            .iter()
+            .any(|text| text.contains("scrap clamped tight behind"))
+    );
+    assert!(bores.sources.contains(&SPEED_SOURCE));
+}
+
+#[test]
+fn softwood_turns_faster_and_takes_smaller_pilots() {
+    let mut design = Design::default();
+    let hard = mm(step(&steps(&design), "Fit the keeper"), "pilot");
+    for name in [&mut design.plate.wood, &mut design.body.wood] {
+        "eastern white pine".clone_into(name);
+    }
+    let all = steps(&design);
+    assert!(mm(step(&all, "Fit the keeper"), "pilot") < hard);
+    let speed = step(&all, "Bore the plate")
+        .settings
+        .iter()
+        .find(|setting| setting.name == "dial 1 bore: speed");
+    assert_eq!(speed.unwrap().value, Value::Rpm(1500, 2400));
+}
+
+#[test]
+fn every_step_that_can_hurt_says_how_not_to_be_hurt() {
+    for design in [Design::default(), band()] {
+        let all = steps(&design);
+        for title in ["Rip", "ends of the sides", "grooves", "floor"] {
+            let cautions = step(&all, title).cautions.join(" ");
+            for words in [
+                "Never trap an offcut",
+                "uard",
+                "dust",
+                "manual and local rules",
+            ] {
+                assert!(cautions.contains(words), "{title}: {words}");
+            }
+        }
+        for title in ["Bore the plate", "slider", "Fit the keeper", "hinges"] {
+            let cautions = step(&all, title).cautions.join(" ");
+            for words in [
+                "Clamp the work",
+                "arge bits turn slowly",
+                "manual and local rules",
+            ] {
+                assert!(cautions.contains(words), "{title}: {words}");
+            }
+        }
+        assert!(
+            step(&all, "Finish")
+                .cautions
+                .join(" ")
+                .contains("catch fire")
+        );
+        assert!(
+            step(&all, "give it away")
+                .cautions
+                .join(" ")
+                .contains("secrets, not valuables")
+        );
+    }
+}
+
+#[test]
+fn what_makers_forget_is_said() {
+    let all = steps(&Design::default());
+    let words = |title: &str| step(&all, title).todo.join(" ");
+    for (title, said) in [
+        ("Glue up", "middle of two opposite sides only"),
+        ("Glue up", "tape inside"),
+        ("Print", "small chamfer"),
+        ("hinges", "score round it with a knife before you rout"),
+        ("Finish", "First a thin sealing coat"),
+        ("Finish", "over the inks"),
+        ("Finish", "both faces of the plate the same coats"),
+        ("combination", "does not tell it"),
+    ] {
+        assert!(words(title).contains(said), "{title}: {said}");
+    }
+    assert!(
+        step(&all, "Rip")
+            .cautions
+            .join(" ")
+            .contains("open side of the blade")
+    );
+}
+
+#[test]
+fn the_order_of_work_never_tells_the_combination() {
+    let one = Design {
+        combination: vec![3, 6, 1],
+        ..Design::default()
+    };
+    let other = Design {
+        combination: vec![0, 2, 5],
+        ..Design::default()
+    };
+    assert_eq!(steps(&one), steps(&other));
+}
+
+#[test]
+fn sentences_end_with_a_stop_and_every_step_has_a_source() {
+    for corner in [Corner::Mitred, Corner::Butted, Corner::Rabbeted] {
+        for lid in [LidKind::Plate, LidKind::Band { height: 30.0 }] {
+            let mut design = Design::default();
+            (design.body.corner, design.body.lid) = (corner, lid);
+            design.bench.bits = vec![3.0];
+            design.dials[0].pin.make = PinMake::Dowel;
+            for step in steps(&design) {
+                assert!(
+                    !step.sources.is_empty() && !step.todo.is_empty(),
+                    "{}",
+                    step.title
+                );
+                for text in step.todo.iter().chain(&step.fits).chain(&step.cautions) {
+                    assert!(text.ends_with('.') && !text.ends_with(".."), "{text}");
+                    assert!(
+                        !text.contains("  ") && text.chars().next().is_some_and(char::is_uppercase),
+                        "{text}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn values_are_said_in_the_makers_unit() {
+    let inch = Rule {
+        units: Units::Inch,
+        denominator: 32,
+    };
+    assert_eq!(Value::Mm(19.05).say(inch), "3/4 in");
+    assert_eq!(Value::Rpm(500, 750).say(inch), "500 to 750 rpm");
+    assert_eq!(Value::Rpm(250, 250).say(inch), "250 rpm");
+    assert_eq!(Value::Degrees(45.0).say(inch), "45°");
+    assert_eq!(Value::Percent(8.5).say(inch), "8.5 %");
+}
+
+#[test]
+fn nonsense_gets_steps_with_finite_settings() {
+    for design in nonsense().into_iter().step_by(5) {
+        for step in steps(&design) {
+            for setting in &step.settings {
+                if let Value::Mm(value) | Value::Degrees(value) | Value::Percent(value) =
+                    setting.value
+                {
+                    assert!(value.is_finite(), "{}: {}", step.title, setting.name);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,468 @@
+//! A drawing that is larger than a sheet, cut into tiles that are joined over marks.
+//!
+//! Nothing of meaning is within 10 mm of an edge of the paper; the sizes are those of ISO 216 (A4,
+//! A3) and of ANSI/ASME Y14.1 (Letter, Legal, Tabloid).
+
+use latchwright_drawing::Rect;
+use latchwright_geometry::Point;
+use latchwright_solver::model::Paper;
+
+use crate::inch::decimal;
+
+/// Nothing of meaning is nearer to an edge of the paper, mm.
+pub const MARGIN: f64 = 10.0;
+/// More sheets than this for one drawing are refused.
+pub const MOST_SHEETS: usize = 20;
+/// How much of its neighbour a tile shows, mm, unless asked otherwise: common practice, no source.
+pub const OVERLAP: f64 = 15.0;
+
+/// Width and height of a sheet held upright, mm.
+///
+/// [`Paper::A4OrLetter`] is the part that A4 and Letter have in common.
+pub const fn paper_size(paper: Paper) -> (f64, f64) {
+    match paper {
+        Paper::A4OrLetter => (210.0, 279.4),
+        Paper::A4 => (210.0, 297.0),
+        Paper::A3 => (297.0, 420.0),
+        Paper::Letter => (215.9, 279.4),
+        Paper::Legal => (215.9, 355.6),
+        Paper::Tabloid => (279.4, 431.8),
+    }
+}
+
+/// The paper's name.
+pub const fn paper_name(paper: Paper) -> &'static str {
+    match paper {
+        Paper::A4OrLetter => "A4 or Letter",
+        Paper::A4 => "A4",
+        Paper::A3 => "A3",
+        Paper::Letter => "Letter",
+        Paper::Legal => "Legal",
+        Paper::Tabloid => "Tabloid",
+    }
+}
+
+/// A sheet and what of it is taken up by other things than the drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sheet {
+    /// The paper.
+    pub paper: Paper,
+    /// Height taken up at the top inside the margin, mm: a title.
+    pub head: f64,
+    /// Height taken up at the bottom inside the margin, mm: measured lines.
+    pub foot: f64,
+    /// How much of its neighbour a tile shows, mm.
+    pub overlap: f64,
+}
+
+/// A drawing over one or more sheets, all held the same way.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tiling {
+    /// Width and height of the sheet as it is held, mm.
+    pub sheet: (f64, f64),
+    /// Whether it is held with its long edge across.
+    pub landscape: bool,
+    /// Width and height of what each tile can show, mm.
+    pub room: (f64, f64),
+    /// How many columns, left to right.
+    pub columns: usize,
+    /// How many rows, from the top.
+    pub rows: usize,
+    /// The tiles, row by row from the top, each row from the left.
+    pub tiles: Vec<Tile>,
+}
+
+/// One sheet of a tiling.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tile {
+    /// A letter for the row and a number for the column, both from the upper left: `B3`.
+    pub name: String,
+    /// From 0 at the top.
+    pub row: usize,
+    /// From 0 at the left.
+    pub column: usize,
+    /// What part of the drawing it shows, in the drawing's frame, mm, y up.
+    pub window: Rect,
+    /// Who lies to the left.
+    pub left: Option<String>,
+    /// Who lies to the right.
+    pub right: Option<String>,
+    /// Who lies above.
+    pub above: Option<String>,
+    /// Who lies below.
+    pub below: Option<String>,
+    /// Marks that this tile shares with a neighbour.
+    pub marks: Vec<JoinMark>,
+}
+
+/// A cross that two neighbours show at the same place: pin through both, then glue.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JoinMark {
+    /// In the drawing's frame, mm.
+    pub at: Point,
+    /// A letter that no other mark of this tiling has at the same pair of tiles: `A1–A2 a`.
+    pub label: String,
+}
+
+impl Sheet {
+    /// The sheet with nothing but the drawing on it, and the usual overlap.
+    pub fn plain(paper: Paper) -> Self {
+        Self {
+            paper,
+            head: 0.0,
+            foot: 0.0,
+            overlap: OVERLAP,
+        }
+    }
+
+    /// Width and height of the sheet and of the room for the drawing, upright or with the long edge
+    /// across.
+    fn held(&self, landscape: bool) -> ((f64, f64), (f64, f64)) {
+        let (short, long) = paper_size(self.paper);
+        let (width, height) = if landscape {
+            (long, short)
+        } else {
+            (short, long)
+        };
+        let taken = sane(self.head) + sane(self.foot);
+        let room = (width - 2.0 * MARGIN, height - 2.0 * MARGIN - taken);
+        ((width, height), room)
+    }
+}
+
+fn sane(length: f64) -> f64 {
+    if length.is_finite() {
+        length.max(0.0)
+    } else {
+        0.0
+    }
+}
+
+/// Cuts a drawing of `bounds` (mm) into tiles on `sheet`; held upright or across, whichever takes
+/// fewer sheets, upright where it makes no difference.
+///
+/// Where one sheet is not enough, neighbours show at least the overlap twice, and the rows and columns
+/// are spread evenly, so that no tile is a mere strip.
+///
+/// # Errors
+/// A sentence where the drawing has no size, the sheet leaves no room, or more than twenty sheets
+/// would be needed.
+pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
+    let size = (bounds.width(), bounds.height());
+    let sound = |mm: f64| mm.is_finite() && mm > 0.0;
+    if !(sound(size.0) && sound(size.1) && bounds.min.x.is_finite() && bounds.min.y.is_finite()) {
+        return Err(
+            "the drawing has no size to lay on paper: mend the sizes of this part first".to_owned(),
+        );
+    }
+    let overlap = sane(sheet.overlap);
+    let ways = [false, true].map(|landscape| {
+        let (paper, room) = sheet.held(landscape);
+        let columns = steps(size.0, room.0, overlap)?;
+        let rows = steps(size.1, room.1, overlap)?;
+        Some((landscape, paper, room, columns, rows))
+    });
+    let best = ways
+        .into_iter()
+        .flatten()
+        .min_by(|a, b| (a.3 * a.4).total_cmp(&(b.3 * b.4)));
+    let Some((landscape, paper, room, columns, rows)) = best else {
+        return Err(format!(
+            "{} leaves no room for a drawing beside its margins of {MARGIN} mm and an overlap of {} mm: \
+             choose larger paper",
+            paper_name(sheet.paper),
+            decimal(overlap)
+        ));
+    };
+    let Some((columns, rows)) = few(columns, rows) else {
+        return Err(format!(
+            "{} × {} mm would take {:.0} sheets of {}, more than {MOST_SHEETS}: choose larger paper, or \
+             mark this part out from its numbers",
+            decimal(size.0),
+            decimal(size.1),
+            columns * rows,
+            paper_name(sheet.paper)
+        ));
+    };
+    let mut tiling = Tiling {
+        sheet: paper,
+        landscape,
+        room,
+        columns,
+        rows,
+        tiles: Vec::new(),
+    };
+    tiling.lay(bounds);
+    Ok(tiling)
+}
+
+/// How many sheets of `room` mm it takes over `size` mm; `None` where a sheet brings nothing new.
+fn steps(size: f64, room: f64, overlap: f64) -> Option<f64> {
+    if room <= 0.0 {
+        return None;
+    }
+    if size <= room + 1e-9 {
+        return Some(1.0);
+    }
+    let fresh = room - overlap;
+    (fresh > 1.0).then(|| ((size - overlap) / fresh - 1e-9).ceil().max(2.0))
+}
+
+/// Both as counts if they make no more sheets than allowed.
+fn few(columns: f64, rows: f64) -> Option<(usize, usize)> {
+    let count = |wanted: f64| (1..=MOST_SHEETS).find(|count| *count as f64 >= wanted);
+    let (columns, rows) = (count(columns)?, count(rows)?);
+    (columns * rows <= MOST_SHEETS).then_some((columns, rows))
+}
+
+impl Tiling {
+    fn lay(&mut self, bounds: Rect) {
+        let (columns, rows) = (self.columns, self.rows);
+        for row in 0..rows {
+            for column in 0..columns {
+                let name = |row: usize, column: usize| {
+                    (row < rows && column < columns).then(|| tile_name(row, column))
+                };
+                let tile = Tile {
+                    name: tile_name(row, column),
+                    row,
+                    column,
+                    window: self.window(bounds, row, column),
+                    left: column.checked_sub(1).and_then(|column| name(row, column)),
+                    right: name(row, column + 1),
+                    above: row.checked_sub(1).and_then(|row| name(row, column)),
+                    below: name(row + 1, column),
+                    marks: self.marks(bounds, row, column),
+                };
+                self.tiles.push(tile);
+            }
+        }
+    }
+
+    /// What the tile of this row and column shows; a single row or column shows the drawing in its
+    /// middle.
+    fn window(&self, bounds: Rect, row: usize, column: usize) -> Rect {
+        let place = |low: f64, size: f64, room: f64, index: usize, count: usize| {
+            if count < 2 {
+                return low - (room - size) / 2.0;
+            }
+            low + (size - room) * (index as f64 / (count - 1) as f64)
+        };
+        let from_bottom = self.rows.saturating_sub(row + 1);
+        let low = Point::new(
+            place(
+                bounds.min.x,
+                bounds.width(),
+                self.room.0,
+                column,
+                self.columns,
+            ),
+            place(
+                bounds.min.y,
+                bounds.height(),
+                self.room.1,
+                from_bottom,
+                self.rows,
+            ),
+        );
+        Rect::new(low, low + Point::new(self.room.0, self.room.1))
+    }
+
+    fn marks(&self, bounds: Rect, row: usize, column: usize) -> Vec<JoinMark> {
+        let mut marks = Vec::new();
+        let mut pair = |first: (usize, usize), second: (usize, usize)| {
+            let one = self.window(bounds, first.0, first.1);
+            let other = self.window(bounds, second.0, second.1);
+            let low = Point::new(one.min.x.max(other.min.x), one.min.y.max(other.min.y));
+            let high = Point::new(one.max.x.min(other.max.x), one.max.y.min(other.max.y));
+            let middle = (low + high) * 0.5;
+            let names = format!(
+                "{}–{}",
+                tile_name(first.0, first.1),
+                tile_name(second.0, second.1)
+            );
+            // Uneven shares, so that a sheet turned round does not fit.
+            for (letter, share) in [("a", 0.2), ("b", 0.7)] {
+                let at = if first.0 == second.0 {
+                    Point::new(middle.x, low.y + (high.y - low.y) * share)
+                } else {
+                    Point::new(low.x + (high.x - low.x) * share, middle.y)
+                };
+                let label = format!("{names} {letter}");
+                marks.push(JoinMark { at, label });
+            }
+        };
+        if column > 0 {
+            pair((row, column - 1), (row, column));
+        }
+        if column + 1 < self.columns {
+            pair((row, column), (row, column + 1));
+        }
+        if row > 0 {
+            pair((row - 1, column), (row, column));
+        }
+        if row + 1 < self.rows {
+            pair((row, column), (row + 1, column));
+        }
+        marks
+    }
+
+    /// Where a point of the drawing lies on the sheet of `tile`, mm from the sheet's lower left corner;
+    /// `foot` is the height taken up at the bottom.
+    pub fn on_sheet(&self, tile: &Tile, foot: f64, point: Point) -> Point {
+        point - tile.window.min + Point::new(MARGIN, MARGIN + sane(foot))
+    }
+}
+
+/// A letter for the row, a number for the column.
+fn tile_name(row: usize, column: usize) -> String {
+    let letter = u8::try_from(row).map_or('Z', |row| char::from(b'A' + row.min(25)));
+    format!("{letter}{}", column + 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn board(width: f64, height: f64) -> Rect {
+        Rect::new(
+            Point::new(-width / 2.0, 0.0),
+            Point::new(width / 2.0, height),
+        )
+    }
+
+    #[test]
+    fn what_fits_on_one_sheet_stays_on_one() {
+        let tiling = tiles(board(190.0, 259.4), &Sheet::plain(Paper::A4OrLetter)).unwrap();
+        assert_eq!(
+            (tiling.columns, tiling.rows, tiling.landscape),
+            (1, 1, false)
+        );
+        assert_eq!(tiling.tiles[0].marks, []);
+        let across = tiles(board(220.0, 140.0), &Sheet::plain(Paper::A4OrLetter)).unwrap();
+        assert_eq!((across.tiles.len(), across.landscape), (1, true));
+    }
+
+    #[test]
+    fn tiles_cover_the_drawing_overlap_enough_and_keep_the_margin() {
+        let mut many = 0;
+        for paper in [
+            Paper::A4OrLetter,
+            Paper::A4,
+            Paper::A3,
+            Paper::Letter,
+            Paper::Legal,
+            Paper::Tabloid,
+        ] {
+            for step in 0..60 {
+                let (width, height) =
+                    (30.0 + 17.3 * f64::from(step), 20.0 + 11.9 * f64::from(step));
+                let sheet = Sheet {
+                    head: 14.0,
+                    foot: 20.0,
+                    ..Sheet::plain(paper)
+                };
+                let Ok(tiling) = tiles(board(width, height), &sheet) else {
+                    continue;
+                };
+                many += usize::from(tiling.tiles.len() > 1);
+                assert_eq!(tiling.tiles.len(), tiling.rows * tiling.columns);
+                assert!(
+                    tiling.room.0 <= tiling.sheet.0 - 20.0
+                        && tiling.room.1 <= tiling.sheet.1 - 54.0 + 1e-9
+                );
+                let all = tiling
+                    .tiles
+                    .iter()
+                    .map(|tile| tile.window)
+                    .reduce(Rect::union)
+                    .unwrap();
+                assert!(all.holds(board(width, height)));
+                for tile in &tiling.tiles {
+                    let find = |name: &Option<String>| {
+                        name.as_ref().map(|name| {
+                            tiling.tiles.iter().find(|tile| tile.name == *name).unwrap()
+                        })
+                    };
+                    if let Some(right) = find(&tile.right) {
+                        assert!(tile.window.max.x - right.window.min.x >= OVERLAP - 1e-9);
+                        assert_eq!(right.left.as_ref(), Some(&tile.name));
+                    }
+                    if let Some(below) = find(&tile.below) {
+                        assert!(below.window.max.y - tile.window.min.y >= OVERLAP - 1e-9);
+                        assert_eq!(below.above.as_ref(), Some(&tile.name));
+                    }
+                    for mark in &tile.marks {
+                        let point = Rect::about(mark.at, 0.0, 0.0);
+                        assert!(tile.window.holds(point));
+                        let twins = tiling
+                            .tiles
+                            .iter()
+                            .flat_map(|tile| &tile.marks)
+                            .filter(|other| other.label == mark.label);
+                        assert_eq!(twins.filter(|other| other.at == mark.at).count(), 2);
+                    }
+                }
+            }
+        }
+        assert!(many > 60, "{many} cases with more than one sheet");
+    }
+
+    #[test]
+    fn a_long_board_gets_few_sheets_and_their_names() {
+        let tiling = tiles(board(400.0, 150.0), &Sheet::plain(Paper::A4)).unwrap();
+        assert!(tiling.landscape && tiling.tiles.len() == 2);
+        let names: Vec<_> = tiling.tiles.iter().map(|tile| tile.name.as_str()).collect();
+        assert_eq!(names, ["A1", "A2"]);
+        assert_eq!(tiling.tiles[0].right.as_deref(), Some("A2"));
+        let low = tiling.tiles[0].window.min;
+        assert_eq!(
+            tiling.on_sheet(&tiling.tiles[0], 20.0, low),
+            Point::new(10.0, 30.0)
+        );
+    }
+
+    #[test]
+    fn more_than_twenty_sheets_are_refused_with_their_number() {
+        let refused = tiles(board(1200.0, 1200.0), &Sheet::plain(Paper::A4)).unwrap_err();
+        assert!(
+            refused.starts_with("1200 × 1200 mm would take 35 sheets of A4, more than 20"),
+            "{refused}"
+        );
+        let refused = tiles(board(1e300, 1.0), &Sheet::plain(Paper::A4)).unwrap_err();
+        assert!(refused.contains("more than 20"));
+    }
+
+    #[test]
+    fn paper_or_drawing_without_room_is_refused() {
+        for (width, height) in [(0.0, 10.0), (f64::NAN, 10.0), (f64::INFINITY, 10.0)] {
+            let bounds = Rect {
+                min: Point::new(0.0, 0.0),
+                max: Point::new(width, height),
+            };
+            assert!(
+                tiles(bounds, &Sheet::plain(Paper::A4))
+                    .unwrap_err()
+                    .contains("no size")
+            );
+        }
+        let full = Sheet {
+            head: 400.0,
+            ..Sheet::plain(Paper::A4)
+        };
+        assert!(
+            tiles(board(10.0, 10.0), &full)
+                .unwrap_err()
+                .contains("leaves no room")
+        );
+        let wide = Sheet {
+            overlap: 500.0,
+            ..Sheet::plain(Paper::A4)
+        };
+        assert!(
+            tiles(board(1000.0, 10.0), &wide)
+                .unwrap_err()
+                .contains("overlap of 500 mm")
+        );
+    }
+}

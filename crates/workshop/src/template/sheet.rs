@@ -85,6 +85,11 @@ impl Sheet {
         self.items.push(line(ink, shape));
     }
 
+    /// Draws lines whose room is taken otherwise.
+    pub(super) fn sketch(&mut self, ink: Ink, shape: Shape) {
+        self.items.push(line(ink, shape));
+    }
+
     /// Draws a solid area and takes its room.
     pub(super) fn solid(&mut self, outline: Outline) {
         self.taken.area(outline.extent());

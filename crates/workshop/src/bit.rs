@@ -7,6 +7,9 @@ use crate::say::length;
 /// How far a bit may be off the finished diameter and still count as the right one, mm.
 pub const NEAR: f64 = 0.3;
 
+/// Nothing larger is a bit, mm.
+const LARGEST: f64 = 500.0;
+
 /// What a hole has to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Fit {
@@ -38,7 +41,7 @@ impl Bit {
         let slack = 1e-4;
         let sound = || {
             let bits = bench.bits.iter().copied();
-            bits.filter(|bit| bit.is_finite() && *bit > 0.0)
+            bits.filter(|bit| (0.1..=LARGEST).contains(bit))
         };
         let near = |a: &f64, b: &f64| {
             let off = (a - wanted).abs().total_cmp(&(b - wanted).abs());

@@ -50,13 +50,15 @@ impl Sheet {
         let half = radius + BEYOND;
         self.cross(at, (half, half));
         self.keep_free(Rect::about(at, 2.0 * radius, 2.0 * radius));
+        self.keep_free(Rect::about(at, 2.0 * half, 0.0));
+        self.keep_free(Rect::about(at, 0.0, 2.0 * half));
         self.centre(hole.name.as_str(), at);
     }
 
     /// Two fine lines that cross at `at`: the awl's point goes where they meet.
     fn cross(&mut self, at: Point, half: (f64, f64)) {
         for way in [Point::new(half.0, 0.0), Point::new(0.0, half.1)] {
-            self.draw(Ink::Aim, Shape::path(Outline::line(at - way, at + way)));
+            self.sketch(Ink::Aim, Shape::path(Outline::line(at - way, at + way)));
         }
     }
 
@@ -68,7 +70,7 @@ impl Sheet {
         let bit = slot.bit.bored() / 2.0;
         for (index, centre) in slot.centres().into_iter().enumerate() {
             let at = place(centre);
-            self.draw(
+            self.sketch(
                 Ink::Aim,
                 Shape::Circle {
                     centre: at,
@@ -80,7 +82,7 @@ impl Sheet {
             self.centre(format!("{} {}", slot.name, index + 1), at);
         }
         let area = Rect::new(from, to).grown(half.max(bit));
-        self.keep_free(area);
+        self.keep_free(area.grown(ROW_BEYOND));
         let clear = half.max(bit).max(area.height().min(area.width()) / 2.0) + 0.5;
         let lines = self.slot_words(slot);
         self.about(area.centre(), clear, &lines);

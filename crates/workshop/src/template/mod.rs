@@ -14,7 +14,7 @@ mod side;
 mod signs;
 mod slider;
 
-use latchwright_drawing::{Drawing, FlatPart};
+use latchwright_drawing::{Drawing, FlatPart, Shape};
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Material};
 
@@ -72,16 +72,47 @@ impl Face {
     }
 }
 
+impl Face {
+    /// What a mirrored sheet says about it: the face that was drawn, which does not lie up any more.
+    pub const fn mirrored_words(self) -> &'static str {
+        match self {
+            Self::Outside => "outside face, mirrored",
+            Self::Inside => "inside face, mirrored",
+            Self::Upper => "upper face, mirrored",
+        }
+    }
+
+    /// The words of an unmirrored sheet for those of a mirrored one and the other way round; others
+    /// stay.
+    fn other_words(self, words: &str) -> Option<&'static str> {
+        if words == self.words() {
+            Some(self.mirrored_words())
+        } else if words == self.mirrored_words() {
+            Some(self.words())
+        } else {
+            None
+        }
+    }
+}
+
 impl Template {
     /// The exact mirror image, turned over about the part's upright middle; words stay readable.
-    /// Twice gives the same template again, to the byte.
+    /// It says of itself that it is mirrored. Twice gives the same template again, to the byte.
     #[must_use]
     pub fn mirrored(&self) -> Self {
         let width = self.size.0;
         let image = |(name, at): &(String, Point)| (name.clone(), Point::new(width - at.x, at.y));
+        let mut drawing = self.drawing.mirrored(width / 2.0);
+        for item in &mut drawing.items {
+            if let Shape::Text(text) = &mut item.shape
+                && let Some(other) = self.face.other_words(&text.text)
+            {
+                other.clone_into(&mut text.text);
+            }
+        }
         Self {
             mirrored: !self.mirrored,
-            drawing: self.drawing.mirrored(width / 2.0),
+            drawing,
             flat: self.flat.mirrored(),
             centres: self.centres.iter().map(image).collect(),
             ..self.clone()

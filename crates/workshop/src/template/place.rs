@@ -75,6 +75,18 @@ impl Taken {
         self.drawn.iter().all(clear) && self.words.iter().all(clear)
     }
 
+    /// What is taken in and about `area`.
+    fn around(&self, area: Rect) -> Self {
+        let near = |all: &[Rect]| {
+            let all = all.iter().copied();
+            all.filter(|taken| overlaps(*taken, area)).collect()
+        };
+        Self {
+            drawn: near(&self.drawn),
+            words: near(&self.words),
+        }
+    }
+
     /// Whether a leader keeps clear of words and, beyond the first `own` mm, of all that is drawn.
     fn is_clear(&self, (from, to): (Point, Point), own: f64) -> bool {
         let length = from.distance(to);
@@ -98,14 +110,17 @@ impl Taken {
         allowed: impl Fn(Rect) -> bool,
     ) -> Option<Found> {
         let near_hole = 4.0;
-        self.search(at, clear, size, |room, leader| {
-            allowed(room) && leader.is_none_or(|line| self.is_clear(line, near_hole))
-        })
-        .or_else(|| {
-            self.search(at, clear, size, |room, leader| {
-                allowed(room) && leader.is_none_or(|line| self.is_clear(line, f64::INFINITY))
+        let reach = clear + FURTHEST + size.0 + size.1 + 2.0 * AIR;
+        let around = self.around(Rect::about(at, 2.0 * reach, 2.0 * reach));
+        around
+            .search(at, clear, size, |room, leader| {
+                allowed(room) && leader.is_none_or(|line| around.is_clear(line, near_hole))
             })
-        })
+            .or_else(|| {
+                around.search(at, clear, size, |room, leader| {
+                    allowed(room) && leader.is_none_or(|line| around.is_clear(line, f64::INFINITY))
+                })
+            })
     }
 
     fn search(

@@ -85,6 +85,11 @@ impl Sheet {
         self.items.push(line(ink, shape));
     }
 
+    /// Draws lines whose room is taken otherwise.
+    pub(super) fn sketch(&mut self, ink: Ink, shape: Shape) {
+        self.items.push(line(ink, shape));
+    }
+
     /// Draws a solid area and takes its room.
     pub(super) fn solid(&mut self, outline: Outline) {
         self.taken.area(outline.extent());
@@ -117,7 +122,7 @@ impl Sheet {
     /// What is cut away: `seen` on this face with a plain edge and a hatch, else dashed.
     pub(super) fn waste(&mut self, outline: Outline, seen: bool) {
         if seen {
-            let lines = hatch(&[std::slice::from_ref(&outline)], HATCH, 45.0);
+            let lines = hatch(&[core::slice::from_ref(&outline)], HATCH, 45.0);
             self.taken.area(outline.extent());
             self.items
                 .push(Item::strokes(Layer::Wood, Ink::Waste, lines));
@@ -261,7 +266,13 @@ fn block(lines: &[String]) -> (f64, f64) {
         } else {
             1.0
         };
-        text_width(words, TYPE) * bold
+        // a mirrored sheet says something longer in the same place
+        let reserve = if words.ends_with(" face up") {
+            text_width("mirrored", TYPE)
+        } else {
+            0.0
+        };
+        text_width(words, TYPE) * bold + reserve
     });
     let count = u32::try_from(lines.len()).unwrap_or(u32::MAX);
     (widths.fold(1.0, f64::max), f64::from(count) * PITCH)

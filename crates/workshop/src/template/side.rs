@@ -34,7 +34,8 @@ pub(super) fn template(design: &Design, bored: Bored<'_>, part: WoodPart) -> Opt
         _ => {}
     }
     groove(&mut sheet, design, &side);
-    sheet.corner_mark(Point::default(), "lower left");
+    let corner = format!("{}, lower edge", end_names(part).0);
+    sheet.corner_mark(Point::default(), &corner);
     let middle = side.length / 2.0;
     let name = sheet.name_lines(design.body.thickness);
     sheet.on_part(Point::new(middle, side.height / 2.0), &name);
@@ -91,6 +92,16 @@ fn corners(sheet: &mut Sheet, design: &Design, side: &Side) {
     }
 }
 
+/// What the ends are called that are seen on the left and on the right.
+fn end_names(part: WoodPart) -> (&'static str, &'static str) {
+    match part {
+        WoodPart::Left => ("back end", "front end"),
+        WoodPart::Right => ("front end", "back end"),
+        WoodPart::Back => ("right end", "left end"),
+        _ => ("left end", "right end"),
+    }
+}
+
 /// What is done at the ends, in words.
 fn ends(sheet: &mut Sheet, design: &Design, side: &Side) {
     let say = |mm: f64| length(mm, design.units);
@@ -114,12 +125,7 @@ fn ends(sheet: &mut Sheet, design: &Design, side: &Side) {
     };
     let at = Point::new(side.length * 0.2, side.height / 2.0);
     sheet.on_part(at, &words);
-    let (left, right) = match sheet.part() {
-        WoodPart::Left => ("back end", "front end"),
-        WoodPart::Right => ("front end", "back end"),
-        WoodPart::Back => ("right end", "left end"),
-        _ => ("left end", "right end"),
-    };
+    let (left, right) = end_names(sheet.part());
     let inner = thick.max(2.0) + 10.0;
     let high = side.height * 0.75;
     sheet.on_part(Point::new(inner, high), &[left.to_owned()]);

@@ -139,8 +139,8 @@ mod tests {
     fn the_body_reaches_from_the_tabs_tip_to_the_pins() {
         let design = Design::default();
         let extent = slider_outline(&design, 0.0).extent();
-        // tip: keeper's edge 8 less 6 of engagement; top: pin at 73 and its radius of 2
-        assert!((extent.min.y - 2.0).abs() < 1e-6);
+        // tip: keeper's edge 14 less 6 of engagement; top: pin at 73 and its radius of 2
+        assert!((extent.min.y - 8.0).abs() < 1e-6);
         assert!((extent.max.y - 75.0).abs() < 1e-6);
         assert!((extent.width() - 124.0).abs() < 1e-6);
     }

@@ -228,7 +228,7 @@ Checks, worst first
 
 Notices
   slider: `shank` is not given: taken as 8.0
-  `keeper` is not given: taken as (edge: 8.0, width: 56.0, depth: 14.0, thickness: 6.0)
+  `keeper` is not given: taken as (edge: 14.0, width: 56.0, depth: 14.0, thickness: 6.0)
 ";
     assert!(page.starts_with(expected), "{page}");
     assert_eq!(page.lines().count(), expected.lines().count() + 1, "{page}");

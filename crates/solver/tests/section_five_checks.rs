@@ -126,7 +126,7 @@ fn pin_and_tab_that_break_are_found_and_their_numbers_mend_them() {
     mended(
         "tab-strength",
         None,
-        |design| design.slider.thickness = 6.0,
+        |design| design.slider.thickness = 4.0,
         |design, to| design.slider.thickness = to,
     );
 }
@@ -146,7 +146,7 @@ fn a_pin_printed_standing_bears_half_of_one_printed_lying() {
 #[test]
 fn grain_along_the_tab_carries_what_breaks_it_across() {
     let mut design = Design::default();
-    design.slider.thickness = 6.0;
+    design.slider.thickness = 4.0;
     let across = check(&design, "tab-strength", None);
     if let Material::Wood { grain, .. } = &mut design.slider.material {
         *grain = Grain::AlongY;

@@ -93,10 +93,10 @@ pub struct HoleReading {
 impl Default for Bench {
     fn default() -> Self {
         Self {
-            // twist bits by halves, then common spade and Forstner bits: from memory
+            // twist bits by halves, then common spade and Forstner bits, of inches 9/16: from memory
             bits: vec![
-                1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 6.0, 6.5, 7.0, 8.0, 9.0, 10.0, 12.0,
-                14.0, 15.0, 16.0, 18.0, 20.0, 22.0, 25.0, 30.0, 35.0,
+                1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 6.0, 6.5, 7.0, 7.5, 8.0, 8.5, 9.0,
+                9.5, 10.0, 12.0, 14.0, 14.3, 15.0, 16.0, 18.0, 20.0, 22.0, 25.0, 30.0, 35.0,
             ],
             boards: Vec::new(),
             // a full kerf of 1/8 in is 3.175 mm, a thin one 2.4: three saw guides

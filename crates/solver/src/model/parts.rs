@@ -153,7 +153,8 @@ impl Default for Inside {
 impl Default for Keeper {
     fn default() -> Self {
         Self {
-            edge: 8.0,
+            // flush with the front, its edge beyond a side of 12 mm
+            edge: 14.0,
             width: 56.0,
             depth: 14.0,
             thickness: 6.0,

@@ -260,8 +260,8 @@ fn a_fault_says_what_by_how_much_and_what_to_do() {
 fn the_tab_gets_a_notch_where_it_meets_the_front() {
     let found = joinery(&plain());
     let notch = found.notch.unwrap();
-    // edge 8, engagement 6: the tip stands 2 mm inside the front; 1 mm and 0.4 mm free before it
-    assert!((notch.left_in_front - 0.6).abs() < 1e-9);
+    // edge 14, engagement 6: the tip stands 8 mm inside the front; 1 mm and 0.4 mm free before it
+    assert!((notch.left_in_front - 6.6).abs() < 1e-9);
     assert!((notch.depth - 9.5).abs() < 1e-9);
     assert!(notch.right - notch.left > 42.0);
     let mut design = plain();

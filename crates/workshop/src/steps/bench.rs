@@ -177,12 +177,12 @@ impl Job<'_> {
             let name = groove.name;
             step = step
                 .mm(
-                    format!("fence to the {name}’s groove, from the lower edge"),
+                    format!("fence to the {name}'s groove, from the lower edge"),
                     groove.above.bare,
                 )
-                .mm(format!("width of the {name}’s groove"), groove.width)
+                .mm(format!("width of the {name}'s groove"), groove.width)
                 .mm(
-                    format!("blade height or depth for the {name}’s groove"),
+                    format!("blade height or depth for the {name}'s groove"),
                     groove.depth.bare,
                 );
         }

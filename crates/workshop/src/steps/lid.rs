@@ -29,18 +29,16 @@ impl Job<'_> {
     /// The settings of holes that are bored alike: each diameter in its order, with depth and speed.
     fn hole(mut step: WorkStep, name: &str, hole: &Hole, soft: bool) -> WorkStep {
         for diameter in &hole.steps {
-            match diameter.tool {
-                Tool::Countersink => {
-                    step = step.mm(format!("{name}: countersink to"), diameter.diameter);
-                    continue;
-                }
-                Tool::Bit(bit) => step = step.mm(format!("{name}: bit"), bit.bored()),
-            }
+            let Tool::Bit(bit) = diameter.tool else {
+                step = step.mm(format!("{name}: countersink to"), diameter.diameter);
+                continue;
+            };
+            step = step.mm(format!("{name}: bit"), bit.bored());
             step = match diameter.depth {
                 Depth::Through(wood) => step.mm(format!("{name}: through wood of"), wood),
                 Depth::Blind(deep) => step.mm(format!("{name}: depth stop"), deep),
             };
-            if let Some((slow, fast)) = drill_speed(diameter.diameter, soft) {
+            if let Some((slow, fast)) = drill_speed(bit.bored(), soft) {
                 step = step.set(format!("{name}: speed"), Value::Rpm(slow, fast));
             }
         }

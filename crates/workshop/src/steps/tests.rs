@@ -155,6 +155,13 @@ fn every_step_that_can_hurt_says_how_not_to_be_hurt() {
 }
 
 #[test]
+fn narrow_strips_never_run_between_blade_and_fence() {
+    let saw = |design: &Design| step(&steps(design), "Rip").cautions.join(" ");
+    // the keeper's strip is narrow
+    assert!(saw(&Design::default()).contains("A narrow strip must not run"));
+}
+
+#[test]
 fn what_makers_forget_is_said() {
     let all = steps(&Design::default());
     let words = |title: &str| step(&all, title).todo.join(" ");

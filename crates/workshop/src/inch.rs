@@ -60,6 +60,36 @@ impl Rule {
         }
     }
 
+    /// `mm` in words, never less than it is: to the whole millimetre or tick above.
+    pub fn say_at_least(self, mm: f64) -> String {
+        match self.units {
+            Units::Millimetre => self.say((cut(mm) - 1e-6).ceil()),
+            Units::Inch => {
+                let near = fraction(mm, self.denominator);
+                let ticks = near.ticks + i64::from(near.error_mm() < -1e-6);
+                format!("{} in", Fraction { ticks, ..near })
+            }
+        }
+    }
+
+    /// `mm` in words with what rounding costs: `12.5 mm`, `15/32 in (0.004 in over)`; in thousandths of
+    /// an inch where a tick is too coarse.
+    pub fn say_exactly(self, mm: f64) -> String {
+        if self.units == Units::Millimetre {
+            return self.say(mm);
+        }
+        let near = fraction(mm, self.denominator);
+        if near.ticks.abs() < 4 && near.error_mm().abs() > 1e-6 {
+            return self.say_fine(mm);
+        }
+        let thousandths = (near.error_mm() / MM_PER_INCH * 1000.0).round() / 1000.0;
+        if thousandths == 0.0 {
+            return format!("{near} in");
+        }
+        let way = if thousandths > 0.0 { "over" } else { "under" };
+        format!("{near} in ({:.3} in {way})", thousandths.abs())
+    }
+
     /// `mm` in words for what is finer than a tick, such as coats and clearances: `0.15 mm`, or
     /// `0.006 in` in thousandths.
     pub fn say_fine(self, mm: f64) -> String {
@@ -260,5 +290,22 @@ mod tests {
         );
         assert_eq!(inch.say(19.05), "3/4 in");
         assert_eq!(inch.say_fine(0.15), "0.006 in");
+        assert_eq!(inch.say_exactly(11.8), "15/32 in (0.004 in over)");
+        assert_eq!(inch.say_exactly(37.0), "1 15/32 in (0.012 in over)");
+        assert_eq!(inch.say_exactly(36.6), "1 7/16 in (0.003 in under)");
+        assert_eq!(
+            (inch.say_exactly(19.05), inch.say_exactly(0.5)),
+            ("3/4 in".into(), "0.020 in".into())
+        );
+        assert_eq!(mm.say_exactly(11.8), "11.8 mm");
+        // 36.5125 is 1 7/16
+        assert_eq!(
+            (inch.say_at_least(36.5125), inch.say_at_least(36.6)),
+            ("1 7/16 in".into(), "1 15/32 in".into())
+        );
+        assert_eq!(
+            (mm.say_at_least(142.8), mm.say_at_least(143.0)),
+            ("143 mm".into(), "143 mm".into())
+        );
     }
 }

@@ -12,7 +12,7 @@ const TYPE: f64 = 2.8;
 const SMALL: f64 = 1.8;
 
 /// `layout` as a drawing that is `width` mm wide on paper: the board, its trimmed ends, and every piece
-/// with its name and rough size where that finds room, names beside the strip where not.
+/// with its name and rough size where that finds room, names over the piece or beside the strip where not.
 ///
 /// The type is as large as on paper; the drawing itself is scaled. A board without a size is an empty
 /// sheet.
@@ -45,7 +45,7 @@ pub fn board_drawing(layout: &BoardLayout, width: f64, rule: Rule) -> Drawing {
         let far = at(piece.x + piece.width, piece.y + piece.height);
         Rect::new(at(piece.x, piece.y), far)
     };
-    let taken: Vec<Rect> = layout.pieces().map(place).collect();
+    let mut taken: Vec<Rect> = layout.pieces().map(place).collect();
     let mut words = Vec::new();
     for strip in &layout.strips {
         let mut unnamed: Vec<&str> = Vec::new();
@@ -54,18 +54,42 @@ pub fn board_drawing(layout: &BoardLayout, width: f64, rule: Rule) -> Drawing {
             let outline = Outline::rectangle(area);
             let face = Item::area(Layer::Below, Ink::DeepWood, Some(Ink::Thin), outline);
             drawing.items.push(face);
-            let label = label(area, piece, rule);
+            let mut label = label(area, piece, rule);
+            if label.is_empty() {
+                label.extend(above(all, &taken, area, &piece.name));
+            }
             if label.is_empty() && !unnamed.contains(&piece.name.as_str()) {
                 unnamed.push(&piece.name);
             }
+            // What stands outside its piece is in the way of the next.
+            taken.extend(label.iter().map(|item| item.shape.extent()));
             words.extend(label);
         }
         if let Some(last) = strip.pieces.last() {
-            words.extend(beside(all, &taken, place(last), &unnamed.join(", ")));
+            let beside = beside(all, &taken, place(last), &unnamed.join(", "));
+            taken.extend(beside.iter().map(|item| item.shape.extent()));
+            words.extend(beside);
         }
     }
     drawing.items.extend(words);
     drawing
+}
+
+/// A name over its piece, where its strip is wider than the piece and that is free.
+fn above(all: Rect, taken: &[Rect], area: Rect, name: &str) -> Option<Item> {
+    let y = area.max.y + SMALL * 0.7;
+    let ways = [
+        (area.centre().x, Anchor::Middle),
+        (area.min.x, Anchor::Start),
+        (area.max.x, Anchor::End),
+    ];
+    let text = |(x, anchor)| Text::new(Point::new(x, y), name, SMALL).anchored(anchor);
+    let free = |text: &Text| {
+        let extent = text.extent();
+        all.holds(extent) && taken.iter().all(|piece| !piece.overlaps(extent))
+    };
+    let text = ways.into_iter().map(text).find(free)?;
+    Some(Item::text(Layer::Notes, Ink::Label, text))
 }
 
 /// Names that found no room on their pieces, to the right of the strip where that is free.

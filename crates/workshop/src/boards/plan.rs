@@ -16,6 +16,9 @@ use crate::tame::tame;
 const MOST_BOARDS: usize = 60;
 /// Longest board that is sent for, mm: what a car takes; common practice, no source.
 const LONGEST_BOUGHT: f64 = 2_400.0;
+/// Shortest board that is sent for, mm: a shorter one cannot be planed safely; common practice, no
+/// source.
+const SHORTEST_BOUGHT: f64 = 300.0;
 /// A sheet this much thicker than the groove is still the right one, mm.
 const SHEET_SLACK: f64 = 0.3;
 
@@ -23,6 +26,9 @@ const SHEET_SLACK: f64 = 0.3;
 #[derive(Debug, Clone)]
 struct Item {
     name: String,
+    /// As the list of parts calls it.
+    label: String,
+    /// As it is found on boards.
     wood: String,
     length: f64,
     width: f64,
@@ -139,6 +145,7 @@ impl CutPlan {
             for _ in 0..part.count.min(8) {
                 items.push(Item {
                     name: part.name.clone(),
+                    label: part.material.clone(),
                     wood: wood_name(&part.material),
                     length: rough.length,
                     width: rough.width,
@@ -210,10 +217,10 @@ impl CutPlan {
             .map(|short| {
                 format!(
                     "{} of {} {} thick and {} wide are missing, for: {}",
-                    rule.say(short.board.length),
+                    rule.say_at_least(short.board.length),
                     short.board.wood,
                     rule.say(short.board.thickness),
-                    rule.say(short.board.width),
+                    rule.say_at_least(short.board.width),
                     short.parts.join(", ")
                 )
             })
@@ -230,7 +237,8 @@ impl CutPlan {
             };
             let trim = 2.0 * design.bench.end_trim.max(0.0);
             let longest = group.iter().map(|item| item.length).fold(0.0, f64::max) + trim;
-            let length = short.board.length.min(LONGEST_BOUGHT.max(longest));
+            let length = short.board.length.max(SHORTEST_BOUGHT);
+            let length = length.min(LONGEST_BOUGHT.max(longest));
             let board = Board {
                 length,
                 ..short.board
@@ -257,12 +265,12 @@ impl CutPlan {
                 continue;
             };
             self.notes.push(format!(
-                "buy {} of {}, {} thick, {} wide, {} long",
+                "buy {} of {}: at least {} thick, {} wide and {} long",
                 laid.boards.len(),
                 board.wood,
                 rule.say(board.thickness),
-                rule.say(board.width),
-                rule.say(board.length)
+                rule.say_at_least(board.width),
+                rule.say_at_least(board.length)
             ));
             self.boards.extend(laid.boards);
         }
@@ -356,7 +364,7 @@ fn shortfall(design: &Design, items: &[Item], width: f64) -> Option<Shortfall> {
     let length = ((long + 2.0 * bench.end_trim.max(0.0)) * 10.0).ceil() / 10.0;
     Some(Shortfall {
         board: Board {
-            wood: first.wood.clone(),
+            wood: first.label.clone(),
             length,
             width,
             thickness,

@@ -12,6 +12,7 @@ mod faults;
 mod fittings;
 mod panel;
 mod sides;
+mod sums;
 
 use latchwright_solver::Fault;
 use latchwright_solver::model::{Corner, Design, LidKind};
@@ -21,6 +22,7 @@ use crate::tame::tame;
 pub use fittings::{KeeperSeat, Mortise, Notch};
 pub use panel::{LEAST_HOLD, Panel};
 pub use sides::{End, Groove, Side, SidePlace};
+pub use sums::{Sum, sums};
 
 /// A size with its coats on and without them, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -9,6 +9,8 @@ use crate::inch::Rule;
 use crate::joinery::{SidePlace, joinery};
 use crate::tame::{material_name, tame};
 
+pub(crate) use other::{alike, which};
+
 /// Where a part comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Make {

@@ -159,7 +159,7 @@ fn count(group: &[usize]) -> u32 {
 }
 
 /// Numbers of the dials that are alike, in order of the first of each.
-fn alike(dials: &[Dial], same: impl Fn(&Dial, &Dial) -> bool) -> Vec<Vec<usize>> {
+pub(crate) fn alike(dials: &[Dial], same: impl Fn(&Dial, &Dial) -> bool) -> Vec<Vec<usize>> {
     let mut groups: Vec<(&Dial, Vec<usize>)> = Vec::new();
     for (index, dial) in dials.iter().enumerate() {
         match groups.iter_mut().find(|(first, _)| same(first, dial)) {
@@ -171,7 +171,7 @@ fn alike(dials: &[Dial], same: impl Fn(&Dial, &Dial) -> bool) -> Vec<Vec<usize>>
 }
 
 /// `dial 2`, `dials 1 and 3`, `dials 1, 2 and 3`.
-fn which(group: &[usize]) -> String {
+pub(crate) fn which(group: &[usize]) -> String {
     let numbers: Vec<String> = group.iter().map(|index| (index + 1).to_string()).collect();
     match numbers.split_last() {
         Some((last, [])) => format!("dial {last}"),

@@ -4,6 +4,7 @@ use latchwright_solver::model::Material;
 
 use super::{Job, PRACTICE, Value, WorkStep};
 use crate::inch::decimal;
+use crate::parts::{alike, which};
 
 /// Where the bed spreads a print, break the edge by this, mm: common practice, no source.
 const CHAMFER: f64 = 0.5;
@@ -81,11 +82,12 @@ impl Job<'_> {
         if !printed {
             step = step.todo(&["Wax, not oil, on wood that slides."]);
         }
-        for (index, dial) in self.design.dials.iter().enumerate() {
-            step = step.mm(
-                format!("dial {}: washer between plate and disc", index + 1),
-                dial.disc.below,
-            );
+        let dials = &self.design.dials;
+        for group in alike(dials, |one, other| one.disc.below == other.disc.below) {
+            if let Some(dial) = group.first().and_then(|index| dials.get(*index)) {
+                let name = format!("washer between plate and disc, {}", which(&group));
+                step = step.mm(name, dial.disc.below);
+            }
         }
         step.fits(&["The slider runs from stop to stop while every true slot faces its pin."])
             .caution(&["Screws and pins are small parts: count them, and keep them from children."])
@@ -100,14 +102,16 @@ impl Job<'_> {
              mirrored.",
             "Set screw and washer under the disc: a press fit is never the only thing that keeps it.",
             "Check: turn every dial away and back to its mark; the slider must go back. Then turn one dial by one \
-             mark; it must not. Do so with each dial.",
+             mark; it must not, unless the \
+             design opens there too. Do so with each dial.",
             "Close the lid only when that has passed, with the combination written down.",
         ]);
-        for (index, dial) in self.design.dials.iter().enumerate() {
-            step = step.set(
-                format!("dial {}: one mark is", index + 1),
-                Value::Degrees(dial.step_deg()),
-            );
+        let dials = &self.design.dials;
+        for group in alike(dials, |one, other| one.positions == other.positions) {
+            if let Some(dial) = group.first().and_then(|index| dials.get(*index)) {
+                let name = format!("from mark to mark, {}", which(&group));
+                step = step.set(name, Value::Degrees(dial.step_deg()));
+            }
         }
         step.from(&[PRACTICE])
     }

@@ -13,25 +13,18 @@ impl Job<'_> {
         let seat = self.joinery.keeper;
         let soft = is_softwood(&self.design.body.wood);
         let mut step = WorkStep::new("Fit the keeper");
-        for hole in self
-            .holes
-            .holes
-            .iter()
-            .filter(|hole| hole.part == WoodPart::Keeper)
-        {
-            step = Self::hole(step, hole, soft);
-        }
+        step = self.bore_all(step, WoodPart::Keeper, soft);
         step = step
             .mm(
-                "keeper’s left end, from the left outside",
+                "keeper's left end, from the left outside",
                 seat.left - self.film,
             )
             .mm(
-                "keeper’s right end, from the left outside",
+                "keeper's right end, from the left outside",
                 seat.right - self.film,
             )
             .mm(
-                "edge that the tab clears, from the front’s outer face",
+                "edge that the tab clears, from the front's outer face",
                 seat.edge - self.film,
             )
             .mm("No. 4 screw: pilot hole", SCREWS[0].pilot(soft));
@@ -81,7 +74,7 @@ impl Job<'_> {
                 );
         }
         step = step
-            .mm("from the back’s outer face inwards", left.width - self.film)
+            .mm("from the back's outer face inwards", left.width - self.film)
             .mm("depth, one leaf", left.depth.bare);
         for screw in SCREWS.iter().take(2) {
             step = step.mm(

@@ -3,6 +3,7 @@
 use super::bench::SMALL;
 use super::{Job, PRACTICE, SPEED_SOURCE, Value, WorkStep, drill_speed, is_softwood};
 use crate::holes::{Depth, Hole, Tool, WoodPart};
+use crate::parts::{alike, which};
 use latchwright_solver::model::{Material, PinMake};
 
 /// On the first step with a drill.
@@ -25,35 +26,45 @@ const RABBET_AIR: f64 = 1.5;
 const BESIDE_KEEPER: f64 = 1.5;
 
 impl Job<'_> {
-    /// The settings of one hole: each diameter in its order, with depth and speed.
-    pub(super) fn hole(mut step: WorkStep, hole: &Hole, soft: bool) -> WorkStep {
+    /// The settings of holes that are bored alike: each diameter in its order, with depth and speed.
+    fn hole(mut step: WorkStep, name: &str, hole: &Hole, soft: bool) -> WorkStep {
         for diameter in &hole.steps {
-            let name = &hole.name;
-            match diameter.tool {
-                Tool::Countersink => {
-                    step = step.mm(format!("{name}: countersink to"), diameter.diameter);
-                    continue;
-                }
-                Tool::Bit(bit) => step = step.mm(format!("{name}: bit"), bit.bored()),
-            }
+            let Tool::Bit(bit) = diameter.tool else {
+                step = step.mm(format!("{name}: countersink to"), diameter.diameter);
+                continue;
+            };
+            step = step.mm(format!("{name}: bit"), bit.bored());
             step = match diameter.depth {
                 Depth::Through(wood) => step.mm(format!("{name}: through wood of"), wood),
                 Depth::Blind(deep) => step.mm(format!("{name}: depth stop"), deep),
             };
-            if let Some((slow, fast)) = drill_speed(diameter.diameter, soft) {
+            if let Some((slow, fast)) = drill_speed(bit.bored(), soft) {
                 step = step.set(format!("{name}: speed"), Value::Rpm(slow, fast));
             }
         }
         step
     }
 
-    fn bore_all(&self, mut step: WorkStep, part: WoodPart, soft: bool) -> WorkStep {
+    /// All holes of one part, those alike together.
+    pub(super) fn bore_all(&self, mut step: WorkStep, part: WoodPart, soft: bool) -> WorkStep {
+        let mut groups: Vec<Vec<&Hole>> = Vec::new();
         for hole in self.holes.holes.iter().filter(|hole| hole.part == part) {
-            step = Self::hole(step, hole, soft);
-            if hole.steps.len() > 1 {
+            let twin =
+                |group: &&mut Vec<&Hole>| group.iter().all(|other| other.steps == hole.steps);
+            match groups.iter_mut().find(twin) {
+                Some(group) => group.push(hole),
+                None => groups.push(vec![hole]),
+            }
+        }
+        for group in groups {
+            let Some(first) = group.first() else { continue };
+            let names: Vec<&str> = group.iter().map(|hole| hole.name.as_str()).collect();
+            let name = names.join(", ");
+            step = Self::hole(step, &name, first, soft);
+            if first.steps.len() > 1 {
                 step = step.say(format!(
                     "{}: bore all diameters on one centre without moving the work, in the order given.",
-                    sentence(&hole.name)
+                    sentence(&name)
                 ));
             }
         }
@@ -71,8 +82,20 @@ impl Job<'_> {
                 WoodPart::Plate
             }
         };
-        let own = self.holes.notes.iter().filter(|note| about(note) == part);
-        own.fold(step, |step, note| step.say(format!("{}.", sentence(note))))
+        // What is said alike of several holes is said once.
+        let mut said: Vec<(Vec<&str>, &str)> = Vec::new();
+        for note in self.holes.notes.iter().filter(|note| about(note) == part) {
+            let (hole, what) = note.split_once(": ").unwrap_or(("", note));
+            match said.iter_mut().find(|(_, known)| *known == what) {
+                Some((holes, _)) => holes.push(hole),
+                None => said.push((vec![hole], what)),
+            }
+        }
+        said.into_iter().fold(step, |step, (holes, what)| {
+            let names = holes.join(", ");
+            let colon = if names.is_empty() { "" } else { ": " };
+            step.say(format!("{}.", sentence(&format!("{names}{colon}{what}"))))
+        })
     }
 
     pub(super) fn plate_holes(&self) -> WorkStep {
@@ -131,10 +154,10 @@ impl Job<'_> {
                 "It is in the underside, at the front edge, over the keeper; score its end lines with a knife first.",
                 "Take it out in thin passes, and the last one at full depth.",
             ])
-            .mm("fence, from the plate’s front edge", keeper.edge + RABBET_AIR - self.film)
+            .mm("fence, from the plate's front edge", keeper.edge + RABBET_AIR - self.film)
             .mm("depth", plate.rabbet)
-            .mm("left end, from the plate’s left edge seen from outside", middle - half - self.film)
-            .mm("right end, from the plate’s left edge seen from outside", middle + half - self.film)
+            .mm("left end, from the plate's left edge seen from outside", middle - half - self.film)
+            .mm("right end, from the plate's left edge seen from outside", middle + half - self.film)
             .fits(&[
                 "Before the finish: keeper in the rabbet, the lid lies flat.",
                 "After the finish: again; coats take room here.",
@@ -174,9 +197,14 @@ impl Job<'_> {
             step = step
                 .todo(&["Roughen the steel pins, glue them in with epoxy, upright by a square."]);
         }
-        for (index, dial) in self.design.dials.iter().enumerate() {
-            let name = index + 1;
-            step = step.mm(format!("dial {name} pin: length"), dial.pin.height);
+        let dials = &self.design.dials;
+        for group in alike(dials, |one, other| one.pin.height == other.pin.height) {
+            if let Some(dial) = group.first().and_then(|index| dials.get(*index)) {
+                step = step.mm(
+                    format!("length of the pin, {}", which(&group)),
+                    dial.pin.height,
+                );
+            }
         }
         step.mm("thickness", self.less_coats(slider.thickness))
             .fits(&["Before the finish: laid on the template, every pin stands within its ±."])

@@ -70,10 +70,10 @@ pub enum Value {
 }
 
 impl Value {
-    /// In the maker's unit.
+    /// In the maker's unit, with what rounding costs.
     pub fn say(self, rule: Rule) -> String {
         match self {
-            Self::Mm(mm) => rule.say(mm),
+            Self::Mm(mm) => rule.say_exactly(mm),
             Self::Rpm(slow, fast) if slow == fast => format!("{slow} rpm"),
             Self::Rpm(slow, fast) => format!("{slow} to {fast} rpm"),
             Self::Degrees(degrees) => format!("{}°", crate::inch::decimal(degrees)),

@@ -46,6 +46,14 @@ pub enum PaperError {
         /// What is wrong, where, and what to do.
         reason: String,
     },
+    /// A paper of the bench can't be made of the design as it stands.
+    #[error("no {name} can be made: {reason}", name = paper.to_lowercase())]
+    Refused {
+        /// The paper, as it is headed.
+        paper: &'static str,
+        /// What is wrong, where, and what to do.
+        reason: String,
+    },
     /// The date can't be: there is no such day.
     #[error("there is no {day}. {month}. {year}; give a day of the calendar from the year 1 on")]
     Date {

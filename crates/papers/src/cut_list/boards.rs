@@ -1,0 +1,113 @@
+//! Boards with their pieces, drawn, and what is short or to be bought.
+
+use latchwright_drawing::Drawing;
+use latchwright_solver::model::{Board, Design};
+use latchwright_workshop::boards::{BoardLayout, CutPlan, board_drawing};
+use latchwright_workshop::inch::Rule;
+use serde_json::{Value, json};
+
+use crate::bench::{sentence, width_between_margins};
+
+/// More boards than this are told as a number only.
+const MOST: usize = 24;
+/// Tallest drawing of a board, mm on paper.
+const TALLEST: f64 = 120.0;
+/// A board that would be narrower than this on paper is not drawn, mm.
+const LEAST: f64 = 8.0;
+
+/// What the template says of the boards, and their drawings.
+pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(String, Drawing)>) {
+    let room = width_between_margins(design.bench.paper);
+    let (mut drawn, mut drawings) = (Vec::new(), Vec::new());
+    let mut notes = vec![sentence(&plan.grain.sentence())];
+    notes.extend(plan.notes.iter().map(|note| sentence(note)));
+    notes.push(format!(
+        "Each cut takes {}; {} is cut off each end first. Crossed areas fall away.",
+        rule.say(design.bench.kerf),
+        rule.say(design.bench.end_trim)
+    ));
+    for (layout, number) in plan.boards.iter().zip(1..=MOST) {
+        let width = room.min(TALLEST * layout.board.length / layout.board.width.max(1e-9));
+        if !(width >= LEAST && width * layout.board.width >= 0.5 * layout.board.length) {
+            notes.push(sentence(&format!(
+                "{}: too thin a shape to be drawn",
+                title(layout, rule)
+            )));
+            continue;
+        }
+        let file = format!("board-{number}.svg");
+        let drawing = board_drawing(layout, width, rule);
+        drawn.push(json!({
+            "file": file,
+            "title": title(layout, rule),
+            "alt": described(layout, rule),
+            "width": drawing.bounds.width(),
+        }));
+        drawings.push((file, drawing));
+    }
+    if plan.boards.len() > MOST {
+        notes.push(format!(
+            "Of {} boards the first {MOST} are drawn.",
+            plan.boards.len()
+        ));
+    }
+    let short: Vec<String> = plan
+        .shortfalls
+        .iter()
+        .map(|short| {
+            sentence(&format!(
+                "{} is missing, for {}",
+                board(&short.board, rule),
+                short.parts.join(", ")
+            ))
+        })
+        .collect();
+    (
+        json!({ "notes": notes, "drawn": drawn, "short": short }),
+        drawings,
+    )
+}
+
+/// `white oak, 1200 mm long, 150 mm wide, 12 mm thick`.
+fn board(board: &Board, rule: Rule) -> String {
+    format!(
+        "{}, {} long, {} wide, {} thick",
+        board.wood,
+        rule.say(board.length),
+        rule.say(board.width),
+        rule.say(board.thickness)
+    )
+}
+
+fn title(layout: &BoardLayout, rule: Rule) -> String {
+    let word = if layout.to_buy { "To buy: " } else { "" };
+    let number = if layout.number > 1 {
+        format!(", number {}", layout.number)
+    } else {
+        String::new()
+    };
+    sentence(&format!("{word}{}{number}", board(&layout.board, rule)))
+        .trim_end_matches('.')
+        .to_owned()
+}
+
+/// The drawing in words, for those who hear the page.
+fn described(layout: &BoardLayout, rule: Rule) -> String {
+    let strips: Vec<String> = layout
+        .strips
+        .iter()
+        .map(|strip| {
+            let names: Vec<&str> = strip
+                .pieces
+                .iter()
+                .map(|piece| piece.name.as_str())
+                .collect();
+            format!(
+                "a strip {} wide with {}",
+                rule.say(strip.width),
+                names.join(", ")
+            )
+        })
+        .collect();
+    format!("{}: {}", title(layout, rule), strips.join("; "))
+}

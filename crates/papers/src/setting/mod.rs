@@ -1,0 +1,93 @@
+//! Setting the combination, for the maker: on which seat each disc goes, and how to change that.
+
+mod text;
+
+use latchwright_drawing::disc_from_back;
+use latchwright_solver::model::Design;
+use serde_json::{Value, json};
+
+pub use text::{DiscSeat, SettingText};
+
+use crate::bench::{BenchPaper, PaperOptions};
+use crate::error::PaperError;
+use crate::fonts::Fonts;
+use crate::sheets::Sheets;
+
+const TEMPLATE: &str = include_str!("../../../../assets/setting/setting.typ");
+const HEADING: &str = "Setting the combination";
+
+/// Setting the combination as PDF; it tells the combination.
+///
+/// # Errors
+/// A letter that no font can draw, a name too long for a list, more than twelve dials, a combination
+/// with a mark that its dial lacks, no such date.
+pub fn setting_pdf(
+    design: &Design,
+    fonts: &Fonts,
+    options: &PaperOptions,
+) -> Result<Vec<u8>, PaperError> {
+    setting_sheets(design, fonts, options)?.pdf()
+}
+
+/// Setting the combination laid out: one page, to be saved, looked at, or both.
+///
+/// # Errors
+/// Those of [`setting_pdf`].
+pub fn setting_sheets(
+    design: &Design,
+    fonts: &Fonts,
+    options: &PaperOptions,
+) -> Result<Sheets, PaperError> {
+    check(design)?;
+    let text = SettingText::of(design);
+    let (mut dials, mut drawings): (Vec<Value>, Vec<_>) = (Vec::new(), Vec::new());
+    for (seat, dial) in text.dials.iter().zip(&design.dials) {
+        let file = format!("disc-{}.svg", seat.dial + 1);
+        drawings.push((file.clone(), disc_from_back(dial, seat.clockwise)));
+        dials.push(json!({
+            "file": file,
+            "name": seat.name,
+            "label": seat.label,
+            "words": seat.words,
+            "alt": format!("{} from the back, its pointer at the hinge: {}", seat.name, seat.words),
+        }));
+    }
+    let paper = BenchPaper {
+        heading: HEADING,
+        template: TEMPLATE,
+        data: json!({
+            "warning": text.warning,
+            "reading": text.reading,
+            "dials": dials,
+            "steps": text.steps,
+            "notices": text.notices,
+        }),
+        drawings,
+    };
+    paper.lay_out(design, fonts, options)
+}
+
+/// Refuses a combination that its dials do not have.
+fn check(design: &Design) -> Result<(), PaperError> {
+    let refuse = |reason| {
+        Err(PaperError::Refused {
+            paper: HEADING,
+            reason,
+        })
+    };
+    for (index, dial) in design.dials.iter().enumerate() {
+        let number = index + 1;
+        if !(2..=360).contains(&dial.positions) {
+            let marks = dial.positions;
+            return refuse(format!("dial {number} has {marks} marks; give it 2 to 360"));
+        }
+        let mark = design.digit(index);
+        if mark >= dial.positions {
+            return refuse(format!(
+                "the combination sets dial {number} to mark {mark}, but its last mark is {}; choose one it has",
+                dial.positions - 1
+            ));
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,86 @@
+//! The order of work: numbered steps with what to set, what to try, and the cautions where they belong.
+
+use latchwright_solver::model::Design;
+use latchwright_workshop::inch::Rule;
+use latchwright_workshop::steps::{WorkStep, steps};
+use serde_json::{Value, json};
+
+use crate::bench::{BenchPaper, PaperOptions, table};
+use crate::error::PaperError;
+use crate::fonts::Fonts;
+use crate::sheets::Sheets;
+
+const TEMPLATE: &str = include_str!("../../../../assets/work/work.typ");
+
+/// A step with more lines than this may go on over the page.
+const WHOLE: usize = 34;
+
+/// What comes before everything else.
+const FIRST: [&str; 4] = [
+    "This latch keeps secrets, not valuables: whoever feels for it patiently can open it.",
+    "The manual of each tool, the rules where you work and the word of a qualified person go before this paper. If you \
+     have not done a step before, learn it from somebody who has.",
+    "Unplug a machine, or take its battery out, before you touch its cutter. Eyes, ears and lungs are to be protected at \
+     every step with a machine; no gloves and no loose sleeves near what turns.",
+    "Sizes are finished sizes unless a line says bare. Try every setting on scrap of the same thickness first.",
+];
+
+/// The order of work as PDF.
+///
+/// # Errors
+/// A letter that no font can draw, a name too long for a list, more than twelve dials, no such date.
+pub fn work_pdf(
+    design: &Design,
+    fonts: &Fonts,
+    options: &PaperOptions,
+) -> Result<Vec<u8>, PaperError> {
+    work_sheets(design, fonts, options)?.pdf()
+}
+
+/// The order of work laid out, to be saved, looked at, or both.
+///
+/// # Errors
+/// Those of [`work_pdf`].
+pub fn work_sheets(
+    design: &Design,
+    fonts: &Fonts,
+    options: &PaperOptions,
+) -> Result<Sheets, PaperError> {
+    let rule = Rule::of(design);
+    let steps: Vec<Value> = steps(design).iter().map(|step| data(step, rule)).collect();
+    let paper = BenchPaper {
+        heading: "Order of work",
+        template: TEMPLATE,
+        data: json!({ "first": FIRST, "steps": steps }),
+        drawings: Vec::new(),
+    };
+    paper.lay_out(design, fonts, options)
+}
+
+fn data(step: &WorkStep, rule: Rule) -> Value {
+    let settings = step
+        .settings
+        .iter()
+        .map(|setting| vec![setting.name.clone(), setting.value.say(rule)])
+        .collect::<Vec<_>>();
+    let lines = settings.len().max(step.todo.len() * 2)
+        + step.cautions.len() * 2
+        + step.fits.len()
+        + step.bare.len();
+    let sources = if step.sources.is_empty() {
+        String::new()
+    } else {
+        format!("Sources: {}.", step.sources.join("; "))
+    };
+    json!({
+        "number": step.number,
+        "title": step.title,
+        "todo": step.todo,
+        "settings": table(&["Set", "To"], settings),
+        "fits": step.fits,
+        "bare": step.bare,
+        "cautions": step.cautions,
+        "sources": sources,
+        "whole": lines <= WHOLE,
+    })
+}

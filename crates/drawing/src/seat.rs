@@ -136,7 +136,11 @@ fn star(dial: &Dial, turn_deg: f64) -> Outline {
     let step = TAU / f64::from(dial.positions);
     let first = TAU / 4.0 + PI / f64::from(dial.key.sides) - trig::radians(turn_deg);
     let corner = |index: u32| {
-        let radius = if index % 2 == 0 { outer } else { inner };
+        let radius = if index.is_multiple_of(2) {
+            outer
+        } else {
+            inner
+        };
         Point::at_angle(first + f64::from(index) * step / 2.0) * radius
     };
     let corners: Vec<Point> = (0..2 * dial.positions).map(corner).collect();
@@ -230,11 +234,11 @@ mod tests {
             .items
             .iter()
             .filter(|item| item.fill == Some(Ink::Movable));
-        let found = dots.filter_map(|item| match item.shape {
+        let mut found = dots.filter_map(|item| match item.shape {
             Shape::Circle { centre, .. } => Some(centre),
             _ => None,
         });
-        found.last().expect("a true slot")
+        found.next().expect("a true slot")
     }
 
     #[test]

@@ -102,7 +102,8 @@ pub(crate) const fn width_between_margins(paper: Paper) -> f64 {
 }
 
 /// A table for the template.
-pub(crate) fn table(head: &[&str], rows: Vec<Vec<String>>) -> Value {
+pub(crate) fn table(head: &[&str], rows: impl IntoIterator<Item = Vec<String>>) -> Value {
+    let rows: Vec<Vec<String>> = rows.into_iter().collect();
     json!({ "head": head, "rows": rows })
 }
 

@@ -30,8 +30,10 @@ fn pdf(paper: Make, design: &Design) -> Vec<u8> {
 }
 
 fn inches() -> Design {
-    let mut design = Design::default();
-    design.units = Units::Inch;
+    let mut design = Design {
+        units: Units::Inch,
+        ..Design::default()
+    };
     design.body.corner = Corner::Rabbeted;
     design.body.lid = LidKind::Band { height: 40.0 };
     design.bench.paper = Paper::Letter;
@@ -165,8 +167,10 @@ fn the_setting_is_one_page_and_warns_that_it_tells_the_combination() {
 
 #[test]
 fn other_papers_never_tell_the_combination() {
-    let mut other = Design::default();
-    other.combination = vec![0, 2, 7];
+    let other = Design {
+        combination: vec![0, 2, 7],
+        ..Design::default()
+    };
     for paper in [cut_list_sheets as Make, work_sheets] {
         assert_eq!(pdf(paper, &Design::default()), pdf(paper, &other));
     }

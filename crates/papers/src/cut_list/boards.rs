@@ -11,7 +11,7 @@ use crate::bench::{sentence, width_between_margins};
 /// More boards than this are told as a number only.
 const MOST: usize = 24;
 /// Tallest drawing of a board, mm on paper.
-const TALLEST: f64 = 120.0;
+const TALLEST: f64 = 46.0;
 /// A board that would be narrower than this on paper is not drawn, mm.
 const LEAST: f64 = 8.0;
 
@@ -20,7 +20,11 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
     let room = width_between_margins(design.bench.paper);
     let (mut drawn, mut drawings) = (Vec::new(), Vec::new());
     let mut notes = vec![sentence(&plan.grain.sentence())];
-    notes.extend(plan.notes.iter().map(|note| sentence(note)));
+    for note in plan.notes.iter().map(|note| sentence(note)) {
+        if !notes.contains(&note) {
+            notes.push(note);
+        }
+    }
     notes.push(format!(
         "Each cut takes {}; {} is cut off each end first. Crossed areas fall away.",
         rule.say(design.bench.kerf),
@@ -79,14 +83,32 @@ fn board(board: &Board, rule: Rule) -> String {
     )
 }
 
+/// What stands over the drawing; what is still to be bought is never said too small.
 fn title(layout: &BoardLayout, rule: Rule) -> String {
+    let size = if layout.to_buy {
+        let Board {
+            wood,
+            length,
+            width,
+            thickness,
+            ..
+        } = &layout.board;
+        format!(
+            "{wood}, {} long, {} wide, {} thick",
+            rule.say_at_least(*length),
+            rule.say_at_least(*width),
+            rule.say(*thickness)
+        )
+    } else {
+        board(&layout.board, rule)
+    };
     let word = if layout.to_buy { "To buy: " } else { "" };
     let number = if layout.number > 1 {
         format!(", number {}", layout.number)
     } else {
         String::new()
     };
-    sentence(&format!("{word}{}{number}", board(&layout.board, rule)))
+    sentence(&format!("{word}{size}{number}"))
         .trim_end_matches('.')
         .to_owned()
 }

@@ -38,8 +38,8 @@ pub(super) fn data(design: &Design, rule: Rule) -> Value {
             if here.is_empty() && slots.is_empty() {
                 return None;
             }
-            let rows = here.iter().flat_map(|hole| rows(hole, from, rule)).collect();
-            let bored = slots.iter().map(|slot| slot_row(slot, from, rule)).collect();
+            let rows = here.iter().flat_map(|hole| rows(hole, from, rule));
+            let bored = slots.iter().map(|slot| slot_row(slot, from, rule));
             Some(json!({
                 "title": from.words,
                 "holes": table(&["Hole", from.left, from.front, "Diameter", "Depth", "Bit"], rows),
@@ -101,7 +101,7 @@ fn rows(hole: &Hole, from: &From, rule: Rule) -> Vec<Vec<String>> {
             let name = if index == 0 {
                 hole.name.clone()
             } else {
-                format!("then, {}", hole.name)
+                "same hole, then".to_owned()
             };
             let bit = match step.tool {
                 Tool::Bit(bit) => bit.words(rule.units),

@@ -92,7 +92,9 @@ pub(super) fn table_of(joinery: &Joinery, rule: Rule) -> Value {
 
 /// How far something stands out, or falls short.
 fn beyond(where_to: &str, mm: f64, rule: Rule) -> String {
-    if mm < 0.0 {
+    if mm.abs() < 0.005 {
+        format!("level {where_to}")
+    } else if mm < 0.0 {
         format!("{} short {where_to}", rule.say_exactly(-mm))
     } else {
         format!("{} beyond {where_to}", rule.say_exactly(mm))

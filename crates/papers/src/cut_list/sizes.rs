@@ -17,6 +17,11 @@ pub(super) fn both(fit: Fit, rule: Rule) -> String {
     }
 }
 
+/// The same on two lines of a cell.
+fn stacked(fit: Fit, rule: Rule) -> String {
+    both(fit, rule).replacen("; bare", "\nbare", 1)
+}
+
 /// Outside, inside and the loose panels.
 pub(super) fn outside(joinery: &Joinery, rule: Rule) -> Value {
     let say = |mm: f64| rule.say_exactly(mm);
@@ -37,9 +42,9 @@ pub(super) fn outside(joinery: &Joinery, rule: Rule) -> Value {
     for panel in core::iter::once(&joinery.floor).chain(&joinery.top) {
         rows.push(vec![
             format!("{} in its grooves", panel.name),
-            both(panel.width, rule),
-            both(panel.depth, rule),
-            both(panel.thickness, rule),
+            stacked(panel.width, rule),
+            stacked(panel.depth, rule),
+            stacked(panel.thickness, rule),
         ]);
     }
     table(
@@ -67,10 +72,10 @@ pub(super) fn sides(joinery: &Joinery, rule: Rule) -> Value {
         };
         vec![
             side.place.name().to_owned(),
-            both(side.outside, rule),
-            both(side.inside, rule),
-            both(side.height, rule),
-            both(side.thickness, rule),
+            stacked(side.outside, rule),
+            stacked(side.inside, rule),
+            stacked(side.height, rule),
+            stacked(side.thickness, rule),
             ends,
         ]
     });
@@ -103,9 +108,9 @@ pub(super) fn grooves(joinery: &Joinery, rule: Rule) -> Value {
             };
             let cells = vec![
                 format!("for the {}", groove.name),
-                both(groove.above, rule),
+                stacked(groove.above, rule),
                 rule.say_exactly(groove.width),
-                format!("{}; {stop}", both(groove.depth, rule)),
+                format!("{}; {stop}", stacked(groove.depth, rule)),
             ];
             match rows.iter_mut().find(|(_, known)| *known == cells) {
                 Some((sides, _)) => sides.push(side.place.name()),
@@ -125,6 +130,6 @@ pub(super) fn grooves(joinery: &Joinery, rule: Rule) -> Value {
             "Width",
             "Depth and ends",
         ],
-        rows.collect(),
+        rows,
     )
 }

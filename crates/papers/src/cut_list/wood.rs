@@ -27,7 +27,7 @@ pub(super) fn cut(parts: &[Part], rule: Rule) -> Value {
     });
     table(
         &["Part", "No.", "Finished", "Sawn rough", "Wood", "Notes"],
-        rows.collect(),
+        rows,
     )
 }
 
@@ -47,7 +47,7 @@ pub(super) fn other(parts: &[Part], rule: Rule) -> Value {
             notes(part),
         ]
     });
-    table(&["Part", "No.", "Size", "From", "Notes"], rows.collect())
+    table(&["Part", "No.", "Size", "From", "Notes"], rows)
 }
 
 fn notes(part: &Part) -> String {

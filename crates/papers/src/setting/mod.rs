@@ -49,7 +49,7 @@ pub fn setting_sheets(
             "name": seat.name,
             "label": seat.label,
             "words": seat.words,
-            "alt": format!("{} from the back, its pointer at the hinge: {}", seat.name, seat.words),
+            "alt": format!("{} from the back, its pointer at the hinge, the true slot {}", seat.name, seat.words),
         }));
     }
     let paper = BenchPaper {

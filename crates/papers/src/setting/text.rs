@@ -86,9 +86,9 @@ fn seat(index: usize, dial: &Dial, digit: u32) -> DiscSeat {
         (seats - clockwise, "anticlockwise")
     };
     let words = match count {
-        0 => "true slot straight to the front".to_owned(),
-        1 => format!("true slot 1 seat {way} from the front, of {seats}"),
-        count => format!("true slot {count} seats {way} from the front, of {seats}"),
+        0 => "straight to the front".to_owned(),
+        1 => format!("1 of {seats} seats {way} from the front"),
+        count => format!("{count} of {seats} seats {way} from the front"),
     };
     DiscSeat {
         dial: index,
@@ -104,7 +104,7 @@ fn seat(index: usize, dial: &Dial, digit: u32) -> DiscSeat {
 fn notices(design: &Design) -> Vec<String> {
     let dials = design.dials.iter().zip(1..);
     dials
-        .filter(|(dial, _)| dial.key.sides < 3 || dial.positions % dial.key.sides != 0)
+        .filter(|(dial, _)| dial.key.sides < 3 || !dial.positions.is_multiple_of(dial.key.sides))
         .map(|(dial, number)| {
             format!(
                 "Dial {number} has {} marks on a post of {} flats: seats fall between marks. Make the marks a multiple of \

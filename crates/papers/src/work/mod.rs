@@ -10,7 +10,7 @@ use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::sheets::Sheets;
 
-const TEMPLATE: &str = include_str!("../../../../assets/work/work.typ");
+const TEMPLATE: &str = include_str!("../../../../assets/order/order.typ");
 
 /// A step with more lines than this may go on over the page.
 const WHOLE: usize = 34;

@@ -463,7 +463,11 @@ mod tests {
     #[test]
     fn a_pin_with_a_fillet_stands_on_its_foot() {
         let mut body = Body::new();
-        body.add(Prism::new(Outline::block(Point::default(), 20.0, 20.0), 0.0, 3.0));
+        body.add(Prism::new(
+            Outline::block(Point::default(), 20.0, 20.0),
+            0.0,
+            3.0,
+        ));
         body.add(Prism::new(circle(3.0), 3.0, 4.0).with_high(Edge::hollow(1.0)));
         body.add(Prism::new(circle(2.0), 0.0, 8.0).with_high(Edge::chamfer(0.3)));
         let sound = check_rounded(&body.mesh().unwrap()).unwrap();
@@ -476,7 +480,11 @@ mod tests {
         let block = |side: f64| Outline::block(Point::default(), side, side);
         let mut tunnel = Body::new();
         tunnel.add(Prism::new(block(10.0), 0.0, 10.0));
-        tunnel.cut(Prism::new(Outline::block(Point::default(), 20.0, 4.0), 3.0, 6.0));
+        tunnel.cut(Prism::new(
+            Outline::block(Point::default(), 20.0, 4.0),
+            3.0,
+            6.0,
+        ));
         let sound = check_rounded(&tunnel.mesh().unwrap()).unwrap();
         assert_eq!((sound.shells, sound.genus), (1, 1));
         assert!((sound.volume - 880.0).abs() < 1e-9);

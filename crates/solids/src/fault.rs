@@ -34,19 +34,25 @@ pub enum MeshFault {
         y_mm: f64,
     },
     /// The mesh is not closed.
-    #[error("{edges} edges of the surface do not join exactly two faces; move the outlines that touch")]
+    #[error(
+        "{edges} edges of the surface do not join exactly two faces; move the outlines that touch"
+    )]
     Open {
         /// Edges that are not shared by two triangles in opposite directions.
         edges: usize,
     },
     /// A vertex joins two shells.
-    #[error("{points} points join parts of the surface that should be apart; move the outlines that touch")]
+    #[error(
+        "{points} points join parts of the surface that should be apart; move the outlines that touch"
+    )]
     Pinched {
         /// How many.
         points: usize,
     },
     /// A triangle too thin to survive rounding.
-    #[error("a triangle only {height_mm:.7} mm high, less than {least_mm} mm; simplify the outlines")]
+    #[error(
+        "a triangle only {height_mm:.7} mm high, less than {least_mm} mm; simplify the outlines"
+    )]
     Sliver {
         /// Its least height, mm.
         height_mm: f64,

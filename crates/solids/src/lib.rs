@@ -2,19 +2,31 @@
 
 pub mod extrude;
 pub mod fault;
+pub mod fit;
 mod grid;
 pub mod mesh;
 mod noding;
+pub mod numerals;
+pub mod options;
 pub mod outline;
+pub mod part;
+mod parts;
 mod plane;
+pub mod plate_up;
 pub mod region;
 pub mod slice;
 pub mod slope;
+mod strip;
 pub mod watertight;
+pub mod write;
 
 pub use extrude::{Body, Prism};
 pub use fault::{MeshFault, PartFault};
 pub use mesh::{Extent, Mesh, Pose};
+pub use options::{Grip, Options, Relief, Screw};
 pub use outline::Outline;
+pub use part::{Part, Warning};
+pub use parts::{parts, printed_slider};
+pub use plate_up::{Bed, plate_up};
 pub use region::Region;
 pub use slope::Edge;

@@ -34,9 +34,11 @@ impl Extent {
     }
 }
 
-/// Where a mesh is put: first turned over (or not), then turned about z, then moved.
+/// Where a mesh is put: first stood up and turned over (or not), then turned about z, then moved.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Pose {
+    /// Stood up again, if it was [laid](Mesh::laid).
+    pub stood: bool,
     /// Turned over about the x axis: y and z change sign.
     pub over: bool,
     /// Then counter-clockwise about z seen from above, degrees.
@@ -56,6 +58,11 @@ impl Pose {
 
     /// A point of the part, where it comes to stand.
     pub fn of(&self, place: Place) -> Place {
+        let place = if self.stood {
+            [place[0], place[2], -place[1]]
+        } else {
+            place
+        };
         let sign = if self.over { -1.0 } else { 1.0 };
         let [x, y, z] = [place[0], place[1] * sign, place[2] * sign];
         let angle = trig::radians(self.turn_deg);
@@ -166,7 +173,11 @@ impl Mesh {
     pub fn mirrored(&self) -> Self {
         Self {
             points: self.points.iter().map(|[x, y, z]| [-x, *y, *z]).collect(),
-            triangles: self.triangles.iter().map(|[a, b, c]| [*a, *c, *b]).collect(),
+            triangles: self
+                .triangles
+                .iter()
+                .map(|[a, b, c]| [*a, *c, *b])
+                .collect(),
         }
     }
 
@@ -224,12 +235,26 @@ mod tests {
         assert_eq!(cuboid.laid().volume(), 1000.0);
         let pose = Pose {
             over: true,
+            stood: true,
             turn_deg: 37.0,
             to: [1.0, 2.0, 3.0],
         };
         assert!((cuboid.posed(&pose).volume() - 1000.0).abs() < 1e-9);
         assert_eq!(cuboid.area(), 700.0);
         assert_eq!(cuboid.extent().size(), [10.0, 20.0, 5.0]);
+    }
+
+    #[test]
+    fn what_was_laid_stands_up_again() {
+        let cuboid = Mesh::cuboid(10.0, 20.0, 5.0);
+        let stood = Pose {
+            stood: true,
+            ..Pose::default()
+        };
+        let places = cuboid.laid().posed(&stood).points;
+        for (place, was) in places.iter().zip(&cuboid.points) {
+            assert!((0..3).all(|axis| place[axis] == was[axis]));
+        }
     }
 
     #[test]

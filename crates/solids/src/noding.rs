@@ -146,12 +146,7 @@ fn span(a: Node, b: Node) -> [i64; 4] {
     ]
 }
 
-fn meet(
-    pair: (usize, usize),
-    pieces: &[Piece],
-    nodes: &mut Nodes,
-    cuts: &mut Vec<(usize, usize)>,
-) {
+fn meet(pair: (usize, usize), pieces: &[Piece], nodes: &mut Nodes, cuts: &mut Vec<(usize, usize)>) {
     let (one, other) = (pieces[pair.0], pieces[pair.1]);
     let before = cuts.len();
     for (index, piece, end) in [

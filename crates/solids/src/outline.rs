@@ -62,9 +62,7 @@ impl Outline {
         let sides = sides.max(3);
         let reach = apothem / trig::cos(PI / f64::from(sides));
         let points = (0..sides)
-            .map(|index| {
-                Point::at_angle(angle + TAU * f64::from(index) / f64::from(sides)) * reach
-            })
+            .map(|index| Point::at_angle(angle + TAU * f64::from(index) / f64::from(sides)) * reach)
             .collect();
         Self::new(points)
     }
@@ -218,10 +216,7 @@ impl Outline {
     /// Its edges, in order.
     pub fn edges(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
         let next = self.points.iter().cycle().skip(1);
-        self.points
-            .iter()
-            .zip(next)
-            .map(|(from, to)| (*from, *to))
+        self.points.iter().zip(next).map(|(from, to)| (*from, *to))
     }
 }
 
@@ -245,7 +240,9 @@ fn fillet(before: Point, corner: Point, after: Point, radius: f64) -> Vec<Point>
     let centre = corner + middle * (radius / trig::sin(half) / middle.length().max(1e-12));
     let (from, to) = (corner + back * cut - centre, corner + ahead * cut - centre);
     let sweep = trig::atan2(from.cross(to), from.dot(to));
-    let parts = (f64::from(chords(radius)) * sweep.abs() / TAU).ceil().max(1.0);
+    let parts = (f64::from(chords(radius)) * sweep.abs() / TAU)
+        .ceil()
+        .max(1.0);
     let mut points = Vec::new();
     let mut step = 0.0;
     while step <= parts {

@@ -7,7 +7,7 @@ use spade::handles::FixedVertexHandle;
 use spade::{ConstrainedDelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 use crate::fault::MeshFault;
-use crate::grid::{self, Node};
+use crate::grid::Node;
 use crate::noding::{Along, Network, network};
 use crate::outline::Outline;
 
@@ -187,12 +187,4 @@ fn tiles(network: &Network) -> Result<Vec<Tile>, MeshFault> {
         })
         .collect();
     Ok(tiles)
-}
-
-impl Tile {
-    /// Twice its area, in square steps.
-    pub(crate) fn twice_area(&self, nodes: &[Node]) -> i128 {
-        let [a, b, c] = self.nodes;
-        grid::turn(nodes[a], nodes[b], nodes[c])
-    }
 }

@@ -1,11 +1,12 @@
 //! Areas of the plane: union, difference and inset of outlines.
 
-use latchwright_geometry::{Point, trig};
+use latchwright_geometry::Point;
 
 use crate::fault::MeshFault;
 use crate::grid;
 use crate::outline::Outline;
 use crate::plane::Plane;
+use crate::strip::strips;
 
 /// An area, bounded by outlines: counter-clockwise around it, clockwise around its holes. Outlines
 /// may overlap; inside is where they wind round more often forwards than backwards.
@@ -71,34 +72,22 @@ impl Region {
 
     /// What is further than `by` (mm) inside, with sharp corners where it has corners.
     pub fn inset(&self, by: f64) -> Result<Self, MeshFault> {
-        let shrunk: Vec<Outline> = self
+        let strips: Vec<Outline> = self
             .outlines
             .iter()
-            .map(|outline| inset_outline(outline, by))
+            .flat_map(|outline| strips(outline, by))
             .collect();
-        let plane = Plane::new(&[&self.outlines, &shrunk])?;
-        let mut middles: Vec<Option<(i128, Point)>> = vec![None; plane.windings.len()];
-        for tile in &plane.tiles {
-            let area = tile.twice_area(&plane.nodes);
-            let Some(largest) = middles.get_mut(tile.zone) else {
-                continue;
-            };
-            if largest.is_none_or(|(known, _)| area > known) {
-                let [a, b, c] = tile.nodes.map(|node| grid::point(plane.nodes[node]));
-                *largest = Some((area, (a + b + c) * (1.0 / 3.0)));
-            }
-        }
-        let kept: Vec<bool> = plane
-            .windings
+        self.minus(&Self::union(strips))
+    }
+
+    /// What lies inside or nearer than `by` (mm) to it, with sharp corners where it has corners.
+    pub fn outset(&self, by: f64) -> Result<Self, MeshFault> {
+        let strips: Vec<Outline> = self
+            .outlines
             .iter()
-            .zip(&middles)
-            .map(|(winding, middle)| {
-                winding[0] > 0
-                    && winding[1] > 0
-                    && middle.is_some_and(|(_, at)| self.distance(at) > by * 0.999)
-            })
+            .flat_map(|outline| strips(&outline.clone().reversed(), by))
             .collect();
-        Ok(boundary(&plane, |zone| kept[zone]))
+        self.plus(&Self::union(strips))
     }
 
     /// Distance of a point from the nearest outline, mm; infinite without outlines.
@@ -117,15 +106,14 @@ impl Region {
 
     /// Lowest and highest corner of the box around it; `None` if empty.
     pub fn bounds(&self) -> Option<(Point, Point)> {
-        self.outlines
-            .iter()
-            .filter_map(Outline::bounds)
-            .reduce(|(low, high), (next_low, next_high)| {
+        self.outlines.iter().filter_map(Outline::bounds).reduce(
+            |(low, high), (next_low, next_high)| {
                 (
                     Point::new(low.x.min(next_low.x), low.y.min(next_low.y)),
                     Point::new(high.x.max(next_high.x), high.y.max(next_high.y)),
                 )
-            })
+            },
+        )
     }
 
     /// Each outline put through `change`; windings stay as they are.
@@ -135,35 +123,6 @@ impl Region {
             outlines: self.outlines.iter().map(change).collect(),
         }
     }
-}
-
-/// Every edge moved `by` to its left, joined in mitres; a mitre longer than three times that is cut.
-fn inset_outline(outline: &Outline, by: f64) -> Outline {
-    let mut points: Vec<Point> = outline.points().to_vec();
-    points.dedup_by(|a, b| a.distance(*b) < 1e-6);
-    let count = points.len();
-    if count < 3 {
-        return Outline::default();
-    }
-    let left = |from: Point, to: Point| {
-        let along = to - from;
-        along.perpendicular() * (1.0 / along.length().max(1e-12))
-    };
-    let mut moved = Vec::with_capacity(count);
-    for index in 0..count {
-        let here = points[index];
-        let one = left(points[(index + count - 1) % count], here);
-        let two = left(here, points[(index + 1) % count]);
-        let half = trig::sqrt(f64::midpoint(1.0, one.dot(two)));
-        if half > 1.0 / 3.0 {
-            let middle = one + two;
-            moved.push(here + middle * (by / (middle.length() * half)));
-        } else {
-            moved.push(here + one * by);
-            moved.push(here + two * by);
-        }
-    }
-    Outline::new(moved)
 }
 
 /// The outlines around all zones that are kept, on their left.
@@ -248,6 +207,25 @@ mod tests {
     }
 
     #[test]
+    fn an_inset_past_short_edges_keeps_its_distance() {
+        // a small round notch in a straight edge: its chords are much shorter than the inset, and
+        // where notch and edge meet several of them end beyond the straight edge's strip
+        let notch = Outline::circle(Point::new(0.3, -5.0), 1.3);
+        let shape = square(10.0).minus(&notch.into()).unwrap();
+        for by in [0.05, 0.2, 0.7, 1.0, 1.9] {
+            let inset = shape.inset(by).unwrap();
+            for (from, to) in inset.outlines().iter().flat_map(Outline::edges) {
+                for at in [from, (from + to) * 0.5] {
+                    let off = shape.distance(at);
+                    assert!(off > by - 2e-3, "{by}: {off}");
+                    // mitres round the notch's chords stand out a little
+                    assert!(off < by * 1.02 + 2e-3, "{by}: {off}");
+                }
+            }
+        }
+    }
+
+    #[test]
     fn an_inset_larger_than_the_shape_leaves_nothing() {
         assert!(square(2.0).inset(1.5).unwrap().is_empty());
         let circle: Region = Outline::circle(Point::default(), 0.3).into();
@@ -258,9 +236,7 @@ mod tests {
     fn an_inset_of_a_dumbbell_falls_into_two() {
         let bar = Outline::block(Point::default(), 20.0, 1.0);
         let ends = [-10.0, 10.0].map(|x| Outline::block(Point::new(x, 0.0), 6.0, 6.0));
-        let whole = Region::union([bar])
-            .plus(&Region::union(ends))
-            .unwrap();
+        let whole = Region::union([bar]).plus(&Region::union(ends)).unwrap();
         let inset = whole.inset(1.0).unwrap();
         assert_eq!(inset.outlines().len(), 2);
         assert!((inset.area() - 32.0).abs() < 1e-9);

@@ -36,7 +36,9 @@ impl Edge {
 
     /// A quarter of a circle of this radius, mm, bulging outwards.
     pub fn rounded(radius: f64) -> Self {
-        Self::quarter(radius, |angle| (1.0 - trig::cos(angle), 1.0 - trig::sin(angle)))
+        Self::quarter(radius, |angle| {
+            (1.0 - trig::cos(angle), 1.0 - trig::sin(angle))
+        })
     }
 
     /// A quarter of a circle of this radius, mm, hollow: the fillet at a pin's root.

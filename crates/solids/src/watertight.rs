@@ -210,7 +210,10 @@ mod tests {
         for triangle in &mut inside_out.triangles {
             triangle.swap(0, 1);
         }
-        assert!(matches!(check(&inside_out), Err(MeshFault::NoVolume { .. })));
+        assert!(matches!(
+            check(&inside_out),
+            Err(MeshFault::NoVolume { .. })
+        ));
     }
 
     #[test]
@@ -219,8 +222,12 @@ mod tests {
         let mut both = one.clone();
         // the second box lies beyond the first one's far corner, which is point 7
         let at = |index: u32| if index == 0 { 7 } else { index + 7 };
-        both.points
-            .extend(one.points.iter().skip(1).map(|p| p.map(|value| value + 1.0)));
+        both.points.extend(
+            one.points
+                .iter()
+                .skip(1)
+                .map(|p| p.map(|value| value + 1.0)),
+        );
         both.triangles
             .extend(one.triangles.iter().map(|triangle| triangle.map(at)));
         assert_eq!(check(&both), Err(MeshFault::Pinched { points: 1 }));

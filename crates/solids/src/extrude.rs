@@ -6,13 +6,17 @@
 
 use std::collections::BTreeMap;
 
+use latchwright_geometry::Point;
+
 use crate::fault::MeshFault;
 use crate::grid::{self, FURTHEST_MM};
 use crate::mesh::Mesh;
+use crate::noding::Crease;
 use crate::outline::Outline;
 use crate::plane::Plane;
 use crate::region::Region;
 use crate::slope::{Edge, Slope};
+use crate::watertight;
 
 /// A region between two heights.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,6 +60,9 @@ impl Prism {
     }
 }
 
+/// How far prisms are moved against one another if their outlines touch, mm.
+const NUDGES: [f64; 3] = [0.0, 0.0015, 0.004];
+
 /// A solid in the making.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Body {
@@ -91,12 +98,39 @@ impl Body {
         self
     }
 
-    /// The surface of the body.
+    /// The surface of the body, closed.
+    ///
+    /// Outlines that touch in a single point to within the grid would leave an upright edge with
+    /// four faces; then each prism after the first is moved by a few µm, no more than it takes.
     ///
     /// # Errors
-    /// [`MeshFault`] if coordinates are out of range, outlines tangle or slopes cross. Whether the
-    /// mesh is closed is for [`crate::watertight`] to say.
+    /// [`MeshFault`] if coordinates are out of range, outlines tangle, slopes cross, or the surface
+    /// does not close even so.
     pub fn mesh(&self) -> Result<Mesh, MeshFault> {
+        let mut last = MeshFault::NoVolume { volume_mm3: 0.0 };
+        for nudge in NUDGES {
+            let mesh = self.nudged(nudge).surface()?;
+            match watertight::closed(&mesh) {
+                Ok(()) => return Ok(mesh),
+                Err(fault) => last = fault,
+            }
+        }
+        Err(last)
+    }
+
+    /// Each prism moved by `by` (mm) further than the one before it.
+    fn nudged(&self, by: f64) -> Self {
+        let mut body = self.clone();
+        if by > 0.0 {
+            for (index, (_, prism)) in body.steps.iter_mut().enumerate() {
+                let shift = Point::new(by, by / 3.0) * index as f64;
+                prism.region = prism.region.each(|outline| outline.moved(shift));
+            }
+        }
+        body
+    }
+
+    fn surface(&self) -> Result<Mesh, MeshFault> {
         let mut groups: Vec<Vec<Outline>> = Vec::new();
         let mut slopes = Vec::new();
         let mut ends = Vec::new();
@@ -118,22 +152,28 @@ impl Body {
             ends.push((outline, low, high));
         }
         let borrowed: Vec<&[Outline]> = groups.iter().map(Vec::as_slice).collect();
-        let plane = Plane::new(&borrowed)?;
+        let creases: Vec<Crease> = slopes.iter().flat_map(Slope::creases).collect();
+        let plane = Plane::new(&borrowed, &creases)?;
         let piles = plane
             .windings
             .iter()
-            .map(|winding| self.pile(winding, &ends, &slopes))
-            .collect();
+            .enumerate()
+            .map(|(zone, winding)| {
+                self.pile(winding, &ends, &slopes)
+                    .ok_or_else(|| slopes_cross(&plane, zone))
+            })
+            .collect::<Result<Vec<Pile>, MeshFault>>()?;
         Surface::new(&plane, piles, &slopes)?.mesh()
     }
 
-    /// The intervals over one zone.
+    /// The intervals over one zone; `None` where an end lies within the slope of another, so that
+    /// neither is the higher one throughout.
     fn pile(
         &self,
         winding: &[i32],
         ends: &[(usize, (End, usize), (End, usize))],
         slopes: &[Slope],
-    ) -> Pile {
+    ) -> Option<Pile> {
         let inside = |group: usize| winding.get(group).is_some_and(|times| *times > 0);
         let mut pile = Pile::new();
         for ((adds, prism), (outline, low, high)) in self.steps.iter().zip(ends) {
@@ -148,13 +188,45 @@ impl Body {
                 }
             };
             let (low, high) = (at(*low, prism.low), at(*high, prism.high));
+            let known = pile.iter().flat_map(|(low, high)| [*low, *high]);
+            let apart = |other: End| [low, high].iter().all(|end| tell(*end, other, slopes));
+            if !tell(low, high, slopes) || !known.into_iter().all(apart) {
+                return None;
+            }
             if *adds {
                 join(&mut pile, low, high, slopes);
             } else {
                 pile = parted(&pile, low, high, slopes);
             }
         }
-        pile
+        Some(pile)
+    }
+}
+
+/// Whether one of two ends is nowhere below the other.
+fn tell(one: End, other: End, slopes: &[Slope]) -> bool {
+    let span = |end: End| match end {
+        End::Level(level) => {
+            let height = grid::millimetres(level);
+            (height, height)
+        }
+        End::On(slope) => slopes.get(slope).map_or((0.0, 0.0), Slope::span),
+    };
+    let ((low, high), (other_low, other_high)) = (span(one), span(other));
+    let slack = 1.0 / grid::STEPS;
+    one == other || high <= other_low + slack || other_high <= low + slack
+}
+
+/// The fault, at the middle of a triangle of the zone.
+fn slopes_cross(plane: &Plane, zone: usize) -> MeshFault {
+    let tile = plane.tiles.iter().find(|tile| tile.zone == zone);
+    let at = tile.map_or_else(Point::default, |tile| {
+        let [a, b, c] = tile.nodes.map(|node| grid::point(plane.nodes[node]));
+        (a + b + c) * (1.0 / 3.0)
+    });
+    MeshFault::SlopesCross {
+        x_mm: at.x,
+        y_mm: at.y,
     }
 }
 
@@ -493,6 +565,24 @@ mod tests {
         hollow.cut(Prism::new(block(4.0), 3.0, 6.0));
         let sound = check_rounded(&hollow.mesh().unwrap()).unwrap();
         assert_eq!((sound.shells, sound.genus), (2, 0));
+    }
+
+    #[test]
+    fn blocks_that_touch_along_an_upright_edge_are_moved_apart_or_together() {
+        let block = |x: f64| Outline::block(Point::new(x, x), 2.0, 2.0);
+        let mut body = Body::new();
+        body.add(Prism::new(block(0.0), 0.0, 2.0));
+        body.add(Prism::new(block(2.0), 0.0, 2.0));
+        let sound = check_rounded(&body.mesh().unwrap()).unwrap();
+        assert!((sound.volume - 16.0).abs() < 1e-3);
+    }
+
+    #[test]
+    fn an_end_within_the_slope_of_another_is_refused() {
+        let mut body = Body::new();
+        body.add(Prism::new(circle(10.0), 0.0, 5.0).with_high(Edge::chamfer(2.0)));
+        body.cut(Prism::new(circle(12.0), 4.0, 6.0));
+        assert!(matches!(body.mesh(), Err(MeshFault::SlopesCross { .. })));
     }
 
     #[test]

@@ -25,8 +25,10 @@ pub enum MeshFault {
         /// In the library's words.
         reason: String,
     },
-    /// Two sloped faces cross.
-    #[error("two chamfers meet at x {x_mm:.3}, y {y_mm:.3} mm; make one of them smaller")]
+    /// A sloped face crosses another face.
+    #[error(
+        "a chamfer meets another edge at x {x_mm:.3}, y {y_mm:.3} mm; make one of them smaller"
+    )]
     SlopesCross {
         /// Where, mm.
         x_mm: f64,

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use latchwright_geometry::Point;
+
 use crate::fault::MeshFault;
 use crate::grid::{self, MERGE, Node};
 use crate::outline::Outline;
@@ -27,8 +29,14 @@ struct Piece {
     group: usize,
 }
 
-/// Cuts all outlines of all groups at one another.
-pub(crate) fn network(groups: &[&[Outline]]) -> Result<Network, MeshFault> {
+/// A line that belongs to no group: an edge of the network that nothing winds round.
+pub(crate) type Crease = (Point, Point);
+
+/// The group of creases.
+const CREASE: usize = usize::MAX;
+
+/// Cuts all outlines of all groups, and all creases, at one another.
+pub(crate) fn network(groups: &[&[Outline]], creases: &[Crease]) -> Result<Network, MeshFault> {
     let mut nodes = Nodes::default();
     let mut pieces = Vec::new();
     for (group, outlines) in groups.iter().enumerate() {
@@ -45,6 +53,15 @@ pub(crate) fn network(groups: &[&[Outline]]) -> Result<Network, MeshFault> {
                     pieces.push(Piece { from, to, group });
                 }
             }
+        }
+    }
+    for (from, to) in creases {
+        let mut at =
+            |point: &Point| Ok(nodes.at([grid::checked(point.x)?, grid::checked(point.y)?]));
+        let (from, to) = (at(from)?, at(to)?);
+        if from != to {
+            let group = CREASE;
+            pieces.push(Piece { from, to, group });
         }
     }
     for _ in 0..ROUNDS {
@@ -76,8 +93,9 @@ fn gathered(nodes: Vec<Node>, pieces: &[Piece]) -> Network {
         }
     }
     edges.retain(|_, along| {
-        along.retain(|(_, times)| *times != 0);
-        !along.is_empty()
+        let creased = along.iter().any(|(group, _)| *group == CREASE);
+        along.retain(|(group, times)| *times != 0 && *group != CREASE);
+        creased || !along.is_empty()
     });
     Network { nodes, edges }
 }

@@ -8,7 +8,7 @@ use spade::{ConstrainedDelaunayTriangulation, HasPosition, Point2, Triangulation
 
 use crate::fault::MeshFault;
 use crate::grid::Node;
-use crate::noding::{Along, Network, network};
+use crate::noding::{Along, Crease, Network, network};
 use crate::outline::Outline;
 
 /// A triangle of the plane, counter-clockwise.
@@ -43,9 +43,9 @@ impl HasPosition for Vertex {
 }
 
 impl Plane {
-    /// Cuts the plane along the outlines of all `groups`.
-    pub(crate) fn new(groups: &[&[Outline]]) -> Result<Self, MeshFault> {
-        let network = network(groups)?;
+    /// Cuts the plane along the outlines of all `groups` and along `creases`.
+    pub(crate) fn new(groups: &[&[Outline]], creases: &[Crease]) -> Result<Self, MeshFault> {
+        let network = network(groups, creases)?;
         let mut on: Vec<(usize, usize)> = network
             .edges
             .iter()

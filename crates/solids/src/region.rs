@@ -63,7 +63,7 @@ impl Region {
     }
 
     fn with(&self, other: &Self, keep: impl Fn(bool, bool) -> bool) -> Result<Self, MeshFault> {
-        let plane = Plane::new(&[&self.outlines, &other.outlines])?;
+        let plane = Plane::new(&[&self.outlines, &other.outlines], &[])?;
         Ok(boundary(&plane, |zone| {
             let winding = &plane.windings[zone];
             keep(winding[0] > 0, winding[1] > 0)

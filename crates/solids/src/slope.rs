@@ -6,9 +6,11 @@ use latchwright_geometry::trig;
 
 use crate::fault::MeshFault;
 use crate::grid;
+use crate::noding::Crease;
 use crate::outline::Outline;
 use crate::plane::Plane;
 use crate::region::Region;
+use crate::strip;
 
 /// The profile of an edge: pairs of distance from the outline and set-back of the end, both mm,
 /// outermost first; nothing for a sharp edge. The last set-back is 0.
@@ -119,9 +121,26 @@ impl Slope {
         self
     }
 
+    /// The lines along which its faces meet, so that no triangle bridges them.
+    pub(crate) fn creases(&self) -> Vec<Crease> {
+        let width = self.profile.last().map_or(0.0, |(inwards, _)| *inwards);
+        self.region
+            .outlines()
+            .iter()
+            .flat_map(|outline| strip::creases(outline, width))
+            .collect()
+    }
+
     /// The group inside which the end is level.
     pub(crate) fn innermost(&self) -> usize {
         self.groups.last().copied().unwrap_or(0)
+    }
+
+    /// Its lowest and its highest height, mm.
+    pub(crate) fn span(&self) -> (f64, f64) {
+        let most = self.profile.first().map_or(0.0, |(_, back)| *back);
+        let other = self.end + self.up * most;
+        (self.end.min(other), self.end.max(other))
     }
 
     /// A height between its lowest and its highest, mm.

@@ -31,6 +31,31 @@ impl Corner {
 /// Where an edge is too short for it, strips end square and overlap instead: the union is right
 /// either way.
 pub(crate) fn strips(outline: &Outline, by: f64) -> Vec<Outline> {
+    let corners = settled(outline, by);
+    let count = corners.len();
+    let mut pieces = Vec::with_capacity(count);
+    for index in 0..count {
+        let (one, two) = (corners[index], corners[(index + 1) % count]);
+        let [start, end] = moved(&one, &two, by);
+        pieces.push(Outline::new(vec![one.at, two.at, end, start]));
+        if one.mitre.is_none() && one.turns_right() {
+            pieces.push(wedge(&one, by));
+        }
+    }
+    pieces
+}
+
+/// From each corner to where its moved edges meet.
+pub(crate) fn creases(outline: &Outline, by: f64) -> Vec<(Point, Point)> {
+    settled(outline, by)
+        .iter()
+        .filter_map(|corner| Some((corner.at, corner.mitre?)))
+        .collect()
+}
+
+/// Corners with mitres only where both edges are long enough for them; none for an outline that is
+/// no area.
+fn settled(outline: &Outline, by: f64) -> Vec<Corner> {
     let mut corners = corners(outline, by);
     let count = corners.len();
     if count < 3 {
@@ -55,16 +80,7 @@ pub(crate) fn strips(outline: &Outline, by: f64) -> Vec<Outline> {
             break;
         }
     }
-    let mut pieces = Vec::with_capacity(count);
-    for index in 0..count {
-        let (one, two) = (corners[index], corners[(index + 1) % count]);
-        let [start, end] = moved(&one, &two, by);
-        pieces.push(Outline::new(vec![one.at, two.at, end, start]));
-        if one.mitre.is_none() && one.turns_right() {
-            pieces.push(wedge(&one, by));
-        }
-    }
-    pieces
+    corners
 }
 
 fn corners(outline: &Outline, by: f64) -> Vec<Corner> {

@@ -10,9 +10,13 @@ use crate::fault::MeshFault;
 /// Steps in a millimetre.
 pub(crate) const STEPS: f64 = 10_000.0;
 
-/// Points nearer than this many steps (1 µm) are one point, and a line that passes nearer goes
-/// through the point.
+/// Points nearer than this many steps (1 µm) are one point.
 pub(crate) const MERGE: i64 = 10;
+
+/// A line that passes a point nearer than this many steps goes through it. It is half of [`MERGE`]
+/// so that cutting comes to an end: in a triangle whose sides are all at least [`MERGE`] long, only
+/// the longest side can then pass its opposite corner.
+pub(crate) const PASS: f64 = 5.0;
 
 /// The furthest coordinate that is taken, mm.
 pub(crate) const FURTHEST_MM: f64 = 10_000.0;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use latchwright_geometry::Point;
 
 use crate::fault::MeshFault;
-use crate::grid::{self, MERGE, Node};
+use crate::grid::{self, MERGE, Node, PASS};
 use crate::outline::Outline;
 
 /// Rounds after which outlines must have settled; two or three are usual.
@@ -64,8 +64,12 @@ pub(crate) fn network(groups: &[&[Outline]], creases: &[Crease]) -> Result<Netwo
             pieces.push(Piece { from, to, group });
         }
     }
+    let most = 50 * pieces.len() + 10_000;
     for _ in 0..ROUNDS {
         let cuts = cuts(&pieces, &mut nodes);
+        if cuts.len() > most {
+            break;
+        }
         if cuts.is_empty() {
             return Ok(gathered(nodes.nodes, &pieces));
         }
@@ -194,7 +198,7 @@ fn meet(pair: (usize, usize), pieces: &[Piece], nodes: &mut Nodes, cuts: &mut Ve
     }
 }
 
-/// Whether `piece` passes within [`MERGE`] of a node that is not its end.
+/// Whether `piece` passes within [`PASS`] of a node that is not its end.
 fn passes(piece: Piece, node: usize, nodes: &[Node]) -> bool {
     let (a, b, p) = (nodes[piece.from], nodes[piece.to], nodes[node]);
     let (x, y) = ((b[0] - a[0]) as f64, (b[1] - a[1]) as f64);
@@ -204,8 +208,7 @@ fn passes(piece: Piece, node: usize, nodes: &[Node]) -> bool {
         return false;
     }
     let off = grid::turn(a, b, p) as f64;
-    let merge = MERGE as f64;
-    off * off < merge * merge * square
+    off * off < PASS * PASS * square
 }
 
 /// Where two pieces cross in their inside, to the nearest step.

@@ -1,7 +1,5 @@
 //! Whether a mesh bounds a solid: closed, oriented, no slivers, still so in 32-bit floats.
 
-use std::collections::BTreeMap;
-
 use crate::fault::MeshFault;
 use crate::mesh::{Mesh, cross, dot, length, less};
 
@@ -80,8 +78,17 @@ pub fn check_rounded(mesh: &Mesh) -> Result<Soundness, MeshFault> {
     Ok(sound)
 }
 
-/// For every directed edge the third corner of its triangle.
-fn successors(mesh: &Mesh) -> Result<BTreeMap<(u32, u32), u32>, MeshFault> {
+/// Directed edges in order, each with the third corner of its triangle.
+struct Edges(Vec<((u32, u32), u32)>);
+
+impl Edges {
+    fn third(&self, edge: (u32, u32)) -> Option<u32> {
+        let index = self.0.binary_search_by_key(&edge, |(edge, _)| *edge).ok()?;
+        self.0.get(index).map(|(_, third)| *third)
+    }
+}
+
+fn successors(mesh: &Mesh) -> Result<Edges, MeshFault> {
     let mut edges: Vec<((u32, u32), u32)> = mesh
         .triangles
         .iter()
@@ -93,21 +100,19 @@ fn successors(mesh: &Mesh) -> Result<BTreeMap<(u32, u32), u32>, MeshFault> {
         .zip(edges.iter().skip(1))
         .filter(|(one, two)| one.0 == two.0)
         .count();
-    let map: BTreeMap<(u32, u32), u32> = edges.into_iter().collect();
-    let single = map
-        .keys()
-        .filter(|(from, to)| from == to || !map.contains_key(&(*to, *from)))
-        .count();
-    if twice + single > 0 || map.is_empty() {
+    let edges = Edges(edges);
+    let alone = |(from, to): (u32, u32)| from == to || edges.third((to, from)).is_none();
+    let single = edges.0.iter().filter(|(edge, _)| alone(*edge)).count();
+    if twice + single > 0 || edges.0.is_empty() {
         return Err(MeshFault::Open {
             edges: twice + single,
         });
     }
-    Ok(map)
+    Ok(edges)
 }
 
 /// How many surfaces there are; every point must be the middle of one fan of triangles.
-fn sheets(mesh: &Mesh, next: &BTreeMap<(u32, u32), u32>) -> Result<usize, MeshFault> {
+fn sheets(mesh: &Mesh, next: &Edges) -> Result<usize, MeshFault> {
     let count = mesh.points.len();
     let mut degree = vec![0_usize; count];
     let mut begin = vec![None; count];
@@ -131,11 +136,11 @@ fn sheets(mesh: &Mesh, next: &BTreeMap<(u32, u32), u32>) -> Result<usize, MeshFa
         let (mut to, mut seen) = (start, 0);
         while seen <= wanted {
             // the triangle (at, to, third) is followed by the one on (at, third)
-            let Some(third) = next.get(&(at, to)) else {
+            let Some(third) = next.third((at, to)) else {
                 break;
             };
             seen += 1;
-            to = *third;
+            to = third;
             if to == start {
                 break;
             }

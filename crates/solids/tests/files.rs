@@ -32,19 +32,17 @@ fn a_strict_reader_of_3mf_has_no_word_to_say() {
         let model = model(threemf(&parts, &bed, "Tea & <biscuits>").unwrap());
         let report = model.validate(ValidationLevel::Strict);
         assert!(report.items.is_empty(), "{:?}", report.items);
-        let ids: Vec<u32> = model
+        // the reader keeps objects in no order
+        let mut objects_read: Vec<(u32, String)> = model
             .resources
             .iter_objects()
-            .map(|object| object.id.0)
+            .map(|object| (object.id.0, object.name.clone().unwrap_or_default()))
             .collect();
+        objects_read.sort();
+        let (ids, names): (Vec<u32>, Vec<String>) = objects_read.into_iter().unzip();
         let wanted: Vec<u32> = (1..=u32::try_from(bed.placed.len()).unwrap()).collect();
         assert_eq!(ids, wanted, "ids count from 1");
         assert_eq!(model.build.items.len(), bed.placed.len());
-        let names: Vec<String> = model
-            .resources
-            .iter_objects()
-            .filter_map(|object| object.name.clone())
-            .collect();
         let meant: Vec<String> = bed
             .placed
             .iter()

@@ -119,6 +119,7 @@ fn the_post_sits_in_the_star_in_exactly_as_many_ways_as_there_are_marks() {
         design.combination.truncate(1);
         design.dials[0].positions = positions;
         design.dials[0].key.sides = sides;
+        design.dials[0].bore.diameter = 18.0;
         let parts = parts(&design, &plain()).unwrap();
         check_key(&design.dials[0], &parts);
     }

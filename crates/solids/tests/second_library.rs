@@ -155,7 +155,7 @@ fn random_bodies_are_solid_and_have_the_second_librarys_volume() {
         let volume = theirs(&pieces).volume();
         // an end of a slope lies on the grid, the second library's does not
         let off = (sound.volume - volume).abs() / volume;
-        if off > 2e-6 {
+        if off > 2e-5 {
             // outlines that touched were moved by a few µm
             assert!(off < 2e-3, "seed {seed}: {} against {volume}", sound.volume);
             nudged += 1;

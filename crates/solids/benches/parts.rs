@@ -2,6 +2,7 @@
 //!
 //! Budget: 300 ms for all parts.
 
+use latchwright_solids::part::Kind;
 use latchwright_solids::write::threemf::threemf;
 use latchwright_solids::{Options, Part, parts, plate_up};
 use latchwright_solver::model::Design;
@@ -26,9 +27,7 @@ fn all_parts_of_the_default_latch() -> usize {
 #[divan::bench(sample_count = 20)]
 fn discs_and_washers_only() -> usize {
     let options = Options {
-        rings: false,
-        jig: false,
-        gauge: false,
+        leave_out: vec![Kind::Ring, Kind::Jig, Kind::Gauge],
         ..Options::default()
     };
     let parts = parts(&Design::default(), &options).expect("the default latch");

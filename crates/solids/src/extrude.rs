@@ -80,6 +80,10 @@ enum End {
 
 type Pile = Vec<(End, End)>;
 
+/// The group of a prism's outline; its lower and upper end, each with the group inside which it is
+/// level.
+type Ends = (usize, (End, usize), (End, usize));
+
 impl Body {
     /// Nothing yet.
     pub fn new() -> Self {
@@ -133,7 +137,7 @@ impl Body {
     fn surface(&self) -> Result<Mesh, MeshFault> {
         let mut groups: Vec<Vec<Outline>> = Vec::new();
         let mut slopes = Vec::new();
-        let mut ends = Vec::new();
+        let mut ends: Vec<Ends> = Vec::new();
         for (_, prism) in &self.steps {
             let outline = groups.len();
             groups.push(prism.region.outlines().to_vec());
@@ -168,12 +172,7 @@ impl Body {
 
     /// The intervals over one zone; `None` where an end lies within the slope of another, so that
     /// neither is the higher one throughout.
-    fn pile(
-        &self,
-        winding: &[i32],
-        ends: &[(usize, (End, usize), (End, usize))],
-        slopes: &[Slope],
-    ) -> Option<Pile> {
+    fn pile(&self, winding: &[i32], ends: &[Ends], slopes: &[Slope]) -> Option<Pile> {
         let inside = |group: usize| winding.get(group).is_some_and(|times| *times > 0);
         let mut pile = Pile::new();
         for ((adds, prism), (outline, low, high)) in self.steps.iter().zip(ends) {
@@ -433,17 +432,23 @@ impl<'a> Surface<'a> {
             let (Some(at_left), Some(at_right)) = (left.get(i), right.get(j)) else {
                 return;
             };
-            match (up_left, up_right) {
+            let (next, on_left) = match (up_left, up_right) {
                 (None, None) => return,
-                (Some(up), other) if other.is_none_or(|other| up.1 < other.1) => {
-                    self.triangles.push([*at_left, *at_right, *up]);
-                    i += 1;
+                (Some(up), None) => (up, true),
+                (None, Some(up)) => (up, false),
+                (Some(left), Some(right)) => {
+                    if left.1 < right.1 {
+                        (left, true)
+                    } else {
+                        (right, false)
+                    }
                 }
-                (_, Some(up)) => {
-                    self.triangles.push([*at_left, *at_right, *up]);
-                    j += 1;
-                }
-                (Some(_), None) => return,
+            };
+            self.triangles.push([*at_left, *at_right, *next]);
+            if on_left {
+                i += 1;
+            } else {
+                j += 1;
             }
         }
     }

@@ -52,7 +52,7 @@ impl Fit<'_> {
     /// A width or diameter of material.
     pub fn outside(&self, name: impl Into<String>, nominal: f64) -> Size {
         let drawn = nominal - 2.0 * self.film - self.printer.outside;
-        self.size(
+        size(
             name,
             Kind::Outside,
             nominal,
@@ -70,13 +70,13 @@ impl Fit<'_> {
             drawn = bare + under(&self.printer.holes, drawn);
         }
         let expected = drawn - under(&self.printer.holes, drawn) - 2.0 * self.film;
-        self.size(name, Kind::Hole, nominal, drawn, expected)
+        size(name, Kind::Hole, nominal, drawn, expected)
     }
 
     /// The gap between two walls: each grows by half of what an outside width does.
     pub fn gap(&self, name: impl Into<String>, nominal: f64) -> Size {
         let drawn = nominal + 2.0 * self.film + self.printer.outside;
-        self.size(
+        size(
             name,
             Kind::Gap,
             nominal,
@@ -90,7 +90,7 @@ impl Fit<'_> {
         let layer = self.printer.layer;
         let bare = nominal - faces * self.film;
         let drawn = ((bare / layer).round().max(1.0)) * layer;
-        self.size(
+        size(
             name,
             Kind::Height,
             nominal,
@@ -108,22 +108,15 @@ impl Fit<'_> {
     pub fn least_wall(&self) -> f64 {
         2.0 * self.printer.nozzle
     }
+}
 
-    fn size(
-        &self,
-        name: impl Into<String>,
-        kind: Kind,
-        nominal: f64,
-        drawn: f64,
-        expected: f64,
-    ) -> Size {
-        Size {
-            name: name.into(),
-            kind,
-            nominal,
-            drawn,
-            expected,
-        }
+fn size(name: impl Into<String>, kind: Kind, nominal: f64, drawn: f64, expected: f64) -> Size {
+    Size {
+        name: name.into(),
+        kind,
+        nominal,
+        drawn,
+        expected,
     }
 }
 

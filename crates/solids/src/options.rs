@@ -1,6 +1,7 @@
 //! What the maker can choose about printed parts beyond the design itself.
 
 use crate::fault::PartFault;
+use crate::part::Kind;
 use crate::region::Region;
 
 /// What the fingers hold.
@@ -68,8 +69,6 @@ pub struct Options {
     pub knob_gap: f64,
     /// Diameter of the slider's finger knob, mm.
     pub slider_knob: f64,
-    /// Whether to make rings with marks and labels.
-    pub rings: bool,
     /// Height of the labels, mm.
     pub label_height: f64,
     /// Outlines of labels, by dial and mark, y up, of any size; where there are none, figures and
@@ -77,10 +76,8 @@ pub struct Options {
     pub labels: Vec<Vec<Region>>,
     /// The bit that the drilling jig guides, mm.
     pub jig_drill: f64,
-    /// Whether to make a drilling jig.
-    pub jig: bool,
-    /// Whether to make a fit gauge.
-    pub gauge: bool,
+    /// Kinds of parts that are not wanted, such as a keeper that is made of wood.
+    pub leave_out: Vec<Kind>,
 }
 
 impl Default for Options {
@@ -94,17 +91,20 @@ impl Default for Options {
             screw: Some(Screw::default()),
             knob_gap: 0.3,
             slider_knob: 22.0,
-            rings: true,
             label_height: 4.5,
             labels: Vec::new(),
             jig_drill: 3.0,
-            jig: true,
-            gauge: true,
+            leave_out: Vec::new(),
         }
     }
 }
 
 impl Options {
+    /// Whether parts of this kind are made.
+    pub fn wants(&self, kind: Kind) -> bool {
+        !self.leave_out.contains(&kind)
+    }
+
     /// Every number against its range.
     pub fn faults(&self) -> Vec<PartFault> {
         let mut rows = vec![

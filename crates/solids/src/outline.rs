@@ -230,7 +230,7 @@ fn fillet(before: Point, corner: Point, after: Point, radius: f64) -> Vec<Point>
     let (back, ahead) = (back * (1.0 / back_length), ahead * (1.0 / ahead_length));
     let half = trig::acos(back.dot(ahead)) / 2.0;
     let tangent = trig::sin(half) / trig::cos(half).max(1e-9);
-    if half > PI / 2.0 - 1e-3 || half < 1e-3 {
+    if !(1e-3..=PI / 2.0 - 1e-3).contains(&half) {
         return vec![corner];
     }
     let most = back_length.min(ahead_length) * 0.49;

@@ -6,7 +6,7 @@ use latchwright_solver::{Fault, Severity};
 
 use crate::fault::PartFault;
 use crate::options::Options;
-use crate::part::{self, Part, Shop};
+use crate::part::{self, Kind, Part, Shop};
 
 /// All parts of `design` that are not of wood, each lying as it is to be printed; in a fixed order:
 /// dial by dial disc, knob, ring, washer, pin; then slider knob, keeper, jig, gauge.
@@ -30,20 +30,29 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
     let shop = Shop::new(design, options);
     let mut made: Vec<Result<Option<Part>, PartFault>> = Vec::new();
     for (index, dial) in design.dials.iter().enumerate() {
-        made.push(part::disc(&shop, index, dial).map(Some));
-        made.push(part::knob(&shop, index, dial).map(Some));
-        if options.rings {
-            made.push(part::ring(&shop, index, dial));
+        for kind in [Kind::Disc, Kind::Knob, Kind::Ring, Kind::Washer, Kind::Pin] {
+            if !options.wants(kind) {
+                continue;
+            }
+            made.push(match kind {
+                Kind::Disc => part::disc(&shop, index, dial).map(Some),
+                Kind::Knob => part::knob(&shop, index, dial).map(Some),
+                Kind::Ring => part::ring(&shop, index, dial),
+                Kind::Washer => part::washer(&shop, index, dial),
+                _ => part::pin(&shop, index, dial),
+            });
         }
-        made.push(part::washer(&shop, index, dial));
-        made.push(part::pin(&shop, index, dial));
     }
-    made.push(part::slider_knob(&shop).map(Some));
-    made.push(part::keeper(&shop).map(Some));
-    if options.jig {
+    if options.wants(Kind::SliderKnob) {
+        made.push(part::slider_knob(&shop).map(Some));
+    }
+    if options.wants(Kind::Keeper) {
+        made.push(part::keeper(&shop).map(Some));
+    }
+    if options.wants(Kind::Jig) {
         made.extend(part::jigs(&shop).into_iter().map(|jig| jig.map(Some)));
     }
-    if options.gauge {
+    if options.wants(Kind::Gauge) {
         made.push(part::gauge(&shop).map(Some));
     }
     let mut parts = Vec::new();

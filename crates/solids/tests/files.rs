@@ -14,14 +14,19 @@ fn made() -> (Design, Vec<Part>) {
     let mut design = Design::default();
     design.dials[0].pin.make = PinMake::PrintedLying;
     design.dials[1].pin.make = PinMake::PrintedStanding;
-    let parts = parts(&design, &Options::default()).unwrap();
+    let parts = parts(&design, &Options::default()).expect("a part or file that is sound");
     (design, parts)
 }
 
 fn model(bytes: Vec<u8>) -> Model {
-    let mut archive = ZipArchiver::new(Cursor::new(bytes)).unwrap();
-    let path = find_model_path(&mut archive).unwrap();
-    parse_model(Cursor::new(archive.read_entry(&path).unwrap())).unwrap()
+    let mut archive = ZipArchiver::new(Cursor::new(bytes)).expect("a part or file that is sound");
+    let path = find_model_path(&mut archive).expect("a part or file that is sound");
+    parse_model(Cursor::new(
+        archive
+            .read_entry(&path)
+            .expect("a part or file that is sound"),
+    ))
+    .expect("a part or file that is sound")
 }
 
 #[test]

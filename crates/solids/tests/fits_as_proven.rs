@@ -3,6 +3,7 @@
 mod random;
 
 use latchwright_geometry::{Point, trig};
+use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
 use latchwright_solids::{Options, Outline, Part, Region, parts};
 use latchwright_solver::contact::{PinPath, reach};
@@ -25,16 +26,17 @@ fn exact(mut design: Design) -> Design {
 
 fn plain() -> Options {
     Options {
-        rings: false,
-        jig: false,
-        gauge: false,
+        leave_out: vec![Kind::Ring, Kind::Jig, Kind::Gauge],
         screw: None,
         ..Options::default()
     }
 }
 
 fn of<'a>(parts: &'a [Part], name: &str) -> &'a Part {
-    parts.iter().find(|part| part.name == name).unwrap()
+    parts
+        .iter()
+        .find(|part| part.name == name)
+        .expect("a part of that name")
 }
 
 /// The outline of the post, a little below its top chamfer, about the disc's middle.
@@ -101,7 +103,7 @@ fn check_key(dial: &Dial, parts: &[Part]) {
     // and it turns as far as the solver says
     let (mut free, mut stuck) = (0.0, step / 2.0);
     for _ in 0..40 {
-        let middle = (free + stuck) / 2.0;
+        let middle = f64::midpoint(free, stuck);
         if sits(&post, &star, middle) {
             free = middle;
         } else {

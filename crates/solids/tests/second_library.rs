@@ -99,7 +99,7 @@ fn ours(pieces: &[Piece]) -> Mesh {
             body.cut(prism);
         }
     }
-    body.mesh().unwrap()
+    body.mesh().expect("heights that do not cross")
 }
 
 fn theirs(pieces: &[Piece]) -> Manifold {

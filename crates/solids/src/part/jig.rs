@@ -41,7 +41,7 @@ pub(crate) fn jigs(shop: &Shop<'_>) -> Vec<Result<Part, PartFault>> {
 /// A jig whose notch lies on the line x = `line` of the plate.
 fn jig(shop: &Shop<'_>, name: String, dials: &[&Dial], line: f64) -> Result<Part, PartFault> {
     let mut draft = Draft::new(name, Kind::Jig, None);
-    draft.smaller = "mark the bores with the paper template instead".to_owned();
+    "mark the bores with the paper template instead".clone_into(&mut draft.smaller);
     let hole = shop.fit.hole("guide", shop.options.jig_drill);
     let radius = hole.drawn / 2.0;
     let remedy = |short: f64| format!("guide a bit at least {short:.2} mm thinner");

@@ -13,7 +13,7 @@ use crate::slope::Edge;
 /// The keeper plate.
 pub(crate) fn keeper(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let mut draft = Draft::new("Keeper".to_owned(), Kind::Keeper, None);
-    draft.smaller = "make the keeper smaller, or of wood".to_owned();
+    "make the keeper smaller, or of wood".clone_into(&mut draft.smaller);
     let (fit, keeper) = (&shop.fit, &shop.design.keeper);
     let remedy = "take a larger keeper";
     let (width, depth) = (

@@ -77,7 +77,7 @@ fn label_height(shop: &Shop<'_>, index: usize, dial: &Dial, draft: &mut Draft) -
     let room = others
         .map(|(_, other)| {
             let apart = mine.distance(Point::new(other.centre.0, other.centre.1));
-            (apart - (dial.knob.diameter + other.knob.diameter) / 2.0) / 2.0 - 0.25
+            (apart - f64::midpoint(dial.knob.diameter, other.knob.diameter)) / 2.0 - 0.25
         })
         .fold(f64::INFINITY, f64::min);
     let most = room - CLEAR - MARK - 3.0 * MARGIN;

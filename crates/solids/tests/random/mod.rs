@@ -1,5 +1,6 @@
 //! Random latches with all kinds of discs, keys, knobs and pins; most of them can be made.
 
+use latchwright_solids::part::Kind;
 use latchwright_solids::{Grip, Options, Relief, Screw};
 use latchwright_solver::model::{Design, Dial, PinMake, Slot};
 use rand::{RngExt, SeedableRng};
@@ -24,15 +25,19 @@ pub fn design(seed: u64) -> (Design, Options) {
     } else {
         Relief::Sunk
     };
+    let mut leave_out = vec![Kind::Gauge];
+    for kind in [Kind::Ring, Kind::Jig] {
+        if dice.random_bool(0.8) {
+            leave_out.push(kind);
+        }
+    }
     let options = Options {
         grip: grips[dice.random_range(0..4)],
         relief,
         chamfer: dice.random_range(0.0..0.6),
         coated: dice.random_bool(0.5),
         screw: dice.random_bool(0.7).then(Screw::default),
-        rings: dice.random_bool(0.2),
-        jig: dice.random_bool(0.2),
-        gauge: false,
+        leave_out,
         ..Options::default()
     };
     (design, options)

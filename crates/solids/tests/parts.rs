@@ -2,6 +2,7 @@
 
 use core::f64::consts::PI;
 
+use latchwright_geometry::Point;
 use latchwright_solids::part::Kind;
 use latchwright_solids::{Grip, MeshFault, Options, Part, PartFault, Region, Relief, parts};
 use latchwright_solver::model::{Design, PinMake};
@@ -11,11 +12,14 @@ fn made(design: &Design, options: &Options) -> Vec<Part> {
 }
 
 fn named<'a>(parts: &'a [Part], name: &str) -> &'a Part {
-    parts.iter().find(|part| part.name == name).unwrap()
+    parts
+        .iter()
+        .find(|part| part.name == name)
+        .expect("a part of that name")
 }
 
 fn refused(design: &Design) -> Vec<String> {
-    let faults = parts(design, &Options::default()).unwrap_err();
+    let faults = parts(design, &Options::default()).expect_err("it cannot be made");
     for fault in &faults {
         assert!(!matches!(fault, PartFault::Mesh { .. }), "{fault}");
     }
@@ -216,8 +220,8 @@ fn every_grip_and_both_reliefs_can_be_made() {
 #[test]
 fn outlines_of_any_script_become_labels() {
     // a drop with a hole, as a font would hand it in: y up, 1000 units high
-    let outline = latchwright_solids::Outline::circle(Default::default(), 500.0);
-    let hole = latchwright_solids::Outline::circle(Default::default(), 250.0).reversed();
+    let outline = latchwright_solids::Outline::circle(Point::default(), 500.0);
+    let hole = latchwright_solids::Outline::circle(Point::default(), 250.0).reversed();
     let glyph = Region::wound(vec![outline, hole]);
     let options = Options {
         labels: vec![vec![glyph; 8]],

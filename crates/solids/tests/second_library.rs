@@ -14,6 +14,14 @@ use rand_chacha::ChaCha8Rng;
 /// Bodies that are made by both libraries.
 const BODIES: u64 = 2_000;
 
+/// Parts of random designs; `LATCHWRIGHT_HUNT` makes it so many times as many.
+const PARTS: usize = 500;
+
+fn hunt() -> usize {
+    let times = std::env::var("LATCHWRIGHT_HUNT");
+    times.ok().and_then(|times| times.parse().ok()).unwrap_or(1)
+}
+
 /// One prism of a random body, for both libraries.
 struct Piece {
     adds: bool,
@@ -182,7 +190,7 @@ fn random_bodies_are_solid_and_have_the_second_librarys_volume() {
 fn parts_of_random_designs_are_solid_for_the_second_library_too() {
     let (mut parts, mut refused) = (0, 0);
     let mut seed = 0;
-    while parts < 2_000 {
+    while parts < PARTS * hunt() {
         let (design, options) = random::design(seed);
         seed += 1;
         match latchwright_solids::parts(&design, &options) {

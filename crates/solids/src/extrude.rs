@@ -4,8 +4,6 @@
 //! level, or slope down towards the outline of the prism they come from (a chamfer, a rounded edge,
 //! the fillet at the root of a pin).
 
-use std::collections::BTreeMap;
-
 use latchwright_geometry::Point;
 
 use crate::fault::MeshFault;
@@ -13,9 +11,11 @@ use crate::grid::{self, FURTHEST_MM};
 use crate::mesh::Mesh;
 use crate::noding::Crease;
 use crate::outline::Outline;
+use crate::pile::{End, Pile, join, parted, tell};
 use crate::plane::Plane;
 use crate::region::Region;
 use crate::slope::{Edge, Slope};
+use crate::surface::Surface;
 use crate::watertight;
 
 /// A region between two heights.
@@ -68,17 +68,6 @@ const NUDGES: [f64; 3] = [0.0, 0.0015, 0.004];
 pub struct Body {
     steps: Vec<(bool, Prism)>,
 }
-
-/// One end of an interval of z.
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum End {
-    /// At this height, in steps of the grid.
-    Level(i64),
-    /// On the slope of this number.
-    On(usize),
-}
-
-type Pile = Vec<(End, End)>;
 
 /// The group of a prism's outline; its lower and upper end, each with the group inside which it is
 /// level.
@@ -202,20 +191,6 @@ impl Body {
     }
 }
 
-/// Whether one of two ends is nowhere below the other.
-fn tell(one: End, other: End, slopes: &[Slope]) -> bool {
-    let span = |end: End| match end {
-        End::Level(level) => {
-            let height = grid::millimetres(level);
-            (height, height)
-        }
-        End::On(slope) => slopes.get(slope).map_or((0.0, 0.0), Slope::span),
-    };
-    let ((low, high), (other_low, other_high)) = (span(one), span(other));
-    let slack = 1.0 / grid::STEPS;
-    one == other || high <= other_low + slack || other_high <= low + slack
-}
-
 /// The fault, at the middle of a triangle of the zone.
 fn slopes_cross(plane: &Plane, zone: usize) -> MeshFault {
     let tile = plane.tiles.iter().find(|tile| tile.zone == zone);
@@ -226,257 +201,6 @@ fn slopes_cross(plane: &Plane, zone: usize) -> MeshFault {
     MeshFault::SlopesCross {
         x_mm: at.x,
         y_mm: at.y,
-    }
-}
-
-/// Where an end lies, for telling which of two is higher: the middle of its slope.
-fn height(end: End, slopes: &[Slope]) -> f64 {
-    match end {
-        End::Level(level) => grid::millimetres(level),
-        End::On(slope) => slopes.get(slope).map_or(0.0, Slope::middle),
-    }
-}
-
-/// Adds an interval, joined with those it overlaps or touches.
-fn join(pile: &mut Pile, low: End, high: End, slopes: &[Slope]) {
-    let at = |end| height(end, slopes);
-    if at(low) >= at(high) {
-        return;
-    }
-    let (mut low, mut high) = (low, high);
-    pile.retain(|(other_low, other_high)| {
-        if at(*other_high) < at(low) || at(*other_low) > at(high) {
-            return true;
-        }
-        if at(*other_low) < at(low) {
-            low = *other_low;
-        }
-        if at(*other_high) > at(high) {
-            high = *other_high;
-        }
-        false
-    });
-    pile.push((low, high));
-    pile.sort_by(|one, two| at(one.0).total_cmp(&at(two.0)));
-}
-
-/// What is left of a pile when an interval is cut out.
-fn parted(pile: &Pile, low: End, high: End, slopes: &[Slope]) -> Pile {
-    let at = |end| height(end, slopes);
-    let mut left = Pile::new();
-    for (bottom, top) in pile {
-        if at(high) <= at(*bottom) || at(low) >= at(*top) || at(low) >= at(high) {
-            left.push((*bottom, *top));
-            continue;
-        }
-        if at(low) > at(*bottom) {
-            left.push((*bottom, low));
-        }
-        if at(high) < at(*top) {
-            left.push((high, *top));
-        }
-    }
-    left
-}
-
-/// Points and triangles of a body's surface.
-struct Surface<'a> {
-    plane: &'a Plane,
-    piles: Vec<Pile>,
-    /// z of each slope over the nodes of its ring, in steps.
-    sloped: BTreeMap<(usize, usize), i64>,
-    /// For each node, every z at which something ends over it; sorted.
-    levels: Vec<Vec<i64>>,
-    triangles: Vec<[(usize, i64); 3]>,
-}
-
-impl<'a> Surface<'a> {
-    fn new(plane: &'a Plane, piles: Vec<Pile>, slopes: &[Slope]) -> Result<Self, MeshFault> {
-        let mut sloped = BTreeMap::new();
-        for tile in &plane.tiles {
-            for (low, high) in &piles[tile.zone] {
-                for end in [low, high] {
-                    let End::On(index) = *end else { continue };
-                    let Some(slope) = slopes.get(index) else {
-                        continue;
-                    };
-                    for node in tile.nodes {
-                        if let std::collections::btree_map::Entry::Vacant(entry) =
-                            sloped.entry((index, node))
-                        {
-                            entry.insert(grid::checked(slope.at(plane, node))?);
-                        }
-                    }
-                }
-            }
-        }
-        let mut surface = Self {
-            plane,
-            piles,
-            sloped,
-            levels: vec![Vec::new(); plane.nodes.len()],
-            triangles: Vec::new(),
-        };
-        for tile in &plane.tiles {
-            for (low, high) in &surface.piles[tile.zone] {
-                for node in tile.nodes {
-                    let ends = [surface.z(*low, node), surface.z(*high, node)];
-                    surface.levels[node].extend(ends);
-                }
-            }
-        }
-        for levels in &mut surface.levels {
-            levels.sort_unstable();
-            levels.dedup();
-        }
-        Ok(surface)
-    }
-
-    fn z(&self, end: End, node: usize) -> i64 {
-        match end {
-            End::Level(level) => level,
-            End::On(slope) => self.sloped.get(&(slope, node)).copied().unwrap_or(0),
-        }
-    }
-
-    fn mesh(mut self) -> Result<Mesh, MeshFault> {
-        self.faces();
-        for index in 0..self.plane.tiles.len() {
-            let tile = self.plane.tiles[index];
-            for side in 0..3 {
-                let beyond = tile.beyond[side].map(|next| self.plane.tiles[next].zone);
-                if beyond != Some(tile.zone) {
-                    let edge = (tile.nodes[side], tile.nodes[(side + 1) % 3]);
-                    self.walls(edge, tile.zone, beyond)?;
-                }
-            }
-        }
-        Ok(self.gathered())
-    }
-
-    /// Upper sides and undersides.
-    fn faces(&mut self) {
-        for tile in &self.plane.tiles {
-            let [a, b, c] = tile.nodes;
-            for (low, high) in &self.piles[tile.zone] {
-                let at = |end: End, node: usize| (node, self.z(end, node));
-                let top = [at(*high, a), at(*high, b), at(*high, c)];
-                let bottom = [at(*low, a), at(*low, c), at(*low, b)];
-                self.triangles.push(top);
-                self.triangles.push(bottom);
-            }
-        }
-    }
-
-    /// Walls where there is material on the left of an edge and none on its right.
-    fn walls(
-        &mut self,
-        (a, b): (usize, usize),
-        left: usize,
-        right: Option<usize>,
-    ) -> Result<(), MeshFault> {
-        let none = Pile::new();
-        let right = right.map_or(&none, |zone| &self.piles[zone]);
-        let mut ends: Vec<(i64, i64, bool)> = Vec::new();
-        for (pile, is_left) in [(&self.piles[left], true), (right, false)] {
-            for (low, high) in pile {
-                for end in [*low, *high] {
-                    ends.push((self.z(end, a), self.z(end, b), is_left));
-                }
-            }
-        }
-        ends.sort_by_key(|(at_a, at_b, _)| (at_a + at_b, *at_a));
-        let (mut in_left, mut in_right) = (false, false);
-        let mut walls = Vec::new();
-        for (index, (low_a, low_b, is_left)) in ends.iter().enumerate() {
-            if *is_left {
-                in_left = !in_left;
-            } else {
-                in_right = !in_right;
-            }
-            let Some((high_a, high_b, _)) = ends.get(index + 1) else {
-                break;
-            };
-            if !in_left || in_right || (low_a, low_b) == (high_a, high_b) {
-                continue;
-            }
-            if low_a > high_a || low_b > high_b {
-                let at = grid::point(self.plane.nodes[a]);
-                return Err(MeshFault::SlopesCross {
-                    x_mm: at.x,
-                    y_mm: at.y,
-                });
-            }
-            walls.push(((*low_a, *high_a), (*low_b, *high_b)));
-        }
-        for (span_a, span_b) in walls {
-            self.wall((a, span_a), (b, span_b));
-        }
-        Ok(())
-    }
-
-    /// One upright face from node a to node b, with every level that lies on its upright edges.
-    fn wall(&mut self, (a, span_a): (usize, (i64, i64)), (b, span_b): (usize, (i64, i64))) {
-        let chain = |node: usize, (low, high): (i64, i64)| -> Vec<(usize, i64)> {
-            self.levels[node]
-                .iter()
-                .filter(|level| (low..=high).contains(*level))
-                .map(|level| (node, *level))
-                .collect()
-        };
-        let (left, right) = (chain(a, span_a), chain(b, span_b));
-        let (mut i, mut j) = (0, 0);
-        loop {
-            let up_left = left.get(i + 1);
-            let up_right = right.get(j + 1);
-            let (Some(at_left), Some(at_right)) = (left.get(i), right.get(j)) else {
-                return;
-            };
-            let (next, on_left) = match (up_left, up_right) {
-                (None, None) => return,
-                (Some(up), None) => (up, true),
-                (None, Some(up)) => (up, false),
-                (Some(left), Some(right)) => {
-                    if left.1 < right.1 {
-                        (left, true)
-                    } else {
-                        (right, false)
-                    }
-                }
-            };
-            self.triangles.push([*at_left, *at_right, *next]);
-            if on_left {
-                i += 1;
-            } else {
-                j += 1;
-            }
-        }
-    }
-
-    /// Only the points that are used, in the order of node and height.
-    fn gathered(&self) -> Mesh {
-        let mut used: Vec<(usize, i64)> = self.triangles.iter().flatten().copied().collect();
-        used.sort_unstable();
-        used.dedup();
-        let number = |corner: &(usize, i64)| {
-            used.binary_search(corner)
-                .ok()
-                .and_then(|index| u32::try_from(index).ok())
-                .unwrap_or(0)
-        };
-        let points = used
-            .iter()
-            .map(|(node, z)| {
-                let at = grid::point(self.plane.nodes[*node]);
-                [at.x, at.y, grid::millimetres(*z)]
-            })
-            .collect();
-        let triangles = self
-            .triangles
-            .iter()
-            .map(|[a, b, c]| [number(a), number(b), number(c)])
-            .collect();
-        Mesh { points, triangles }
     }
 }
 

@@ -1,1 +1,38 @@
 //! From a design to printable solids, and those to bytes of 3MF and STL. Values in, bytes out.
+//!
+//! [`parts()`] gives all parts of a design, or every fault that stands in the way; [`plate_up()`]
+//! places them on beds; [`write`] turns them into bytes. Lengths are millimetres, z is up, the lowest
+//! point of a part lies at z = 0. Same design, same bytes.
+
+pub mod extrude;
+pub mod fault;
+pub mod fit;
+mod grid;
+pub mod mesh;
+mod noding;
+pub mod numerals;
+pub mod options;
+pub mod outline;
+pub mod part;
+mod parts;
+mod pile;
+mod plane;
+pub mod plate_up;
+pub mod region;
+pub mod slice;
+pub mod slope;
+mod strip;
+mod surface;
+pub mod watertight;
+pub mod write;
+
+pub use extrude::{Body, Prism};
+pub use fault::{MeshFault, PartFault};
+pub use mesh::{Extent, Mesh, Pose};
+pub use options::{Grip, Options, Relief, Screw};
+pub use outline::Outline;
+pub use part::{Part, Warning};
+pub use parts::{parts, printed_slider};
+pub use plate_up::{Bed, plate_up};
+pub use region::Region;
+pub use slope::Edge;

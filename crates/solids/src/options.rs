@@ -1,0 +1,133 @@
+//! What the maker can choose about printed parts beyond the design itself.
+
+use crate::fault::PartFault;
+use crate::part::Kind;
+use crate::region::Region;
+
+/// What the fingers hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Grip {
+    /// Round flutes all round.
+    #[default]
+    Fluted,
+    /// A few large lobes.
+    Lobed,
+    /// Flat facets.
+    Faceted,
+    /// Smooth, with a nose that points.
+    Plain,
+}
+
+/// How pointers and labels stand out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Relief {
+    /// Above their ground: change the filament at the ground for a second colour.
+    #[default]
+    Raised,
+    /// Below their ground: to be filled with paint.
+    Sunk,
+}
+
+/// The wood screw that holds knob and disc together; mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Screw {
+    /// The hole it passes.
+    pub clearance: f64,
+    /// The hole it cuts its thread into.
+    pub pilot: f64,
+    /// Diameter of its countersunk head.
+    pub head: f64,
+}
+
+impl Default for Screw {
+    /// No. 4: a shank of 2.84 mm, in two tables; the head from memory.
+    fn default() -> Self {
+        Self {
+            clearance: 3.2,
+            pilot: 2.2,
+            head: 5.8,
+        }
+    }
+}
+
+/// Choices for all parts of a latch.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Options {
+    /// The shape of the knobs.
+    pub grip: Grip,
+    /// How pointers and labels stand out.
+    pub relief: Relief,
+    /// How far they do, mm.
+    pub relief_height: f64,
+    /// Whether the parts are coated: then the design's film is taken off first.
+    pub coated: bool,
+    /// The chamfer on all edges at the bed, mm.
+    pub chamfer: f64,
+    /// The screw that joins knob and disc; none: they are glued.
+    pub screw: Option<Screw>,
+    /// Clear distance between knob and plate, mm.
+    pub knob_gap: f64,
+    /// Diameter of the slider's finger knob, mm.
+    pub slider_knob: f64,
+    /// Height of the labels, mm.
+    pub label_height: f64,
+    /// Outlines of labels, by dial and mark, y up, of any size; where there are none, figures and
+    /// letters of our own are used.
+    pub labels: Vec<Vec<Region>>,
+    /// The bit that the drilling jig guides, mm.
+    pub jig_drill: f64,
+    /// Kinds of parts that are not wanted, such as a keeper that is made of wood.
+    pub leave_out: Vec<Kind>,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        Self {
+            grip: Grip::default(),
+            relief: Relief::default(),
+            relief_height: 0.6,
+            coated: true,
+            chamfer: 0.4,
+            screw: Some(Screw::default()),
+            knob_gap: 0.3,
+            slider_knob: 22.0,
+            label_height: 4.5,
+            labels: Vec::new(),
+            jig_drill: 3.0,
+            leave_out: Vec::new(),
+        }
+    }
+}
+
+impl Options {
+    /// Whether parts of this kind are made.
+    pub fn wants(&self, kind: Kind) -> bool {
+        !self.leave_out.contains(&kind)
+    }
+
+    /// Every number against its range.
+    pub fn faults(&self) -> Vec<PartFault> {
+        let mut rows = vec![
+            ("relief_height", self.relief_height, 0.1, 5.0),
+            ("chamfer", self.chamfer, 0.0, 2.0),
+            ("knob_gap", self.knob_gap, 0.0, 5.0),
+            ("slider_knob", self.slider_knob, 8.0, 100.0),
+            ("label_height", self.label_height, 2.0, 30.0),
+            ("jig_drill", self.jig_drill, 0.5, 20.0),
+        ];
+        if let Some(screw) = &self.screw {
+            rows.push(("screw clearance", screw.clearance, 1.0, 20.0));
+            rows.push(("screw pilot", screw.pilot, 0.5, screw.clearance));
+            rows.push(("screw head", screw.head, screw.clearance, 40.0));
+        }
+        rows.into_iter()
+            .filter(|(_, value, least, most)| !(least..=most).contains(&value))
+            .map(|(name, value, least, most)| PartFault::Option {
+                name,
+                value,
+                least,
+                most,
+            })
+            .collect()
+    }
+}

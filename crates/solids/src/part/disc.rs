@@ -1,0 +1,247 @@
+//! The slotted disc with its shaft and key post, printed with the post up.
+
+use core::f64::consts::SQRT_2;
+
+use latchwright_geometry::{Point, trig};
+use latchwright_solver::contact::{Mouth, SlotShape, mouths};
+use latchwright_solver::model::{Dial, Slot};
+
+use super::key::{KeyShape, key_shape};
+use super::knob::recess_depth;
+use super::{Draft, Kind, Part, Shop, named};
+use crate::extrude::{Prism, THROUGH};
+use crate::fault::{MeshFault, PartFault};
+use crate::mesh::Pose;
+use crate::outline::Outline;
+use crate::region::Region;
+use crate::slope::Edge;
+
+/// Width of the shoulder on the shaft that the knob sits on, mm, at least.
+const SHOULDER: f64 = 0.4;
+
+/// Length by which the post stops short of the bottom of its recess, mm: a bridged roof sags.
+pub(super) const SHORT: f64 = 0.5;
+
+/// The outline of a dial's disc about its own centre, its true slot facing −y, each wall drawn
+/// `growth` mm inside its finished place; mm in plan axes.
+///
+/// # Errors
+/// [`MeshFault`] if sizes are out of range.
+pub fn disc_outline(dial: &Dial, growth: f64) -> Result<Region, MeshFault> {
+    let cuts = mouths(dial, 0.0)
+        .filter(|mouth| !mouth.far)
+        .map(|mouth| slot_cut(dial.disc.radius, &mouth, growth));
+    let rim = Outline::circle(Point::default(), dial.disc.radius - growth);
+    Region::from(rim).minus(&Region::union(cuts))
+}
+
+/// What one slot takes away, as far as beyond the rim.
+///
+/// With every wall moved into the material by `growth`, the slot is wider by twice that, as deep as
+/// before, and its lead-in's flat is moved square to itself.
+fn slot_cut(radius: f64, mouth: &Mouth, growth: f64) -> Outline {
+    let finished = SlotShape::new(radius, &plain(mouth.width, mouth.depth, mouth.lead_in));
+    let rim = radius - growth;
+    let drawn = SlotShape::new(rim, &plain(mouth.width + 2.0 * growth, mouth.depth, 0.0));
+    let (half, beyond) = (drawn.half_width, radius + 1.0);
+    let at = |a: f64, l: f64| place(mouth.turn_deg, a, l);
+    if drawn.shallow {
+        return Outline::circle(at(drawn.floor_centre, 0.0), half);
+    }
+    let mut points = Vec::new();
+    if drawn.through {
+        points.extend([at(-beyond, -half), at(-beyond, half)]);
+    } else {
+        let floor = Outline::circle(Point::default(), half);
+        points.extend(
+            floor
+                .points()
+                .iter()
+                .filter(|point| point.y <= 1e-9 * half)
+                .map(|point| (point.x, drawn.floor_centre + point.y))
+                .map(|(l, a)| at(a, l)),
+        );
+        // the lower half of a circle starts at its left end, which is the last but one quarter
+        points.sort_by(|one, two| along(mouth, *one).total_cmp(&along(mouth, *two)));
+    }
+    if finished.lead_in > 0.0 && !finished.shallow {
+        let top = finished.wall_top() + growth * (1.0 - SQRT_2);
+        let out = (beyond - top).max(0.0);
+        points.extend([at(top, half), at(top + out, half + out)]);
+        points.extend([at(top + out, -half - out), at(top, -half)]);
+    } else {
+        points.extend([at(beyond, half), at(beyond, -half)]);
+    }
+    Outline::new(points)
+}
+
+fn plain(width: f64, depth: f64, lead_in: f64) -> Slot {
+    Slot {
+        mark: 0,
+        width,
+        depth,
+        lead_in,
+    }
+}
+
+/// The point a out along a slot's middle line and l across it, clockwise positive.
+fn place(turn_deg: f64, a: f64, l: f64) -> Point {
+    let phi = trig::radians(turn_deg);
+    let (sin, cos) = (trig::sin(phi), trig::cos(phi));
+    Point::new(-sin, -cos) * a + Point::new(-cos, sin) * l
+}
+
+/// l of a point.
+fn along(mouth: &Mouth, point: Point) -> f64 {
+    let phi = trig::radians(mouth.turn_deg);
+    point.dot(Point::new(-trig::cos(phi), trig::sin(phi)))
+}
+
+/// The disc of dial `index`.
+pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
+    let mut draft = Draft::new(named("Disc", index), Kind::Disc, Some(index));
+    draft.smaller = format!(
+        "make the disc of dial {} smaller, or name the larger bed of another printer",
+        index + 1
+    );
+    let fit = &shop.fit;
+    let growth = fit.growth();
+    let key = key_shape(dial, fit);
+    let radius = draft.draw(fit.outside("disc", 2.0 * dial.disc.radius)) / 2.0;
+    let thick = draft.draw(fit.height("disc's thickness", dial.disc.thickness, 2.0));
+    let shaft_size = fit.outside("shaft", dial.bore.diameter - 2.0 * dial.bore.shaft_play);
+    shop.enough(&draft.name, &shaft_size, "take a larger bore or less play")?;
+    let shaft = draft.draw(shaft_size) / 2.0;
+    for slot in &dial.disc.slots {
+        draft.draw(fit.gap(format!("slot at step {}", slot.mark), slot.width));
+    }
+    let long = dial.disc.below + shop.design.plate.thickness + shop.options.knob_gap;
+    let shaft_top = thick + draft.draw(fit.height("shaft's length", long, 0.0));
+    let post_top = shaft_top + (recess_depth(dial) - SHORT).max(fit.printer.layer);
+    walls(shop, &draft.name, dial, &key, (radius, shaft))?;
+    let broken = |fault| PartFault::Mesh {
+        part: named("Disc", index),
+        fault,
+    };
+    let outline = disc_outline(dial, growth).map_err(broken)?;
+    let dots = dots(shop, index, &outline, shaft, radius);
+    let circle = |radius: f64| Outline::circle(Point::default(), radius);
+    let body = &mut draft.body;
+    body.add(Prism::new(outline, 0.0, thick).with_low(shop.bed_edge(thick)));
+    body.add(Prism::new(circle(shaft), thick / 2.0, shaft_top).with_high(Edge::chamfer(0.3)));
+    body.add(Prism::new(key.post.clone(), thick / 2.0, post_top).with_high(Edge::chamfer(0.6)));
+    for dot in dots {
+        body.cut(Prism::new(dot, thick - 2.0 * fit.printer.layer, thick));
+    }
+    if let Some(screw) = &shop.options.screw {
+        let hole = fit.hole("hole for the screw", screw.clearance);
+        let head = fit.hole("head of the screw", screw.head);
+        let sink = (head.drawn - hole.drawn) / 2.0;
+        body.cut(Prism::new(circle(hole.drawn / 2.0), -THROUGH, THROUGH));
+        if sink > 0.0 && sink < thick {
+            let cone = Prism::new(circle(head.drawn / 2.0), -1.0, sink);
+            body.cut(cone.with_high(Edge::chamfer(sink)));
+        }
+        draft.sizes.extend([hole, head]);
+    }
+    if key.relief > 0.0 {
+        draft.warn(
+            "post-relieved",
+            format!(
+                "the star's corners print with a radius of {:.2} mm, so the post's edges are rounded \
+                 by {:.2} mm and the disc turns ± {:.2}° on its seat; print finer, or make the key \
+                 larger",
+                fit.printer.corner, key.relief, key.backlash_deg
+            ),
+        );
+    }
+    draft.sizes.extend(key.sizes);
+    let z = -dial.disc.below - thick;
+    draft.assembled = Some(Pose::to(dial.centre.0, dial.centre.1, z));
+    draft.apart = -2;
+    draft.finish(fit.printer)
+}
+
+/// No wall under two lines.
+fn walls(
+    shop: &Shop<'_>,
+    name: &str,
+    dial: &Dial,
+    key: &KeyShape,
+    (radius, shaft): (f64, f64),
+) -> Result<(), PartFault> {
+    let hole = shop
+        .options
+        .screw
+        .map_or(0.0, |screw| shop.fit.hole("", screw.clearance).drawn / 2.0);
+    for slot in &dial.disc.slots {
+        let floor = dial.disc.radius - slot.depth;
+        let left = if hole > 0.0 {
+            floor - hole
+        } else {
+            floor + radius
+        };
+        shop.wall(name, "between a slot's floor and the screw", left, |short| {
+            format!(
+                "make the slot at step {} at most {:.2} mm deep, or glue the key and leave out the \
+                 screw",
+                slot.mark,
+                slot.depth - short
+            )
+        })?;
+    }
+    let post = key.sizes.first().map_or(0.0, |size| size.drawn / 2.0);
+    shop.wall(
+        name,
+        "between the post's flats and the screw",
+        post - hole,
+        |short| {
+            format!(
+                "make the key's apothem at least {:.2} mm, or take a thinner screw",
+                dial.key.apothem + short
+            )
+        },
+    )?;
+    let shoulder = shaft - key.post_reach;
+    if shoulder < SHOULDER {
+        return Err(PartFault::NoWall {
+            part: name.to_owned(),
+            between: "between the post's corners and the shaft's rim, where the knob sits",
+            wall_mm: shoulder,
+            needed_mm: SHOULDER,
+            remedy: format!(
+                "make the bore at least {:.2} mm, or the key smaller",
+                dial.bore.diameter + 2.0 * (SHOULDER - shoulder)
+            ),
+        });
+    }
+    Ok(())
+}
+
+/// As many small hollows in the upper face as the dial's number, so that discs are not confused;
+/// none where there is no room.
+fn dots(shop: &Shop<'_>, index: usize, outline: &Region, shaft: f64, radius: f64) -> Vec<Outline> {
+    let (size, apart) = (0.6, 2.2);
+    let count = index + 1;
+    let middle = f64::midpoint(shaft, radius);
+    if shop.design.dials.len() < 2 || radius - shaft < 4.0 * size {
+        return Vec::new();
+    }
+    let step = apart / middle;
+    let centres: Vec<Point> = (0..count)
+        .map(|dot| {
+            let turn = (dot as f64 - (count - 1) as f64 / 2.0) * step;
+            Point::new(0.0, middle).rotated(turn)
+        })
+        .collect();
+    let clear = centres
+        .iter()
+        .all(|centre| outline.distance(*centre) > 2.0 * size);
+    if !clear || step * count as f64 > 5.0 {
+        return Vec::new();
+    }
+    centres
+        .into_iter()
+        .map(|centre| Outline::circle(centre, size))
+        .collect()
+}

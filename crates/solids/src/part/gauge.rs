@@ -1,0 +1,68 @@
+//! The fit gauge: holes, a square and a width to measure, drawn without any allowance.
+
+use latchwright_geometry::Point;
+
+use super::{Draft, Kind, Part, Shop};
+use crate::extrude::{Prism, THROUGH};
+use crate::fault::PartFault;
+use crate::outline::Outline;
+use crate::region::Region;
+
+/// What the gauge carries, mm; measured sizes go into [`crate::fit::Readings`].
+#[derive(Debug, Clone, PartialEq)]
+pub struct Gauge {
+    /// Diameters of the holes as drawn.
+    pub holes: Vec<f64>,
+    /// Side of the square hole as drawn.
+    pub square: f64,
+    /// Width of the bar as drawn, at the bed and above it.
+    pub width: f64,
+    /// Thickness as drawn.
+    pub thickness: f64,
+}
+
+impl Default for Gauge {
+    fn default() -> Self {
+        Self {
+            holes: vec![2.5, 5.0, 10.0, 20.0],
+            square: 10.0,
+            width: 30.0,
+            thickness: 6.0,
+        }
+    }
+}
+
+/// Ground between two holes, mm.
+const GROUND: f64 = 4.0;
+
+/// The gauge. Its bed edges are sharp: how far they spread is one of the readings.
+pub(crate) fn gauge(shop: &Shop<'_>) -> Result<Part, PartFault> {
+    let gauge = Gauge::default();
+    let mut draft = Draft::new("Fit gauge".to_owned(), Kind::Gauge, None);
+    let spans: f64 = gauge.holes.iter().sum::<f64>() + gauge.square;
+    let long = spans + GROUND * (gauge.holes.len() as f64 + 2.0);
+    let low = Point::new(0.0, -gauge.width / 2.0);
+    let bar = Outline::rectangle(low, Point::new(long, gauge.width / 2.0));
+    let mut x = GROUND;
+    let mut holes = Vec::new();
+    for diameter in &gauge.holes {
+        let radius = diameter / 2.0;
+        holes.push(Outline::circle(Point::new(x + radius, 0.0), radius));
+        x += diameter + GROUND;
+    }
+    let square = Point::new(x + gauge.square / 2.0, 0.0);
+    holes.push(Outline::block(square, gauge.square, gauge.square));
+    draft.body.add(Prism::new(bar, 0.0, gauge.thickness));
+    draft
+        .body
+        .cut(Prism::new(Region::union(holes), -THROUGH, THROUGH));
+    draft.warn(
+        "use-of-gauge",
+        format!(
+            "print it as all other parts are printed; measure each hole, the bar's width of \
+             {:.2} mm at the bed and above it, and the square's diagonal, and enter the readings",
+            gauge.width
+        ),
+    );
+    draft.finish(shop.printer())
+}

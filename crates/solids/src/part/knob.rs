@@ -1,0 +1,156 @@
+//! The knob: a grip with a star recess below, pointer above, notch behind; printed on its back.
+
+use latchwright_geometry::Point;
+use latchwright_solver::model::Dial;
+
+use super::grip::grip;
+use super::key::key_shape;
+use super::{Draft, Kind, Part, Shop, named};
+use crate::extrude::Prism;
+use crate::fault::PartFault;
+use crate::mesh::Pose;
+use crate::options::Relief;
+use crate::outline::Outline;
+use crate::region::Region;
+use crate::slope::Edge;
+
+/// The thinnest face over the star, mm.
+///
+/// # Source
+/// Common practice, no source: five layers carry a bridge of a centimetre.
+const FACE: f64 = 1.2;
+
+/// How deep the star is, mm: six tenths of the knob, 4 to 8.
+pub(super) fn recess_depth(dial: &Dial) -> f64 {
+    (dial.knob.height * 0.6).clamp(4.0, 8.0)
+}
+
+/// The knob of dial `index`.
+pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
+    let mut draft = Draft::new(named("Knob", index), Kind::Knob, Some(index));
+    draft.smaller = format!("make the knob of dial {} smaller", index + 1);
+    let (fit, options) = (&shop.fit, shop.options);
+    let across = fit.outside("knob", dial.knob.diameter);
+    shop.enough(&draft.name, &across, "take a larger knob")?;
+    let radius = draft.draw(across) / 2.0;
+    let height = draft.draw(fit.height("knob's height", dial.knob.height, 2.0));
+    let key = key_shape(dial, fit);
+    let recess = recess_depth(dial);
+    face_left(shop, &draft.name, recess, height)?;
+    let broken = |fault| PartFault::Mesh {
+        part: named("Knob", index),
+        fault,
+    };
+    let shape = grip(options.grip, radius).map_err(broken)?;
+    let wall = shape.within - key.star_reach;
+    shop.wall(&draft.name, "around the star", wall, |short| {
+        format!(
+            "make the knob at least {:.2} mm across, or the key smaller",
+            dial.knob.diameter + 2.0 * short / 0.8
+        )
+    })?;
+    let edge = 1.0_f64.min(height / 6.0).min(radius / 10.0);
+    let rim = shape.within - edge;
+    draft.body.add(
+        Prism::new(shape.region, 0.0, height)
+            .with_low(shop.bed_edge(height))
+            .with_high(Edge::rounded(edge)),
+    );
+    // its mouth is chamfered like every edge on the bed: that also leads the post in
+    let mouth = options.chamfer.min(wall / 3.0);
+    let star = Region::from(key.star.clone());
+    draft.body.cut(Prism::new(star.clone(), -1.0, recess));
+    if mouth >= 0.1 {
+        let flared = star.outset(mouth).map_err(broken)?;
+        let flare = Prism::new(flared, -1.0, mouth).with_high(Edge::chamfer(mouth));
+        draft.body.cut(flare);
+    }
+    pilot(shop, &mut draft, recess, height);
+    pointer(shop, &mut draft, rim, height);
+    draft.sizes.extend(key.sizes);
+    let z = shop.design.plate.thickness + options.knob_gap;
+    draft.assembled = Some(Pose::to(dial.centre.0, dial.centre.1, z));
+    draft.apart = 2;
+    draft.finish(fit.printer)
+}
+
+fn face_left(shop: &Shop<'_>, name: &str, recess: f64, height: f64) -> Result<(), PartFault> {
+    let sunk = match shop.options.relief {
+        Relief::Raised => 0.0,
+        Relief::Sunk => shop.options.relief_height,
+    };
+    let left = height - recess - sunk;
+    if left >= FACE {
+        return Ok(());
+    }
+    Err(PartFault::RecessThrough {
+        part: name.to_owned(),
+        recess_mm: recess,
+        height_mm: height,
+        left_mm: left,
+        needed_mm: FACE,
+        remedy_mm: recess + sunk + FACE + 2.0 * shop.fit.film + shop.fit.printer.layer,
+    })
+}
+
+/// The hole in the star's roof into which the screw cuts its thread.
+fn pilot(shop: &Shop<'_>, draft: &mut Draft, recess: f64, height: f64) {
+    let Some(screw) = &shop.options.screw else {
+        return;
+    };
+    let sunk = if shop.options.relief == Relief::Sunk {
+        shop.options.relief_height
+    } else {
+        0.0
+    };
+    let deep = height - recess - FACE - sunk;
+    if deep < 2.0 {
+        draft.warn(
+            "no-pilot",
+            format!(
+                "only {deep:.2} mm of face would hold the screw, 2 mm are needed: glue the key, or \
+                 make the knob {:.2} mm higher",
+                2.0 - deep
+            ),
+        );
+        return;
+    }
+    let hole = shop.fit.hole("pilot for the screw", screw.pilot);
+    let circle = Outline::circle(Point::default(), hole.drawn / 2.0);
+    draft.sizes.push(hole);
+    draft
+        .body
+        .cut(Prism::new(circle, recess / 2.0, recess + deep));
+}
+
+/// A tapered bar from the middle to the rim.
+fn pointer(shop: &Shop<'_>, draft: &mut Draft, rim: f64, height: f64) {
+    let (near, far) = (0.25 * rim, rim - 0.6);
+    let wide = (0.16 * rim).max(2.0 * shop.fit.least_wall());
+    let slim = wide / 2.0;
+    if far - near < wide {
+        return;
+    }
+    let bar = Outline::new(vec![
+        Point::new(-wide / 2.0, near),
+        Point::new(wide / 2.0, near),
+        Point::new(slim / 2.0, far),
+        Point::new(-slim / 2.0, far),
+    ])
+    .counter_clockwise()
+    .rounded(slim / 3.0);
+    let relief = shop.options.relief_height;
+    match shop.options.relief {
+        Relief::Raised => {
+            let top = height + relief;
+            draft.colour_change = Some(height);
+            draft.body.add(Prism::new(bar, height / 2.0, top));
+        }
+        Relief::Sunk => {
+            draft.colour_change = Some(height - relief);
+            draft
+                .body
+                .cut(Prism::new(bar, height - relief, height + 1.0));
+        }
+    }
+}

@@ -1,0 +1,296 @@
+//! What every printed part is, and one file for each kind of part.
+
+mod disc;
+mod gauge;
+mod grip;
+mod jig;
+mod keeper;
+pub mod key;
+mod knob;
+mod pin;
+mod ring;
+mod slider_knob;
+mod washer;
+
+pub use disc::disc_outline;
+pub use gauge::Gauge;
+
+use core::f64::consts::PI;
+
+use latchwright_solver::model::{Design, Printer};
+
+use crate::extrude::Body;
+use crate::fault::PartFault;
+use crate::fit::{Fit, Size};
+use crate::mesh::{Extent, Mesh, Pose};
+use crate::options::Options;
+use crate::slope::Edge;
+use crate::watertight::{Soundness, check_rounded};
+
+pub(crate) use disc::disc;
+pub(crate) use gauge::gauge;
+pub(crate) use jig::jigs;
+pub(crate) use keeper::keeper;
+pub(crate) use knob::knob;
+pub(crate) use pin::pin;
+pub(crate) use ring::ring;
+pub(crate) use slider_knob::slider_knob;
+pub(crate) use washer::washer;
+
+/// What a part is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// Slotted disc with shaft and key post.
+    Disc,
+    /// What the hand turns.
+    Knob,
+    /// Marks and labels round a knob.
+    Ring,
+    /// Between plate and disc.
+    Washer,
+    /// A pin, or a finger's tip with its pin.
+    Pin,
+    /// What the hand pulls.
+    SliderKnob,
+    /// What holds the tab down.
+    Keeper,
+    /// Guides the bit for the bores.
+    Jig,
+    /// Shows how far the printer is off.
+    Gauge,
+}
+
+/// Something to know about a part before it is printed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Warning {
+    /// Stable name, for example `standing-pin`.
+    pub code: &'static str,
+    /// One sentence with figures and what to do, without a trailing stop.
+    pub message: String,
+}
+
+/// One part, lying as it is to be printed: lowest point at z = 0, z up, mm.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// For people and for files, for example `Disc 2`.
+    pub name: String,
+    /// What it is for.
+    pub kind: Kind,
+    /// The dial it belongs to, from 0.
+    pub dial: Option<usize>,
+    /// Its surface.
+    pub mesh: Mesh,
+    /// What its mesh is like.
+    pub sound: Soundness,
+    /// Sizes that matter, nominal, drawn and expected.
+    pub sizes: Vec<Size>,
+    /// Height above the bed at which a second colour can begin, mm.
+    pub colour_change: Option<f64>,
+    /// What to know before printing it.
+    pub warnings: Vec<Warning>,
+    /// Where it sits in the closed lid: plan axes, z = 0 at the underside of the plate, z up, true
+    /// slots facing their pins; `None` for tools.
+    pub assembled: Option<Pose>,
+    /// Steps upwards by which it is pulled away from the plate to show the assembly; below 0 for
+    /// what hangs below.
+    pub apart: i32,
+    /// Mass, g, if it were printed solid.
+    pub mass_g: f64,
+    /// Length of filament, mm, if it were printed solid.
+    pub filament_mm: f64,
+}
+
+impl Part {
+    /// The box around it as it is printed, mm.
+    pub fn extent(&self) -> Extent {
+        self.mesh.extent()
+    }
+
+    /// Its name as a file name: small letters, figures and hyphens.
+    pub fn file_stem(&self) -> String {
+        let plain = |c: char| {
+            if c.is_ascii_alphanumeric() {
+                c.to_ascii_lowercase()
+            } else {
+                '-'
+            }
+        };
+        self.name.chars().map(plain).collect()
+    }
+}
+
+/// What all parts are made from.
+#[derive(Clone, Copy)]
+pub(crate) struct Shop<'a> {
+    pub design: &'a Design,
+    pub options: &'a Options,
+    pub fit: Fit<'a>,
+}
+
+impl<'a> Shop<'a> {
+    pub(crate) fn new(design: &'a Design, options: &'a Options) -> Self {
+        let film = if options.coated {
+            design.workmanship.film
+        } else {
+            0.0
+        };
+        let printer = &design.bench.printer;
+        Self {
+            design,
+            options,
+            fit: Fit { printer, film },
+        }
+    }
+
+    pub(crate) fn printer(&self) -> &'a Printer {
+        self.fit.printer
+    }
+
+    /// The chamfer at the bed of a part `height` mm high: never more than a third of it.
+    pub(crate) fn bed_edge(&self, height: f64) -> Edge {
+        let width = self.options.chamfer.min(height / 3.0);
+        Edge::chamfer(if width < 0.1 { 0.0 } else { width })
+    }
+
+    /// [`PartFault::NothingToDraw`] if a drawn width is no more than two lines.
+    pub(crate) fn enough(&self, part: &str, size: &Size, remedy: &str) -> Result<(), PartFault> {
+        let least = self.fit.least_wall();
+        if size.drawn > least {
+            return Ok(());
+        }
+        Err(PartFault::NothingToDraw {
+            part: part.to_owned(),
+            what: "a width or diameter",
+            finished_mm: size.nominal,
+            drawn_mm: size.drawn,
+            least_mm: least,
+            remedy: remedy.to_owned(),
+        })
+    }
+
+    /// [`PartFault::NoWall`] if a wall is thinner than two lines.
+    pub(crate) fn wall(
+        &self,
+        part: &str,
+        between: &'static str,
+        wall: f64,
+        remedy: impl FnOnce(f64) -> String,
+    ) -> Result<(), PartFault> {
+        let needed = self.fit.least_wall();
+        if wall >= needed - 1e-9 {
+            return Ok(());
+        }
+        Err(PartFault::NoWall {
+            part: part.to_owned(),
+            between,
+            wall_mm: wall,
+            needed_mm: needed,
+            remedy: remedy(needed - wall),
+        })
+    }
+}
+
+/// A part in the making.
+pub(crate) struct Draft {
+    pub name: String,
+    pub kind: Kind,
+    pub dial: Option<usize>,
+    pub body: Body,
+    pub sizes: Vec<Size>,
+    pub colour_change: Option<f64>,
+    pub warnings: Vec<Warning>,
+    pub assembled: Option<Pose>,
+    pub apart: i32,
+    /// Turned down on its side once it is meshed.
+    pub laid: bool,
+    /// What to do if it does not go on the bed.
+    pub smaller: String,
+}
+
+impl Draft {
+    pub(crate) fn new(name: String, kind: Kind, dial: Option<usize>) -> Self {
+        Self {
+            name,
+            kind,
+            dial,
+            body: Body::new(),
+            sizes: Vec::new(),
+            colour_change: None,
+            warnings: Vec::new(),
+            assembled: None,
+            apart: 0,
+            laid: false,
+            smaller: "make it smaller in the design, or name the larger bed of another printer"
+                .to_owned(),
+        }
+    }
+
+    /// Remembers a size and gives what is to be drawn, mm.
+    pub(crate) fn draw(&mut self, size: Size) -> f64 {
+        let drawn = size.drawn;
+        self.sizes.push(size);
+        drawn
+    }
+
+    pub(crate) fn warn(&mut self, code: &'static str, message: String) {
+        self.warnings.push(Warning { code, message });
+    }
+
+    /// Meshes, lays down, measures.
+    pub(crate) fn finish(self, printer: &Printer) -> Result<Part, PartFault> {
+        let broken = |fault| PartFault::Mesh {
+            part: self.name.clone(),
+            fault,
+        };
+        let mut mesh = self.body.mesh().map_err(broken)?;
+        if self.laid {
+            mesh = mesh.laid();
+        }
+        let low = mesh.extent().low[2];
+        if low != 0.0 {
+            mesh = mesh.posed(&Pose::to(0.0, 0.0, -low));
+        }
+        let sound = check_rounded(&mesh).map_err(broken)?;
+        let part = Part {
+            mass_g: sound.volume * printer.density / 1000.0,
+            filament_mm: sound.volume / (PI / 4.0 * printer.filament * printer.filament),
+            name: self.name,
+            kind: self.kind,
+            dial: self.dial,
+            mesh,
+            sound,
+            sizes: self.sizes,
+            colour_change: self.colour_change,
+            warnings: self.warnings,
+            assembled: self.assembled,
+            apart: self.apart,
+        };
+        fits_bed(&part, printer, self.smaller)?;
+        Ok(part)
+    }
+}
+
+/// Either way round on the bed.
+fn fits_bed(part: &Part, printer: &Printer, remedy: String) -> Result<(), PartFault> {
+    let [x, y, z] = part.extent().size();
+    let (bed_x, bed_y) = printer.bed;
+    let flat = (x <= bed_x && y <= bed_y) || (y <= bed_x && x <= bed_y);
+    if flat && z <= printer.height {
+        return Ok(());
+    }
+    Err(PartFault::LargerThanBed {
+        part: part.name.clone(),
+        x_mm: x,
+        y_mm: y,
+        z_mm: z,
+        bed_x_mm: bed_x,
+        bed_y_mm: bed_y,
+        bed_z_mm: printer.height,
+        remedy,
+    })
+}
+
+/// The name of a dial's part, as `Disc 2`.
+pub(crate) fn named(what: &str, dial: usize) -> String {
+    format!("{what} {}", dial + 1)
+}

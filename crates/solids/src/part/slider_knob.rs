@@ -1,0 +1,91 @@
+//! The slider's finger knob: printed face down, its shank up.
+
+use latchwright_geometry::Point;
+
+use super::grip::grip;
+use super::{Draft, Kind, Part, Shop};
+use crate::extrude::Prism;
+use crate::fault::PartFault;
+use crate::mesh::Pose;
+use crate::options::Grip;
+use crate::outline::Outline;
+use crate::slope::Edge;
+
+/// Height of what the fingers hold, mm.
+const GRIP: f64 = 10.0;
+/// Clear distance to the plate, which the fillet at the root needs, mm.
+const FLOAT: f64 = 1.0;
+/// A standing shank longer than this many diameters needs a screw through it.
+const SLENDER: f64 = 2.0;
+
+/// The finger knob, its shank through the plate and halfway into the slider.
+pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
+    let mut draft = Draft::new("Slider knob".to_owned(), Kind::SliderKnob, None);
+    let (fit, options) = (&shop.fit, shop.options);
+    let (plate, slider) = (&shop.design.plate, &shop.design.slider);
+    let shank_size = fit.outside("shank", slider.shank);
+    shop.enough(&draft.name, &shank_size, "take a thicker shank")?;
+    let shank = draft.draw(shank_size) / 2.0;
+    let wanted = options.slider_knob.max(slider.shank + 8.0);
+    let radius = draft.draw(fit.outside("finger knob", wanted)) / 2.0;
+    let high = fit.height("finger knob's height", GRIP, 1.0).drawn;
+    let long = FLOAT + plate.thickness + slider.below + slider.thickness / 2.0;
+    let top = high + draft.draw(fit.height("shank's length", long, 0.0));
+    let grip_kind = match options.grip {
+        Grip::Plain => Grip::Fluted,
+        other => other,
+    };
+    let shape = grip(grip_kind, radius).map_err(|fault| PartFault::Mesh {
+        part: "Slider knob".to_owned(),
+        fault,
+    })?;
+    let circle = |radius: f64| Outline::circle(Point::default(), radius);
+    let body = &mut draft.body;
+    body.add(
+        Prism::new(shape.region, 0.0, high)
+            .with_low(Edge::chamfer(options.chamfer.max(0.8)))
+            .with_high(Edge::chamfer(0.4)),
+    );
+    let root = (FLOAT * 0.8).min((shape.within - shank) / 2.0);
+    if root > 0.1 {
+        let fillet = Prism::new(circle(shank + root), high, high + root);
+        body.add(fillet.with_high(Edge::hollow(root)));
+    }
+    body.add(Prism::new(circle(shank), high / 2.0, top).with_high(Edge::chamfer(0.4)));
+    if let Some(screw) = &options.screw {
+        let hole = fit.hole("pilot for the screw", screw.pilot);
+        shop.wall(
+            "Slider knob",
+            "around the pilot hole",
+            shank - hole.drawn / 2.0,
+            |short| {
+                format!(
+                    "make the shank at least {:.2} mm thick",
+                    slider.shank + 2.0 * short
+                )
+            },
+        )?;
+        body.cut(Prism::new(circle(hole.drawn / 2.0), high / 2.0, top + 1.0));
+        draft.sizes.push(hole);
+    }
+    if long > SLENDER * slider.shank {
+        draft.warn(
+            "standing-shank",
+            format!(
+                "the shank stands {long:.2} mm on {:.2} mm, more than {SLENDER} diameters, and its \
+                 layers would shear: let a screw of at least {:.0} mm through it from below take the \
+                 pull, or set a dowel instead",
+                slider.shank,
+                long.ceil()
+            ),
+        );
+    }
+    let y = shop.design.slider.guide_at.1;
+    draft.assembled = Some(Pose {
+        over: true,
+        to: [slider.pull_at, y, plate.thickness + FLOAT + high],
+        ..Pose::default()
+    });
+    draft.apart = 2;
+    draft.finish(fit.printer)
+}

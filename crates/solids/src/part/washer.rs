@@ -1,0 +1,64 @@
+//! The washer that keeps a disc clear of the plate.
+
+use latchwright_geometry::Point;
+use latchwright_solver::model::Dial;
+
+use super::{Draft, Kind, Part, Shop, named};
+use crate::extrude::Prism;
+use crate::fault::PartFault;
+use crate::mesh::Pose;
+use crate::outline::Outline;
+use crate::region::Region;
+
+/// Play of the shaft in its washer, mm per side.
+const PLAY: f64 = 0.3;
+/// How far the washer reaches beyond the bore, mm.
+const REACH: f64 = 4.0;
+
+/// The washer of dial `index`; nothing where less than a layer lies between plate and disc.
+pub(crate) fn washer(
+    shop: &Shop<'_>,
+    index: usize,
+    dial: &Dial,
+) -> Result<Option<Part>, PartFault> {
+    let fit = &shop.fit;
+    let layers = (dial.disc.below / fit.printer.layer + 1e-9).floor();
+    if layers < 1.0 {
+        return Ok(None);
+    }
+    let mut draft = Draft::new(named("Washer", index), Kind::Washer, Some(index));
+    let thick = layers * fit.printer.layer;
+    let shaft = dial.bore.diameter - 2.0 * dial.bore.shaft_play;
+    let hole = fit.hole("washer inside", shaft + 2.0 * PLAY);
+    let outer = (dial.bore.diameter / 2.0 + REACH).min(dial.disc.radius - 0.5);
+    let across = fit.outside("washer outside", 2.0 * outer);
+    let wall = (across.drawn - hole.drawn) / 2.0;
+    shop.wall(&draft.name, "of the washer", wall, |short| {
+        format!(
+            "make the disc's radius at least {:.2} mm, or the bore smaller",
+            dial.disc.radius + short
+        )
+    })?;
+    // too thin for a chamfer: what spreads at the bed is left out of the outline instead
+    let foot = if thick < 3.0 * shop.options.chamfer {
+        fit.printer.foot
+    } else {
+        0.0
+    };
+    let circle = |radius: f64| Outline::circle(Point::default(), radius);
+    let ring = Region::from(circle(across.drawn / 2.0 - foot))
+        .minus(&circle(hole.drawn / 2.0 + foot).into())
+        .map_err(|fault| PartFault::Mesh {
+            part: draft.name.clone(),
+            fault,
+        })?;
+    let mut prism = Prism::new(ring, 0.0, thick);
+    if foot == 0.0 {
+        prism = prism.with_low(shop.bed_edge(thick));
+    }
+    draft.body.add(prism);
+    draft.sizes.extend([hole, across]);
+    draft.assembled = Some(Pose::to(dial.centre.0, dial.centre.1, -thick));
+    draft.apart = -1;
+    draft.finish(fit.printer).map(Some)
+}

@@ -1,0 +1,75 @@
+//! From a design to all its printed parts.
+
+use latchwright_solver::model::{Design, Material};
+use latchwright_solver::validate::faults;
+use latchwright_solver::{Fault, Severity};
+
+use crate::fault::PartFault;
+use crate::options::Options;
+use crate::part::{self, Kind, Part, Shop};
+
+/// All parts of `design` that are not of wood, each lying as it is to be printed; in a fixed order:
+/// dial by dial disc, knob, ring, washer, pin; then slider knob, keeper, jig, gauge.
+///
+/// # Errors
+/// All faults that stand in the way, so that nothing is written by halves: faults of the design
+/// itself, options out of range, walls too thin, a recess through the knob, parts larger than the
+/// bed.
+pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFault>> {
+    let mut wrong = options.faults();
+    let severe = |fault: &Fault| fault.severity == Severity::Error;
+    wrong.extend(
+        faults(design)
+            .into_iter()
+            .filter(severe)
+            .map(PartFault::Design),
+    );
+    if !wrong.is_empty() {
+        return Err(wrong);
+    }
+    let shop = Shop::new(design, options);
+    let mut made: Vec<Result<Option<Part>, PartFault>> = Vec::new();
+    for (index, dial) in design.dials.iter().enumerate() {
+        for kind in [Kind::Disc, Kind::Knob, Kind::Ring, Kind::Washer, Kind::Pin] {
+            if !options.wants(kind) {
+                continue;
+            }
+            made.push(match kind {
+                Kind::Disc => part::disc(&shop, index, dial).map(Some),
+                Kind::Knob => part::knob(&shop, index, dial).map(Some),
+                Kind::Ring => part::ring(&shop, index, dial),
+                Kind::Washer => part::washer(&shop, index, dial),
+                _ => part::pin(&shop, index, dial),
+            });
+        }
+    }
+    if options.wants(Kind::SliderKnob) {
+        made.push(part::slider_knob(&shop).map(Some));
+    }
+    if options.wants(Kind::Keeper) {
+        made.push(part::keeper(&shop).map(Some));
+    }
+    if options.wants(Kind::Jig) {
+        made.extend(part::jigs(&shop).into_iter().map(|jig| jig.map(Some)));
+    }
+    if options.wants(Kind::Gauge) {
+        made.push(part::gauge(&shop).map(Some));
+    }
+    let mut parts = Vec::new();
+    for result in made {
+        match result {
+            Ok(part) => parts.extend(part),
+            Err(fault) => wrong.push(fault),
+        }
+    }
+    if wrong.is_empty() {
+        Ok(parts)
+    } else {
+        Err(wrong)
+    }
+}
+
+/// Whether the slider, too, is meant to be printed; its body is not made here.
+pub fn printed_slider(design: &Design) -> bool {
+    design.slider.material == Material::Printed
+}

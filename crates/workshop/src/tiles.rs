@@ -8,6 +8,7 @@ use latchwright_geometry::Point;
 use latchwright_solver::model::Paper;
 
 use crate::inch::decimal;
+use crate::ruler::Correction;
 
 /// Nothing of meaning is nearer to an edge of the paper, mm.
 pub const MARGIN: f64 = 10.0;
@@ -51,6 +52,10 @@ pub struct Sheet {
     pub head: f64,
     /// Height taken up at the bottom inside the margin, mm: measured lines.
     pub foot: f64,
+    /// Width taken up at the left inside the margin, mm: the measured line along y.
+    pub side: f64,
+    /// What the whole sheet is drawn through; the room shrinks so that all of it still fits.
+    pub correction: Correction,
     /// How much of its neighbour a tile shows, mm.
     pub overlap: f64,
 }
@@ -111,22 +116,43 @@ impl Sheet {
             paper,
             head: 0.0,
             foot: 0.0,
+            side: 0.0,
+            correction: Correction::NONE,
             overlap: OVERLAP,
         }
     }
 
-    /// Width and height of the sheet and of the room for the drawing, upright or with the long edge
-    /// across.
-    fn held(&self, landscape: bool) -> ((f64, f64), (f64, f64)) {
+    /// Width and height of the paper, upright or with the long edge across, mm.
+    pub const fn held(&self, landscape: bool) -> (f64, f64) {
         let (short, long) = paper_size(self.paper);
-        let (width, height) = if landscape {
+        if landscape {
             (long, short)
         } else {
             (short, long)
-        };
-        let taken = sane(self.head) + sane(self.foot);
-        let room = (width - 2.0 * MARGIN, height - 2.0 * MARGIN - taken);
-        ((width, height), room)
+        }
+    }
+
+    /// Width and height of all that is laid out, strips included, mm at true size: as drawn and as
+    /// printed it lies inside the margins.
+    pub fn content(&self, landscape: bool) -> (f64, f64) {
+        let (width, height) = self.held(landscape);
+        let (width, height) = (width - 2.0 * MARGIN, height - 2.0 * MARGIN);
+        let [along, lean, _, up] = self.correction.matrix();
+        if ![along, lean, up].iter().all(|number| number.is_finite()) {
+            return (0.0, 0.0);
+        }
+        let high = height / up.max(1.0);
+        let wide = width.min((width - lean.abs() * high) / along.max(1e-9));
+        (wide.max(0.0), high.max(0.0))
+    }
+
+    /// Width and height of what is left for the drawing, mm at true size.
+    pub fn room(&self, landscape: bool) -> (f64, f64) {
+        let (width, height) = self.content(landscape);
+        (
+            width - sane(self.side),
+            height - sane(self.head) - sane(self.foot),
+        )
     }
 }
 
@@ -157,7 +183,7 @@ pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
     }
     let overlap = sane(sheet.overlap);
     let ways = [false, true].map(|landscape| {
-        let (paper, room) = sheet.held(landscape);
+        let (paper, room) = (sheet.held(landscape), sheet.room(landscape));
         let columns = steps(size.0, room.0, overlap)?;
         let rows = steps(size.1, room.1, overlap)?;
         Some((landscape, paper, room, columns, rows))
@@ -307,10 +333,11 @@ impl Tiling {
         marks
     }
 
-    /// Where a point of the drawing lies on the sheet of `tile`, mm from the sheet's lower left corner;
-    /// `foot` is the height taken up at the bottom.
-    pub fn on_sheet(&self, tile: &Tile, foot: f64, point: Point) -> Point {
-        point - tile.window.min + Point::new(MARGIN, MARGIN + sane(foot))
+    /// Where a point of the drawing lies on the sheet of `tile`, mm from the sheet's lower left corner,
+    /// before any correction; `sheet` is the one it was made for.
+    pub fn on_sheet(&self, tile: &Tile, sheet: &Sheet, point: Point) -> Point {
+        let corner = Point::new(MARGIN + sane(sheet.side), MARGIN + sane(sheet.foot));
+        point - tile.window.min + corner
     }
 }
 
@@ -410,16 +437,43 @@ mod tests {
 
     #[test]
     fn a_long_board_gets_few_sheets_and_their_names() {
-        let tiling = tiles(board(400.0, 150.0), &Sheet::plain(Paper::A4)).unwrap();
+        let sheet = Sheet {
+            foot: 20.0,
+            side: 5.0,
+            ..Sheet::plain(Paper::A4)
+        };
+        let tiling = tiles(board(400.0, 150.0), &sheet).unwrap();
         assert!(tiling.landscape && tiling.tiles.len() == 2);
         let names: Vec<_> = tiling.tiles.iter().map(|tile| tile.name.as_str()).collect();
         assert_eq!(names, ["A1", "A2"]);
         assert_eq!(tiling.tiles[0].right.as_deref(), Some("A2"));
         let low = tiling.tiles[0].window.min;
         assert_eq!(
-            tiling.on_sheet(&tiling.tiles[0], 20.0, low),
-            Point::new(10.0, 30.0)
+            tiling.on_sheet(&tiling.tiles[0], &sheet, low),
+            Point::new(15.0, 30.0)
         );
+    }
+
+    #[test]
+    fn the_room_shrinks_so_that_a_corrected_sheet_stays_inside_its_margins() {
+        for (x, y, skew_deg) in [(1.02, 1.0, 0.0), (0.97, 1.03, 1.0), (1.25, 0.8, -5.0)] {
+            let correction = Correction { x, y, skew_deg };
+            let sheet = Sheet {
+                correction,
+                ..Sheet::plain(Paper::A4)
+            };
+            for landscape in [false, true] {
+                let (held, (width, height)) = (sheet.held(landscape), sheet.content(landscape));
+                let corners = Rect::new(Point::default(), Point::new(width, height)).corners();
+                let drawn = corners.map(|corner| correction.corrected(corner));
+                let drawn = Rect::around(drawn).unwrap();
+                assert!(drawn.width() <= held.0 - 20.0 + 1e-9, "{correction:?}");
+                assert!(drawn.height() <= held.1 - 20.0 + 1e-9, "{correction:?}");
+                assert!(width <= held.0 - 20.0 && height <= held.1 - 20.0);
+                // At worst 1 in 1.25, and what a lean of 5° over the height takes from the width.
+                assert!(width > 0.55 * (held.0 - 20.0) && height > 0.7 * (held.1 - 20.0));
+            }
+        }
     }
 
     #[test]

@@ -16,6 +16,7 @@ pub use text::{Action, CardText, DialTurn, Step};
 
 use crate::error::PaperError;
 use crate::fonts::Fonts;
+use crate::letters::refuse_missing;
 use crate::preview::Picture;
 use crate::sheets::{Date, Sheets};
 use crate::world::PaperWorld;
@@ -78,25 +79,6 @@ pub fn card_sheets(
     fit::check(&sheets, sheet_in_words(design.card.paper))?;
     refuse_missing(&sheets.boxes())?;
     Ok(sheets)
-}
-
-fn refuse_missing(missing: &[char]) -> Result<(), PaperError> {
-    if missing.is_empty() {
-        return Ok(());
-    }
-    let named = |letter: &char| {
-        let code = u32::from(*letter);
-        if letter.is_control() {
-            format!("U+{code:04X}")
-        } else {
-            format!("“{letter}” (U+{code:04X})")
-        }
-    };
-    let letters: Vec<String> = missing.iter().map(named).collect();
-    Err(PaperError::Letters {
-        letters: letters.join(", "),
-        count: missing.len(),
-    })
 }
 
 fn sheet_in_words(paper: CardPaper) -> &'static str {

@@ -15,6 +15,16 @@ use lopdf::Document;
 /// Pixels to the millimetre at 300 dpi.
 const SCALE: f64 = 300.0 / 25.4;
 
+fn pixels(mm: f64) -> usize {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "places on a sheet of paper, and none below nought"
+    )]
+    let pixels = (mm * SCALE).round().max(0.0) as usize;
+    pixels
+}
+
 fn options() -> TemplateOptions {
     TemplateOptions::default()
 }
@@ -82,10 +92,7 @@ impl Page {
 
     /// Centre of what is dark in a window about (x, y), mm from the upper left.
     fn middle(&self, (x, y): (f64, f64), (half_x, half_y): (f64, f64)) -> (f64, f64) {
-        let range = |middle: f64, half: f64| {
-            let low = ((middle - half) * SCALE).round() as usize;
-            low..((middle + half) * SCALE).round() as usize
-        };
+        let range = |middle: f64, half: f64| pixels(middle - half)..pixels(middle + half);
         let (mut sum, mut at) = (0.0, (0.0, 0.0));
         for row in range(y, half_y) {
             for column in range(x, half_x) {
@@ -262,7 +269,7 @@ fn nothing_stands_within_10_mm_of_an_edge() {
             ..options()
         };
         for page in rendered(&pdf(&wide(Paper::A4OrLetter), &wanted)) {
-            let border = (9.85 * SCALE) as usize;
+            let border = pixels(9.85);
             for y in 0..page.height {
                 for x in 0..page.width {
                     let inside = (border..page.width - border).contains(&x)

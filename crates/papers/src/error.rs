@@ -54,6 +54,12 @@ pub enum PaperError {
         /// What is wrong, where, and what to do.
         reason: String,
     },
+    /// The templates can't be laid on paper.
+    #[error("the templates can't be printed: {reason}")]
+    Template {
+        /// Which part, what is wrong, by how much, and what to do.
+        reason: String,
+    },
     /// The date can't be: there is no such day.
     #[error("there is no {day}. {month}. {year}; give a day of the calendar from the year 1 on")]
     Date {

@@ -3,7 +3,7 @@
 //! Values in, values out: no file, no clock, no environment. What is shown is what is printed,
 //! because both come from the same laid out pages. The same input gives the same bytes.
 //!
-//! A paper is a folder of this crate (`card`, `cut_list`, `work`, `setting`) that turns a design into plain words and
+//! A paper is a folder of this crate (`card`, `template`, `cut_list`, `work`, `setting`) that turns a design into plain words and
 //! figures, hands them to a typst template as data, and gets [`Sheets`] back. Whatever the maker
 //! types reaches the template as data and can't be read as markup.
 
@@ -17,6 +17,7 @@ mod letters;
 mod preview;
 mod setting;
 mod sheets;
+mod template;
 mod work;
 mod world;
 
@@ -28,4 +29,5 @@ pub use fonts::Fonts;
 pub use preview::Picture;
 pub use setting::{DiscSeat, SettingText, setting_pdf, setting_sheets};
 pub use sheets::{Date, Sheets};
+pub use template::{TemplateOptions, template_pdf, template_sheets};
 pub use work::{work_pdf, work_sheets};

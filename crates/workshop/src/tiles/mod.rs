@@ -8,6 +8,7 @@ use latchwright_geometry::Point;
 use latchwright_solver::model::Paper;
 
 use crate::inch::decimal;
+use crate::ruler::Correction;
 
 /// Nothing of meaning is nearer to an edge of the paper, mm.
 pub const MARGIN: f64 = 10.0;
@@ -51,6 +52,10 @@ pub struct Sheet {
     pub head: f64,
     /// Height taken up at the bottom inside the margin, mm: measured lines.
     pub foot: f64,
+    /// Width taken up at the left inside the margin, mm: the measured line along y.
+    pub side: f64,
+    /// What the whole sheet is drawn through; the room shrinks so that all of it still fits.
+    pub correction: Correction,
     /// How much of its neighbour a tile shows, mm.
     pub overlap: f64,
 }
@@ -111,22 +116,43 @@ impl Sheet {
             paper,
             head: 0.0,
             foot: 0.0,
+            side: 0.0,
+            correction: Correction::NONE,
             overlap: OVERLAP,
         }
     }
 
-    /// Width and height of the sheet and of the room for the drawing, upright or with the long edge
-    /// across.
-    fn held(&self, landscape: bool) -> ((f64, f64), (f64, f64)) {
+    /// Width and height of the paper, upright or with the long edge across, mm.
+    pub const fn held(&self, landscape: bool) -> (f64, f64) {
         let (short, long) = paper_size(self.paper);
-        let (width, height) = if landscape {
+        if landscape {
             (long, short)
         } else {
             (short, long)
-        };
-        let taken = sane(self.head) + sane(self.foot);
-        let room = (width - 2.0 * MARGIN, height - 2.0 * MARGIN - taken);
-        ((width, height), room)
+        }
+    }
+
+    /// Width and height of all that is laid out, strips included, mm at true size: as drawn and as
+    /// printed it lies inside the margins.
+    pub fn content(&self, landscape: bool) -> (f64, f64) {
+        let (width, height) = self.held(landscape);
+        let (width, height) = (width - 2.0 * MARGIN, height - 2.0 * MARGIN);
+        let [along, lean, _, up] = self.correction.matrix();
+        if ![along, lean, up].iter().all(|number| number.is_finite()) {
+            return (0.0, 0.0);
+        }
+        let high = height / up.max(1.0);
+        let wide = width.min((width - lean.abs() * high) / along.max(1e-9));
+        (wide.max(0.0), high.max(0.0))
+    }
+
+    /// Width and height of what is left for the drawing, mm at true size.
+    pub fn room(&self, landscape: bool) -> (f64, f64) {
+        let (width, height) = self.content(landscape);
+        (
+            width - sane(self.side),
+            height - sane(self.head) - sane(self.foot),
+        )
     }
 }
 
@@ -157,7 +183,7 @@ pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
     }
     let overlap = sane(sheet.overlap);
     let ways = [false, true].map(|landscape| {
-        let (paper, room) = sheet.held(landscape);
+        let (paper, room) = (sheet.held(landscape), sheet.room(landscape));
         let columns = steps(size.0, room.0, overlap)?;
         let rows = steps(size.1, room.1, overlap)?;
         Some((landscape, paper, room, columns, rows))
@@ -307,10 +333,11 @@ impl Tiling {
         marks
     }
 
-    /// Where a point of the drawing lies on the sheet of `tile`, mm from the sheet's lower left corner;
-    /// `foot` is the height taken up at the bottom.
-    pub fn on_sheet(&self, tile: &Tile, foot: f64, point: Point) -> Point {
-        point - tile.window.min + Point::new(MARGIN, MARGIN + sane(foot))
+    /// Where a point of the drawing lies on the sheet of `tile`, mm from the sheet's lower left corner,
+    /// before any correction; `sheet` is the one it was made for.
+    pub fn on_sheet(&self, tile: &Tile, sheet: &Sheet, point: Point) -> Point {
+        let corner = Point::new(MARGIN + sane(sheet.side), MARGIN + sane(sheet.foot));
+        point - tile.window.min + corner
     }
 }
 
@@ -321,148 +348,4 @@ fn tile_name(row: usize, column: usize) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn board(width: f64, height: f64) -> Rect {
-        Rect::new(
-            Point::new(-width / 2.0, 0.0),
-            Point::new(width / 2.0, height),
-        )
-    }
-
-    #[test]
-    fn what_fits_on_one_sheet_stays_on_one() {
-        let tiling = tiles(board(190.0, 259.4), &Sheet::plain(Paper::A4OrLetter)).unwrap();
-        assert_eq!(
-            (tiling.columns, tiling.rows, tiling.landscape),
-            (1, 1, false)
-        );
-        assert_eq!(tiling.tiles[0].marks, []);
-        let across = tiles(board(220.0, 140.0), &Sheet::plain(Paper::A4OrLetter)).unwrap();
-        assert_eq!((across.tiles.len(), across.landscape), (1, true));
-    }
-
-    #[test]
-    fn tiles_cover_the_drawing_overlap_enough_and_keep_the_margin() {
-        let mut many = 0;
-        for paper in [
-            Paper::A4OrLetter,
-            Paper::A4,
-            Paper::A3,
-            Paper::Letter,
-            Paper::Legal,
-            Paper::Tabloid,
-        ] {
-            for step in 0..60 {
-                let (width, height) =
-                    (30.0 + 17.3 * f64::from(step), 20.0 + 11.9 * f64::from(step));
-                let sheet = Sheet {
-                    head: 14.0,
-                    foot: 20.0,
-                    ..Sheet::plain(paper)
-                };
-                let Ok(tiling) = tiles(board(width, height), &sheet) else {
-                    continue;
-                };
-                many += usize::from(tiling.tiles.len() > 1);
-                assert_eq!(tiling.tiles.len(), tiling.rows * tiling.columns);
-                assert!(
-                    tiling.room.0 <= tiling.sheet.0 - 20.0
-                        && tiling.room.1 <= tiling.sheet.1 - 54.0 + 1e-9
-                );
-                let all = tiling
-                    .tiles
-                    .iter()
-                    .map(|tile| tile.window)
-                    .reduce(Rect::union)
-                    .unwrap();
-                assert!(all.holds(board(width, height)));
-                for tile in &tiling.tiles {
-                    let find = |name: &Option<String>| {
-                        name.as_ref().map(|name| {
-                            tiling.tiles.iter().find(|tile| tile.name == *name).unwrap()
-                        })
-                    };
-                    if let Some(right) = find(&tile.right) {
-                        assert!(tile.window.max.x - right.window.min.x >= OVERLAP - 1e-9);
-                        assert_eq!(right.left.as_ref(), Some(&tile.name));
-                    }
-                    if let Some(below) = find(&tile.below) {
-                        assert!(below.window.max.y - tile.window.min.y >= OVERLAP - 1e-9);
-                        assert_eq!(below.above.as_ref(), Some(&tile.name));
-                    }
-                    for mark in &tile.marks {
-                        let point = Rect::about(mark.at, 0.0, 0.0);
-                        assert!(tile.window.holds(point));
-                        let twins = tiling
-                            .tiles
-                            .iter()
-                            .flat_map(|tile| &tile.marks)
-                            .filter(|other| other.label == mark.label);
-                        assert_eq!(twins.filter(|other| other.at == mark.at).count(), 2);
-                    }
-                }
-            }
-        }
-        assert!(many > 60, "{many} cases with more than one sheet");
-    }
-
-    #[test]
-    fn a_long_board_gets_few_sheets_and_their_names() {
-        let tiling = tiles(board(400.0, 150.0), &Sheet::plain(Paper::A4)).unwrap();
-        assert!(tiling.landscape && tiling.tiles.len() == 2);
-        let names: Vec<_> = tiling.tiles.iter().map(|tile| tile.name.as_str()).collect();
-        assert_eq!(names, ["A1", "A2"]);
-        assert_eq!(tiling.tiles[0].right.as_deref(), Some("A2"));
-        let low = tiling.tiles[0].window.min;
-        assert_eq!(
-            tiling.on_sheet(&tiling.tiles[0], 20.0, low),
-            Point::new(10.0, 30.0)
-        );
-    }
-
-    #[test]
-    fn more_than_twenty_sheets_are_refused_with_their_number() {
-        let refused = tiles(board(1200.0, 1200.0), &Sheet::plain(Paper::A4)).unwrap_err();
-        assert!(
-            refused.starts_with("1200 × 1200 mm would take 35 sheets of A4, more than 20"),
-            "{refused}"
-        );
-        let refused = tiles(board(1e300, 1.0), &Sheet::plain(Paper::A4)).unwrap_err();
-        assert!(refused.contains("more than 20"));
-    }
-
-    #[test]
-    fn paper_or_drawing_without_room_is_refused() {
-        for (width, height) in [(0.0, 10.0), (f64::NAN, 10.0), (f64::INFINITY, 10.0)] {
-            let bounds = Rect {
-                min: Point::new(0.0, 0.0),
-                max: Point::new(width, height),
-            };
-            assert!(
-                tiles(bounds, &Sheet::plain(Paper::A4))
-                    .unwrap_err()
-                    .contains("no size")
-            );
-        }
-        let full = Sheet {
-            head: 400.0,
-            ..Sheet::plain(Paper::A4)
-        };
-        assert!(
-            tiles(board(10.0, 10.0), &full)
-                .unwrap_err()
-                .contains("leaves no room")
-        );
-        let wide = Sheet {
-            overlap: 500.0,
-            ..Sheet::plain(Paper::A4)
-        };
-        assert!(
-            tiles(board(1000.0, 10.0), &wide)
-                .unwrap_err()
-                .contains("overlap of 500 mm")
-        );
-    }
-}
+mod tests;

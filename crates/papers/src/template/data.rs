@@ -1,0 +1,101 @@
+//! The pages as data for the template.
+
+use latchwright_geometry::trig;
+use latchwright_solver::model::Design;
+use latchwright_workshop::ruler::Correction;
+use serde_json::{Value, json};
+
+use super::layout::{Page, Piece};
+use super::words;
+use crate::error::PaperError;
+
+/// What the template is told.
+pub(super) struct Data<'a> {
+    pub design: &'a Design,
+    pub pages: &'a [Page<'a>],
+    pub correction: Option<Correction>,
+    /// What was left out.
+    pub notes: &'a [String],
+}
+
+impl Data<'_> {
+    /// The template's `data.json`, and all that is written in it.
+    pub(super) fn json(&self) -> Result<(Vec<u8>, String), PaperError> {
+        let correction = self.correction.unwrap_or(Correction::NONE);
+        let lean = trig::radians(correction.skew_deg);
+        let [along, _, _, up] = correction.matrix();
+        let title = words::title(&self.design.title);
+        let whole = if title.is_empty() {
+            "Templates".to_owned()
+        } else {
+            format!("Templates: {title}")
+        };
+        let mut letters = format!("{whole}\n{}\n", self.notes.join("\n"));
+        let pages: Vec<Value> = (1..)
+            .zip(self.pages)
+            .map(|(number, page)| self.page(number, page, &mut letters))
+            .collect();
+        let value = json!({
+            "title": whole,
+            "design": title,
+            "print": words::PRINT,
+            "diagonals": words::DIAGONALS,
+            "scale": [along, up],
+            "lean": lean,
+            "pages": pages,
+        });
+        let json = serde_json::to_vec(&value).map_err(|err| PaperError::Typeset {
+            message: err.to_string(),
+        })?;
+        Ok((json, letters))
+    }
+
+    fn page(&self, number: usize, page: &Page, letters: &mut String) -> Value {
+        let heading = words::heading(page);
+        let tile = page.tile.as_ref();
+        let line = words::below_heading(page);
+        let corrected = self.correction.map(|by| words::corrected(page, by));
+        letters.push_str(&heading);
+        letters.push_str(&line);
+        let map = tile.map(|place| {
+            json!({
+                "rows": place.rows,
+                "columns": place.columns,
+                "row": place.tile.row,
+                "column": place.tile.column,
+            })
+        });
+        json!({
+            "paper": page.paper,
+            "content": page.content,
+            "corner": page.corner,
+            "heading": heading,
+            "line": line,
+            "sheet": format!("Sheet {number} of {}", self.pages.len()),
+            "corrected": corrected,
+            "note": self.note(number),
+            "map": map,
+            "pieces": page.pieces.iter().map(piece).collect::<Vec<_>>(),
+        })
+    }
+
+    /// What was left out, one note a page; the last page says how many have no room.
+    fn note(&self, number: usize) -> Option<String> {
+        let note = words::sentence(self.notes.get(number - 1)?);
+        let more = self.notes.len().saturating_sub(self.pages.len());
+        if number == self.pages.len() && more > 0 {
+            return Some(format!("{note} There are {more} more such notes."));
+        }
+        Some(note)
+    }
+}
+
+fn piece(piece: &Piece) -> Value {
+    let bounds = piece.drawing.bounds;
+    json!({
+        "file": piece.file,
+        "at": piece.at,
+        "size": [bounds.width(), bounds.height()],
+        "described": piece.described,
+    })
+}

@@ -1,0 +1,139 @@
+//! The templates at true size as pages: to be glued on, pricked through and worked to.
+
+mod data;
+mod join;
+mod layout;
+mod pack;
+mod words;
+
+use latchwright_drawing::Shape;
+use latchwright_solver::model::Design;
+use latchwright_workshop::ruler::Correction;
+use latchwright_workshop::{Template, Templates, templates};
+
+use crate::error::PaperError;
+use crate::fonts::Fonts;
+use crate::letters::refuse_missing;
+use crate::sheets::{Date, Sheets};
+use crate::world::PaperWorld;
+use layout::Page;
+
+const TEMPLATE: &str = include_str!("../../../../assets/template/template.typ");
+const LOOK: &str = include_str!("../../../../assets/paper.typ");
+
+/// More dials than a lid carries.
+const MOST_DIALS: usize = 12;
+
+/// What about the template pages is not the design's.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct TemplateOptions {
+    /// The date in the file's metadata; none is written unless given.
+    pub date: Option<Date>,
+    /// What puts this printer right, from the measured lines of an earlier print
+    /// ([`latchwright_workshop::ruler::Measured::correction`]); `None` prints as drawn.
+    pub measured: Option<Correction>,
+    /// The exact mirror image with readable words: to be glued on the other face, or ironed on.
+    pub mirrored: bool,
+}
+
+/// The template pages as PDF.
+///
+/// # Errors
+/// As [`template_sheets`].
+pub fn template_pdf(
+    design: &Design,
+    fonts: &Fonts,
+    options: &TemplateOptions,
+) -> Result<Vec<u8>, PaperError> {
+    template_sheets(design, fonts, options)?.pdf()
+}
+
+/// The template pages laid out: every part of wood at 1:1 on the paper of the design's bench.
+///
+/// Parts that are larger than a sheet are cut into tiles, the others share sheets. Every sheet has
+/// a line along x and one along y with 100 mm and 4 in marked, and corner marks 100 mm apart.
+///
+/// # Errors
+/// A sentence where a part has no size, takes more than twenty sheets, has letters that no font can
+/// draw, or where the correction is none that a printer can need.
+pub fn template_sheets(
+    design: &Design,
+    fonts: &Fonts,
+    options: &TemplateOptions,
+) -> Result<Sheets, PaperError> {
+    let correction = options.measured.unwrap_or(Correction::NONE);
+    sound(design, correction)?;
+    let Templates { all, notes } = templates(design);
+    refuse_sizeless(&notes)?;
+    let all: Vec<Template> = if options.mirrored {
+        all.iter().map(Template::mirrored).collect()
+    } else {
+        all
+    };
+    let pages = layout::pages(&all, &layout::sheet(design.bench.paper, correction))?;
+    let data = data::Data {
+        design,
+        pages: &pages,
+        correction: options.measured,
+        notes: &notes,
+    };
+    let (json, letters) = data.json()?;
+    let letters = letters + &written(&pages);
+    refuse_missing(&fonts.missing(&letters))?;
+    let mut world = PaperWorld::new(TEMPLATE, fonts.for_text(&letters))?
+        .with_source("paper.typ", LOOK)?
+        .with_file("data.json", json);
+    for piece in pages.iter().flat_map(|page| &page.pieces) {
+        world = world.with_file(&piece.file, piece.svg());
+    }
+    let sheets = Sheets::lay_out(&world, options.date)?;
+    refuse_missing(&sheets.boxes())?;
+    Ok(sheets)
+}
+
+/// Refuses what no sheet can show.
+fn sound(design: &Design, correction: Correction) -> Result<(), PaperError> {
+    let count = design.dials.len();
+    if count > MOST_DIALS {
+        return refuse(format!(
+            "there are {count} dials; a lid carries at most {MOST_DIALS}"
+        ));
+    }
+    let Correction { x, y, skew_deg } = correction;
+    let likely = [x, y].iter().all(|factor| (0.8..=1.25).contains(factor));
+    if !likely || !(-5.0..=5.0).contains(&skew_deg) {
+        return refuse(format!(
+            "a correction of {x} along x, {y} along y and {skew_deg}° is more than any printer needs; \
+             measure both lines again, 0.8 to 1.25 and 5° are believed"
+        ));
+    }
+    Ok(())
+}
+
+/// Refuses a design of which a whole part is missing.
+fn refuse_sizeless(notes: &[String]) -> Result<(), PaperError> {
+    match notes.iter().find(|note| note.contains("has no template")) {
+        Some(note) => refuse(format!("{note}; mend its sizes first")),
+        None => Ok(()),
+    }
+}
+
+fn refuse<T>(reason: String) -> Result<T, PaperError> {
+    Err(PaperError::Template { reason })
+}
+
+/// All that is written on the drawings.
+fn written(pages: &[Page]) -> String {
+    let items = pages
+        .iter()
+        .flat_map(|page| &page.pieces)
+        .flat_map(|piece| &piece.drawing.items);
+    let mut all = String::new();
+    for item in items {
+        if let Shape::Text(text) = &item.shape {
+            all.push_str(&text.text);
+            all.push('\n');
+        }
+    }
+    all
+}

@@ -1,0 +1,163 @@
+//! Which templates share a sheet, and where on it.
+
+/// Clear distance between two templates on a sheet, mm.
+const GAP: f64 = 4.0;
+
+/// Where one template lies in the room of its sheet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Place {
+    /// Its number in the list that was packed.
+    pub index: usize,
+    /// From the left of the room, mm.
+    pub x: f64,
+    /// From the top of the room, mm.
+    pub y: f64,
+}
+
+/// The templates of one sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Packed {
+    /// Whether the sheet is held with its long edge across.
+    pub landscape: bool,
+    /// What lies on it.
+    pub places: Vec<Place>,
+}
+
+/// Packs templates of these sizes into rooms that are upright or across: in their order, or the
+/// highest first where that saves a sheet. Each must fit into one of the rooms; what does not is
+/// left out.
+pub(super) fn pack(sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -> Vec<Packed> {
+    let given: Vec<usize> = (0..sizes.len())
+        .filter(|&index| rooms.iter().any(|room| fits(sizes[index], *room)))
+        .collect();
+    let mut highest = given.clone();
+    highest.sort_by(|a, b| sizes[*b].1.total_cmp(&sizes[*a].1));
+    let in_order = pack_in(given, sizes, rooms);
+    let mut by_height = pack_in(highest, sizes, rooms);
+    if by_height.len() >= in_order.len() {
+        return in_order;
+    }
+    for sheet in &mut by_height {
+        sheet.places.sort_by_key(|place| place.index);
+    }
+    by_height.sort_by_key(|sheet| sheet.places.first().map(|place| place.index));
+    by_height
+}
+
+/// As few sheets as a first fit in the order of `left` gives.
+fn pack_in(mut left: Vec<usize>, sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -> Vec<Packed> {
+    let mut sheets = Vec::new();
+    while let Some(&first) = left.first() {
+        let ways = [false, true].map(|landscape| {
+            let room = rooms[usize::from(landscape)];
+            let places = if fits(sizes[first], room) {
+                fill(&left, sizes, room)
+            } else {
+                Vec::new()
+            };
+            Packed { landscape, places }
+        });
+        let area = |packed: &Packed| -> f64 {
+            let each = |place: &Place| sizes[place.index].0 * sizes[place.index].1;
+            packed.places.iter().map(each).sum()
+        };
+        let [upright, across] = ways;
+        let best = if area(&across) > area(&upright) {
+            across
+        } else {
+            upright
+        };
+        left.retain(|index| best.places.iter().all(|place| place.index != *index));
+        sheets.push(best);
+    }
+    sheets
+}
+
+fn fits(size: (f64, f64), room: (f64, f64)) -> bool {
+    size.0 <= room.0 + 1e-9 && size.1 <= room.1 + 1e-9
+}
+
+/// Fills one room in rows from the top, whatever fits next of what is `left`; then moves each row
+/// and all rows to the middle.
+fn fill(left: &[usize], sizes: &[(f64, f64)], room: (f64, f64)) -> Vec<Place> {
+    struct Row {
+        y: f64,
+        width: f64,
+        height: f64,
+    }
+    let mut rows: Vec<Row> = Vec::new();
+    let mut placed: Vec<(usize, Place)> = Vec::new();
+    for &index in left {
+        let (width, height) = sizes[index];
+        let fit = rows.iter().position(|row| {
+            row.width + GAP + width <= room.0 + 1e-9 && height <= row.height + 1e-9
+        });
+        if let Some(number) = fit {
+            let row = &mut rows[number];
+            let (x, y) = (row.width + GAP, row.y + (row.height - height) / 2.0);
+            row.width = x + width;
+            placed.push((number, Place { index, x, y }));
+            continue;
+        }
+        let y = rows.last().map_or(0.0, |row| row.y + row.height + GAP);
+        if width <= room.0 + 1e-9 && y + height <= room.1 + 1e-9 {
+            placed.push((rows.len(), Place { index, x: 0.0, y }));
+            rows.push(Row { y, width, height });
+        }
+    }
+    let used = rows.last().map_or(0.0, |row| row.y + row.height);
+    let down = ((room.1 - used) / 2.0).max(0.0);
+    let to_middle = |(number, place): (usize, Place)| Place {
+        x: place.x + ((room.0 - rows[number].width) / 2.0).max(0.0),
+        y: place.y + down,
+        ..place
+    };
+    placed.into_iter().map(to_middle).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ROOMS: [(f64, f64); 2] = [(180.0, 230.0), (250.0, 160.0)];
+
+    #[test]
+    fn all_are_placed_once_inside_the_room_and_apart() {
+        let sizes = [
+            (170.0, 100.0),
+            (240.0, 90.0),
+            (60.0, 60.0),
+            (60.0, 60.0),
+            (50.0, 20.0),
+            (170.0, 100.0),
+            (60.0, 60.0),
+        ];
+        let sheets = pack(&sizes, ROOMS);
+        let mut seen: Vec<usize> = Vec::new();
+        for sheet in &sheets {
+            let room = ROOMS[usize::from(sheet.landscape)];
+            for (number, a) in sheet.places.iter().enumerate() {
+                let size = sizes[a.index];
+                assert!(a.x >= -1e-9 && a.x + size.0 <= room.0 + 1e-9);
+                assert!(a.y >= -1e-9 && a.y + size.1 <= room.1 + 1e-9);
+                for b in &sheet.places[number + 1..] {
+                    let other = sizes[b.index];
+                    let apart = a.x + size.0 < b.x + 1e-9
+                        || b.x + other.0 < a.x + 1e-9
+                        || a.y + size.1 < b.y + 1e-9
+                        || b.y + other.1 < a.y + 1e-9;
+                    assert!(apart, "{a:?} {b:?}");
+                }
+                seen.push(a.index);
+            }
+        }
+        seen.sort_unstable();
+        assert_eq!(seen, [0, 1, 2, 3, 4, 5, 6]);
+        assert!(sheets.len() <= 3, "{sheets:?}");
+    }
+
+    #[test]
+    fn what_fits_no_room_is_left_out() {
+        assert_eq!(pack(&[(300.0, 10.0)], ROOMS), []);
+    }
+}

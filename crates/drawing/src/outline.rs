@@ -253,6 +253,24 @@ impl Outline {
     /// Points along the line, no further than `tolerance_mm` from it; the first is not repeated at
     /// the end of a closed line.
     pub fn flatten(&self, tolerance_mm: f64) -> Vec<Point> {
+        let mut points = self.points(|points, sweep, centre| {
+            let steps = sweep.steps(tolerance_mm);
+            let share = |step: u32| f64::from(step) / f64::from(steps);
+            points.extend((1..steps).map(|step| sweep.at(centre, share(step))));
+        });
+        let repeats = points.len() > 1
+            && points
+                .last()
+                .is_some_and(|last| last.distance(self.start) < 1e-9);
+        if self.closed && repeats {
+            points.pop();
+        }
+        points
+    }
+
+    /// The ends of all segments in order, with what `on_arc` adds of each arc between its ends; it is
+    /// given the arc's sweep and centre.
+    fn points(&self, on_arc: impl Fn(&mut Vec<Point>, &Sweep, Point)) -> Vec<Point> {
         let mut points = vec![self.start];
         let mut at = self.start;
         for segment in &self.segments {
@@ -262,20 +280,10 @@ impl Outline {
                 clockwise,
             } = *segment
             {
-                let sweep = Sweep::new(at, to, centre, clockwise);
-                let steps = sweep.steps(tolerance_mm);
-                let share = |step: u32| f64::from(step) / f64::from(steps);
-                points.extend((1..steps).map(|step| sweep.at(centre, share(step))));
+                on_arc(&mut points, &Sweep::new(at, to, centre, clockwise), centre);
             }
             at = segment.to();
             points.push(at);
-        }
-        let repeats = points.len() > 1
-            && points
-                .last()
-                .is_some_and(|last| last.distance(self.start) < 1e-9);
-        if self.closed && repeats {
-            points.pop();
         }
         points
     }
@@ -295,21 +303,9 @@ impl Outline {
 
     /// The least rectangle around it.
     pub fn extent(&self) -> Rect {
-        let mut points = vec![self.start];
-        let mut at = self.start;
-        for segment in &self.segments {
-            if let Segment::Arc {
-                to,
-                centre,
-                clockwise,
-            } = *segment
-            {
-                let sweep = Sweep::new(at, to, centre, clockwise);
-                points.extend(sweep.furthest().map(|way| centre + way * sweep.radius));
-            }
-            at = segment.to();
-            points.push(at);
-        }
+        let points = self.points(|points, sweep, centre| {
+            points.extend(sweep.furthest().map(|way| centre + way * sweep.radius));
+        });
         let none = Rect {
             min: self.start,
             max: self.start,

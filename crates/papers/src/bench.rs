@@ -1,20 +1,20 @@
 //! What the papers of the bench share: the sheet, what they refuse, and how data reach a template.
 
-use latchwright_drawing::{Drawing, Palette, Shape, svg};
+use latchwright_drawing::{Drawing, Palette, svg};
 use latchwright_solver::model::{Design, Labels, Material, Paper};
+use latchwright_solver::validate::MAX_DIALS;
+use latchwright_workshop::tiles::paper_size;
 use serde_json::{Value, json};
 
 use crate::error::PaperError;
 use crate::fonts::Fonts;
-use crate::letters::refuse_missing;
+use crate::letters::{refuse_missing, written};
 use crate::sheets::{Date, Sheets};
 use crate::world::PaperWorld;
 
 const LOOK: &str = include_str!("../../../assets/paper.typ");
 const LIST: &str = include_str!("../../../assets/list.typ");
 
-/// More dials than a lid carries.
-const MOST_DIALS: usize = 12;
 /// Longest name of a design, a wood or a mark that a list has room for, letters.
 const LONGEST_NAME: usize = 120;
 /// Letters of the title that the footer shows.
@@ -50,7 +50,7 @@ impl BenchPaper {
         options: &PaperOptions,
     ) -> Result<Sheets, PaperError> {
         check(design, self.heading)?;
-        let (width, height) = size(design.bench.paper);
+        let (width, height) = paper_size(design.bench.paper);
         if let Value::Object(data) = &mut self.data {
             let title = one_line(&design.title);
             data.insert("heading".to_owned(), json!(self.heading));
@@ -65,7 +65,7 @@ impl BenchPaper {
         let mut letters = String::new();
         gather(&self.data, &mut letters);
         for (_, drawing) in &self.drawings {
-            written(drawing, &mut letters);
+            letters.push_str(&written(&drawing.items));
         }
         refuse_missing(&fonts.missing(&letters))?;
         let bytes = serde_json::to_vec(&self.data).map_err(|err| PaperError::Typeset {
@@ -84,21 +84,9 @@ impl BenchPaper {
     }
 }
 
-/// Width and height of a sheet, mm.
-pub(crate) const fn size(paper: Paper) -> (f64, f64) {
-    match paper {
-        Paper::A4OrLetter => (210.0, 279.4),
-        Paper::A4 => (210.0, 297.0),
-        Paper::A3 => (297.0, 420.0),
-        Paper::Letter => (215.9, 279.4),
-        Paper::Legal => (215.9, 355.6),
-        Paper::Tabloid => (279.4, 431.8),
-    }
-}
-
 /// Width between the margins, mm.
 pub(crate) const fn width_between_margins(paper: Paper) -> f64 {
-    size(paper).0 - 28.0
+    paper_size(paper).0 - 28.0
 }
 
 /// A table for the template.
@@ -119,14 +107,18 @@ pub(crate) fn sentence(text: &str) -> String {
     format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
 }
 
+/// Why these are more dials than a lid carries, if they are.
+pub(crate) fn too_many_dials(design: &Design) -> Option<String> {
+    let count = design.dials.len();
+    (count > MAX_DIALS)
+        .then(|| format!("there are {count} dials; a lid carries at most {MAX_DIALS}"))
+}
+
 /// Refuses what no list has room for, with place, figures and remedy.
 fn check(design: &Design, paper: &'static str) -> Result<(), PaperError> {
     let refuse = |reason: String| Err(PaperError::Refused { paper, reason });
-    if design.dials.len() > MOST_DIALS {
-        let count = design.dials.len();
-        return refuse(format!(
-            "there are {count} dials; a lid carries at most {MOST_DIALS}"
-        ));
+    if let Some(reason) = too_many_dials(design) {
+        return refuse(reason);
     }
     let mut names = vec![
         ("the title".to_owned(), design.title.as_str()),
@@ -223,15 +215,5 @@ fn gather(value: &Value, letters: &mut String) {
         Value::Array(values) => values.iter().for_each(|value| gather(value, letters)),
         Value::Object(values) => values.values().for_each(|value| gather(value, letters)),
         _ => {}
-    }
-}
-
-/// All that is written on `drawing`.
-fn written(drawing: &Drawing, letters: &mut String) {
-    for item in &drawing.items {
-        if let Shape::Text(text) = &item.shape {
-            letters.push_str(&text.text);
-            letters.push('\n');
-        }
     }
 }

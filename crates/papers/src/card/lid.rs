@@ -1,10 +1,12 @@
 //! The lid on the card: the same drawing that the window shows, in the card's colours.
 
 use latchwright_drawing::{
-    Drawing, Ink, Item, Layer, Palette, Rect, Shape, Text, lid_card, svg as write_svg,
+    Drawing, Ink, Item, Layer, Palette, Rect, Text, lid_card, svg as write_svg,
 };
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Dial};
+
+use crate::letters::written;
 
 /// Half the widest line, mm: what a line reaches beyond its own extent.
 const HALF_LINE: f64 = 0.35;
@@ -35,9 +37,8 @@ impl Lid {
             drawing.items.extend(numbers);
         }
         let aspect = drawing.bounds.width() / drawing.bounds.height();
-        let words: Vec<&str> = drawing.items.iter().filter_map(written).collect();
         Self {
-            words: words.join("\n"),
+            words: written(&drawing.items),
             svg: write_svg(&drawing, &Palette::LIGHT),
             aspect: aspect.clamp(0.05, 20.0),
         }
@@ -62,11 +63,4 @@ fn close_cut(mut drawing: Drawing) -> Drawing {
         drawing.bounds = extent.grown(HALF_LINE);
     }
     drawing
-}
-
-fn written(item: &Item) -> Option<&str> {
-    match &item.shape {
-        Shape::Text(text) => Some(text.text.as_str()),
-        _ => None,
-    }
 }

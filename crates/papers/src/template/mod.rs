@@ -6,23 +6,19 @@ mod layout;
 mod pack;
 mod words;
 
-use latchwright_drawing::Shape;
 use latchwright_solver::model::Design;
 use latchwright_workshop::ruler::Correction;
 use latchwright_workshop::{Template, Templates, templates};
 
+use crate::bench::too_many_dials;
 use crate::error::PaperError;
 use crate::fonts::Fonts;
-use crate::letters::refuse_missing;
+use crate::letters::{refuse_missing, written};
 use crate::sheets::{Date, Sheets};
 use crate::world::PaperWorld;
-use layout::Page;
 
 const TEMPLATE: &str = include_str!("../../../../assets/template/template.typ");
 const LOOK: &str = include_str!("../../../../assets/paper.typ");
-
-/// More dials than a lid carries.
-const MOST_DIALS: usize = 12;
 
 /// What about the template pages is not the design's.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -78,12 +74,13 @@ pub fn template_sheets(
         notes: &notes,
     };
     let (json, letters) = data.json()?;
-    let letters = letters + &written(&pages);
+    let pieces = || pages.iter().flat_map(|page| &page.pieces);
+    let letters = letters + &written(pieces().flat_map(|piece| &piece.drawing.items));
     refuse_missing(&fonts.missing(&letters))?;
     let mut world = PaperWorld::new(TEMPLATE, fonts.for_text(&letters))?
         .with_source("paper.typ", LOOK)?
         .with_file("data.json", json);
-    for piece in pages.iter().flat_map(|page| &page.pieces) {
+    for piece in pieces() {
         world = world.with_file(&piece.file, piece.svg());
     }
     let sheets = Sheets::lay_out(&world, options.date)?;
@@ -93,11 +90,8 @@ pub fn template_sheets(
 
 /// Refuses what no sheet can show.
 fn sound(design: &Design, correction: Correction) -> Result<(), PaperError> {
-    let count = design.dials.len();
-    if count > MOST_DIALS {
-        return refuse(format!(
-            "there are {count} dials; a lid carries at most {MOST_DIALS}"
-        ));
+    if let Some(reason) = too_many_dials(design) {
+        return refuse(reason);
     }
     let Correction { x, y, skew_deg } = correction;
     let likely = [x, y].iter().all(|factor| (0.8..=1.25).contains(factor));
@@ -120,20 +114,4 @@ fn refuse_sizeless(notes: &[String]) -> Result<(), PaperError> {
 
 fn refuse<T>(reason: String) -> Result<T, PaperError> {
     Err(PaperError::Template { reason })
-}
-
-/// All that is written on the drawings.
-fn written(pages: &[Page]) -> String {
-    let items = pages
-        .iter()
-        .flat_map(|page| &page.pieces)
-        .flat_map(|piece| &piece.drawing.items);
-    let mut all = String::new();
-    for item in items {
-        if let Shape::Text(text) = &item.shape {
-            all.push_str(&text.text);
-            all.push('\n');
-        }
-    }
-    all
 }

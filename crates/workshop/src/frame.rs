@@ -2,6 +2,8 @@
 
 use latchwright_solver::model::Design;
 
+use crate::joinery::front_face;
+
 /// From where to where something reaches along one axis, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Across {
@@ -29,12 +31,10 @@ impl Across {
     }
 }
 
-/// The front side along y in the design's frame: the back side's outer face is level with the
-/// plate's hinged edge. `None` where the box has no size.
+/// The front side along y in the design's frame. `None` where the box has no size.
 pub(crate) fn front_side(design: &Design) -> Option<Across> {
     let thickness = design.body.thickness;
-    let outside = design.inside.depth + 2.0 * thickness;
-    let from = design.plate.depth - outside;
+    let from = front_face(design);
     let to = from + thickness;
     (from.is_finite() && to > from).then_some(Across { from, to })
 }

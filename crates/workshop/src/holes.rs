@@ -4,12 +4,12 @@
 //! the plate's front edge, x to the right, y towards the hinge, the slider forward (u = 0).
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Dial, Material, Units};
+use latchwright_solver::model::{Design, Dial, Material};
 
 use crate::bit::{Bit, Fit};
 use crate::frame::{Across, front_side, places, sizes};
+use crate::inch::Rule;
 use crate::row::Row;
-use crate::say::length;
 
 /// A part of wood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -141,13 +141,18 @@ impl WoodPart {
 
 impl Step {
     /// Diameter, depth and bit in few words: `14.3 mm through: bit 15 mm, 0.7 mm over: …`.
-    pub fn words(&self, units: Units) -> String {
-        let wide = length(self.diameter, units);
+    pub fn words(&self, rule: Rule) -> String {
+        let wide = rule.say_exactly(self.diameter);
+        let units = rule.units;
         match (self.tool, self.depth) {
             (Tool::Countersink, _) => format!("countersink to {wide}"),
             (Tool::Bit(bit), Depth::Through(_)) => format!("{wide} through: {}", bit.words(units)),
             (Tool::Bit(bit), Depth::Blind(deep)) => {
-                format!("{wide}, {} deep: {}", length(deep, units), bit.words(units))
+                format!(
+                    "{wide}, {} deep: {}",
+                    rule.say_exactly(deep),
+                    bit.words(units)
+                )
             }
         }
     }
@@ -210,7 +215,7 @@ impl Holes {
             return self.left_out(&name);
         }
         let bit = Bit::nearest(&design.bench, diameter, Fit::Running);
-        self.judge(&name, &bit, design.units);
+        self.judge(&name, &bit, Rule::of(design));
         self.holes.push(Hole {
             name,
             part: WoodPart::Plate,
@@ -232,7 +237,7 @@ impl Holes {
             return self.left_out(&name);
         }
         let bit = Bit::nearest(&design.bench, diameter, Fit::Fast);
-        self.judge(&name, &bit, design.units);
+        self.judge(&name, &bit, Rule::of(design));
         let depth = if deep < thickness {
             Depth::Blind(deep)
         } else {
@@ -268,7 +273,7 @@ impl Holes {
         let on = under.filter(|wood| wood.size() >= need).unwrap_or(own);
         let aside = f64::midpoint(keeper.width, tab.width.min(keeper.width)) / 2.0;
         let bit = Bit::nearest(&design.bench, SCREW_HOLE, Fit::Running);
-        self.judge("keeper screw", &bit, design.units);
+        self.judge("keeper screw", &bit, Rule::of(design));
         let head = ((SCREW_HEAD - SCREW_HOLE) / 2.0).min(keeper.thickness / 2.0);
         for (name, x) in [
             ("keeper screw left", tab.at - aside),
@@ -296,7 +301,8 @@ impl Holes {
 
     /// Whether the screws find wood below and beside them; `under` is what the keeper lies on.
     fn judge_keeper(&mut self, design: &Design, under: Option<Across>) {
-        let say = |mm: f64| length(mm, design.units);
+        let rule = Rule::of(design);
+        let say = |mm: f64| rule.say_exactly(mm);
         let need = SCREW + 2.0 * WALL;
         let has = under.map_or(0.0, Across::size);
         if has < need {
@@ -332,7 +338,7 @@ impl Holes {
         }
         let from = Point::new(slider.pull_at, slider.guide_at.1);
         let bit = Bit::nearest(&design.bench, width, Fit::Running);
-        self.judge(name, &bit, design.units);
+        self.judge(name, &bit, Rule::of(design));
         let row = Row::new(slider.travel, bit.bored());
         self.slots.push(Slot {
             name: name.to_owned(),
@@ -346,12 +352,12 @@ impl Holes {
         });
     }
 
-    fn judge(&mut self, name: &str, bit: &Bit, units: Units) {
+    fn judge(&mut self, name: &str, bit: &Bit, rule: Rule) {
         if !bit.is_near() {
             self.notes.push(format!(
                 "{name}: {} asked for; {}",
-                length(bit.wanted, units),
-                bit.words(units)
+                rule.say_exactly(bit.wanted),
+                bit.words(rule.units)
             ));
         }
     }

@@ -10,7 +10,6 @@ pub mod joinery;
 mod parts;
 mod row;
 pub mod ruler;
-mod say;
 pub mod steps;
 mod tame;
 mod template;

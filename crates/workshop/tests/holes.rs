@@ -2,7 +2,13 @@
 
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Material, Units};
+use latchwright_workshop::inch::Rule;
 use latchwright_workshop::{Depth, Hole, Tool, WoodPart, holes};
+
+const MILLIMETRES: Rule = Rule {
+    units: Units::Millimetre,
+    denominator: 32,
+};
 
 fn named(design: &Design, name: &str) -> Hole {
     let found = holes(design).holes;
@@ -49,7 +55,7 @@ fn a_bore_stands_at_its_dial_and_its_bit_is_never_smaller() {
     };
     assert_eq!((step.diameter, step.depth), (14.3, Depth::Through(12.0)));
     assert_eq!(
-        step.words(Units::Millimetre),
+        step.words(MILLIMETRES),
         "14.3 mm through: bit 15 mm, 0.7 mm over: none within 0.3 mm"
     );
 }
@@ -63,10 +69,7 @@ fn a_pin_stands_below_its_disc_and_its_hole_is_as_deep_as_it_is_long() {
         (WoodPart::Slider, Point::new(55.0, 73.0))
     );
     assert_eq!(pin.steps[0].depth, Depth::Blind(6.0));
-    assert_eq!(
-        pin.steps[0].words(Units::Millimetre),
-        "4 mm, 6 mm deep: bit 4 mm"
-    );
+    assert_eq!(pin.steps[0].words(MILLIMETRES), "4 mm, 6 mm deep: bit 4 mm");
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use latchwright_drawing::{Drawing, Outline, Palette, Rect, Shape, Text, svg};
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Corner, Design, Grain, Labels, LidKind, Material, Units};
-use latchwright_workshop::{Template, WoodPart, templates};
+use latchwright_workshop::{Role, Template, WoodPart, parts, templates};
 
 fn named(design: &Design, name: &str) -> Template {
     let all = templates(design).all;
@@ -316,9 +316,20 @@ fn hinge_mortises_and_rabbet_stand_where_they_are_cut() {
 #[test]
 fn the_front_has_a_notch_for_the_tab() {
     let front = named(&Design::default(), "front");
-    // tab ± 20 and 1 of air; 0.5 + 8 + 1 down; 12 − 8 + 1 in
-    assert!(holds_rectangle(&front, rect(89.0, 81.5, 131.0, 91.0)));
-    assert!(said(&front).contains("9.5 mm down, 5 mm deep from the inside"));
+    // Was tab ± 21 and 5 in: without the slider's swing and the keeper's error, at odds with the order
+    // of work. Tab ± 20, swing 0.25·2·(45 − 14)/60, 1 of air; 0.5 + 8 + 1 down; 12 − (8 − 1 − 0.4) in.
+    let half = 20.0 + 0.25 * 2.0 * 31.0 / 60.0 + 1.0;
+    assert!(holds_rectangle(
+        &front,
+        rect(110.0 - half, 81.5, 110.0 + half, 91.0)
+    ));
+    let words = said(&front);
+    assert!(
+        words.contains("9.5 mm down, 5.4 mm deep from the inside"),
+        "{words}"
+    );
+    // beech is a hardwood: No. 4 screws take 5/64 in
+    assert!(words.contains("screw, pilot 1.98 mm"), "{words}");
 }
 
 #[test]
@@ -333,11 +344,57 @@ fn sides_are_as_long_as_their_corners_ask() {
         assert_eq!(named(&design, "front").size.0, long, "{corner:?}");
         assert_eq!(named(&design, "left side").size.0, short, "{corner:?}");
     }
+}
+
+#[test]
+fn a_band_is_cut_below_the_plate_in_its_groove() {
+    // Was 94.2: the side without the plate's groove, at odds with the cut list. Foot 5, floor 6, room
+    // 80, kerf 3.2, plate 12 and 5 of wood over it.
     let mut band = Design::default();
     band.body.lid = LidKind::Band { height: 25.0 };
     let side = named(&band, "left side");
-    assert!((side.size.1 - 94.2).abs() < 1e-5);
-    assert!(holds_rectangle(&side, rect(0.0, 66.0, 140.0, 69.2)));
+    assert!((side.size.1 - 111.2).abs() < 1e-5);
+    // the lid keeps the upper 25
+    assert!(holds_rectangle(&side, rect(0.0, 83.0, 140.0, 86.2)));
+    let words = said(&side);
+    assert!(words.contains("groove inside for the floor"), "{words}");
+    assert!(
+        words.contains("groove inside for the plate, 12 mm wide"),
+        "{words}"
+    );
+    // a leaf is let in to both sides of the cut
+    let back = named(&band, "back");
+    assert!(holds_rectangle(&back, rect(30.0, 81.5, 70.0, 83.0)));
+    assert!(holds_rectangle(&back, rect(30.0, 86.2, 70.0, 87.7)));
+}
+
+#[test]
+fn templates_have_the_sizes_of_the_cut_list() {
+    for corner in [Corner::Mitred, Corner::Butted, Corner::Rabbeted] {
+        for lid in [LidKind::Plate, LidKind::Band { height: 30.0 }] {
+            let mut design = Design::default();
+            (design.body.corner, design.body.lid) = (corner, lid);
+            let all = templates(&design).all;
+            let sides = parts(&design)
+                .into_iter()
+                .filter(|part| matches!(part.role, Role::Side(_)));
+            let mut seen = 0;
+            for part in sides {
+                let template = all.iter().find(|template| template.name == part.name);
+                let template = template.unwrap_or_else(|| panic!("no {}", part.name));
+                seen += 1;
+                let wanted = (part.finished.length, part.finished.width);
+                assert!(
+                    (template.size.0 - wanted.0).abs() < 1e-5
+                        && (template.size.1 - wanted.1).abs() < 1e-5,
+                    "{corner:?} {lid:?} {}: {:?} against {wanted:?}",
+                    part.name,
+                    template.size
+                );
+            }
+            assert_eq!(seen, 4);
+        }
+    }
 }
 
 #[test]

@@ -2,7 +2,9 @@
 
 use super::bench::SMALL;
 use super::lid::DRILL_AGAIN;
-use super::{Job, PRACTICE, SCREW_SOURCE, SCREWS, SPEED_SOURCE, WorkStep, is_softwood};
+use super::{
+    Job, PRACTICE, SCREW_SOURCE, SCREWS, SPEED_SOURCE, WorkStep, is_softwood, keeper_pilot,
+};
 use crate::holes::WoodPart;
 
 /// Wood that a pilot hole leaves below it, mm: common practice, no source.
@@ -27,7 +29,7 @@ impl Job<'_> {
                 "edge that the tab clears, from the front's outer face",
                 seat.edge - self.film,
             )
-            .mm("No. 4 screw: pilot hole", SCREWS[0].pilot(soft));
+            .mm("No. 4 screw: pilot hole", keeper_pilot(self.design));
         if let Some(notch) = self.joinery.notch {
             step = step
                 .todo(&["Saw the notch for the tab into the front's upper edge, from the inside, and chisel out the waste."])

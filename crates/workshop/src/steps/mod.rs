@@ -18,7 +18,7 @@ use crate::inch::Rule;
 use crate::joinery::{Joinery, joinery};
 use crate::tame::tame;
 
-pub use screw::{SCREW_SOURCE, SCREWS, Screw};
+pub use screw::{SCREW_SOURCE, SCREWS, Screw, keeper_pilot};
 pub use speed::{SPEED_SOURCE, drill_speed, is_softwood};
 
 /// For what is known at benches and has no source.

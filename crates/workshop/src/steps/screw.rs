@@ -1,5 +1,9 @@
 //! Wood screws: shank, pilot hole by wood, and clearance hole.
 
+use latchwright_solver::model::Design;
+
+use super::is_softwood;
+
 /// Says where the pilots come from.
 pub const SCREW_SOURCE: &str =
     "screws: shank by ANSI B18.6.1; pilot and clearance holes from two charts each";
@@ -54,6 +58,11 @@ impl Screw {
             self.pilot_hard
         }
     }
+}
+
+/// Pilot hole in the front for the keeper's No. 4 screws, mm.
+pub fn keeper_pilot(design: &Design) -> f64 {
+    SCREWS[0].pilot(is_softwood(&design.body.wood))
 }
 
 #[cfg(test)]

@@ -5,7 +5,6 @@ use latchwright_geometry::Point;
 
 use super::sheet::Sheet;
 use crate::holes::{Depth, Hole, Slot};
-use crate::say::length;
 
 /// How far a crosshair stands out of its hole, mm.
 const BEYOND: f64 = 3.0;
@@ -32,7 +31,7 @@ impl Sheet {
     fn hole_words(&mut self, hole: &Hole, at: Point) {
         let mut lines = vec![hole.name.clone()];
         for step in &hole.steps {
-            let words = step.words(self.units);
+            let words = step.words(self.rule);
             lines.extend(words.split(": ").map(str::to_owned));
         }
         self.about(at, hole.widest() / 2.0 + 0.5, &lines);
@@ -89,7 +88,7 @@ impl Sheet {
     }
 
     fn slot_words(&self, slot: &Slot) -> Vec<String> {
-        let say = |mm: f64| length(mm, self.units);
+        let say = |mm: f64| self.rule.say_exactly(mm);
         let deep = match slot.depth {
             Depth::Through(_) => "through".to_owned(),
             Depth::Blind(deep) => format!("{} deep", say(deep)),
@@ -99,7 +98,7 @@ impl Sheet {
             slot.name.clone(),
             format!("{} wide, {} long, {deep}", say(slot.width), say(long)),
         ];
-        let words = slot.bit.words(self.units);
+        let words = slot.bit.words(self.rule.units);
         lines.extend(words.split(": ").map(str::to_owned));
         let row = slot.row;
         lines.push(format!("{} holes, {} apart", row.count, say(row.pitch)));

@@ -8,6 +8,7 @@ use super::sheet::Sheet;
 use super::{Bored, Face, Template};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
+use crate::inch::Rule;
 
 /// The keeper; `None` where it has no size.
 pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
@@ -26,7 +27,7 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
     let mut sheet = Sheet::new(
         WoodPart::Keeper,
         Face::Upper,
-        design.units,
+        Rule::of(design),
         Outline::rectangle(edge),
     );
     sheet.bore(bored.holes, place);

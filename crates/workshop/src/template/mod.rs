@@ -19,6 +19,7 @@ use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Material};
 
 use crate::holes::{Holes, WoodPart, holes};
+use crate::joinery::joinery;
 
 /// Which face of the part lies up under its template.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -133,6 +134,7 @@ pub fn templates(design: &Design) -> Templates {
         holes: &holes,
         slots: &slots,
     };
+    let joinery = joinery(design);
     let mut found = Templates {
         all: Vec::new(),
         notes,
@@ -149,7 +151,7 @@ pub fn templates(design: &Design) -> Templates {
         WoodPart::Left,
         WoodPart::Right,
     ] {
-        found.take(part.name(), side::template(design, bored, part));
+        found.take(part.name(), side::template(design, &joinery, bored, part));
     }
     found.all.extend(ring::templates(design, bored));
     found

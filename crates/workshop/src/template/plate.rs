@@ -9,7 +9,7 @@ use super::sheet::Sheet;
 use super::{Bored, Face, Template};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
-use crate::say::length;
+use crate::inch::Rule;
 
 /// Clear distance between keeper and rabbet, mm; the views draw the same.
 const RABBET_AIR: f64 = 1.5;
@@ -29,7 +29,7 @@ pub(super) fn template(design: &Design, bored: Bored<'_>, face: Face) -> Option<
     let mut sheet = Sheet::new(
         WoodPart::Plate,
         face,
-        design.units,
+        Rule::of(design),
         Outline::rectangle(edge),
     );
     if outside {
@@ -103,7 +103,7 @@ fn rabbet(
         return None;
     }
     sheet.waste(Outline::rectangle(area), seen);
-    let deep = length(plate.rabbet, design.units);
+    let deep = sheet.rule.say_exactly(plate.rabbet);
     let below = if seen { "" } else { " in the underside" };
     let words = format!("rabbet{below}, {deep} deep");
     Some((Point::new(area.centre().x, area.max.y), words))
@@ -130,7 +130,7 @@ fn hinges(sheet: &mut Sheet, design: &Design, place: impl Fn(Point) -> Point, se
             continue;
         }
         sheet.waste(Outline::rectangle(area), true);
-        let deep = length(hinge.thickness, design.units);
+        let deep = sheet.rule.say_exactly(hinge.thickness);
         let at = Point::new(area.centre().x, area.min.y);
         sheet.about(at, 0.0, &[format!("hinge, {deep} deep")]);
     }

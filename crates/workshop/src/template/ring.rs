@@ -9,6 +9,7 @@ use super::sheet::Sheet;
 use super::{Bored, Face, Template};
 use crate::frame::sizes;
 use crate::holes::WoodPart;
+use crate::inch::Rule;
 
 /// From the marks to the edge of the ring, mm.
 const RIM: f64 = 3.0;
@@ -31,7 +32,7 @@ pub(super) fn templates(design: &Design, bored: Bored<'_>) -> Vec<Template> {
         let centre = Point::new(radius, radius);
         let place = |at: Point| at - own + centre;
         let edge = Outline::circle(centre, radius);
-        let mut sheet = Sheet::new(WoodPart::Plate, Face::Outside, design.units, edge);
+        let mut sheet = Sheet::new(WoodPart::Plate, Face::Outside, Rule::of(design), edge);
         for item in &items {
             sheet.mark(Ink::Edge, moved(item, &place));
         }

@@ -9,7 +9,7 @@ use latchwright_solver::model::Units;
 use super::place::{Taken, inside};
 use super::{Face, Template};
 use crate::holes::WoodPart;
-use crate::say::length;
+use crate::inch::Rule;
 
 /// Size of type, mm.
 pub(super) const TYPE: f64 = 2.6;
@@ -22,7 +22,7 @@ const HATCH: f64 = 2.0;
 
 /// One template in the making.
 pub(super) struct Sheet {
-    pub units: Units,
+    pub rule: Rule,
     part: WoodPart,
     face: Face,
     size: (f64, f64),
@@ -36,10 +36,10 @@ pub(super) struct Sheet {
 
 impl Sheet {
     /// A sheet with the finished edge on it; its extent must begin at the origin.
-    pub(super) fn new(part: WoodPart, face: Face, units: Units, outline: Outline) -> Self {
+    pub(super) fn new(part: WoodPart, face: Face, rule: Rule, outline: Outline) -> Self {
         let extent = outline.extent();
         let mut sheet = Self {
-            units,
+            rule,
             part,
             face,
             size: (extent.max.x, extent.max.y),
@@ -64,8 +64,8 @@ impl Sheet {
 
     /// Name, finished size and face of the part as words.
     pub(super) fn name_lines(&self, thickness: f64) -> Vec<String> {
-        let say = |mm: f64| length(mm, self.units);
-        let unit = match self.units {
+        let say = |mm: f64| self.rule.say_exactly(mm);
+        let unit = match self.rule.units {
             Units::Millimetre => " mm",
             Units::Inch => " in",
         };

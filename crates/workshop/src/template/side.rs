@@ -1,77 +1,68 @@
 //! The four sides of the box from outside: hinge mortises, grooves, mitres, the notch for the tab.
+//!
+//! Lines stand at finished edges; words name the sizes to be cut, as the order of work does.
 
 use latchwright_drawing::{Ink, Outline, Rect, Shape};
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Corner, Design, Grain, LidKind};
+use latchwright_solver::model::{Design, Grain};
 
 use super::sheet::Sheet;
 use super::{Bored, Face, Template};
-use crate::frame::{front_side, places, sizes};
+use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
-use crate::say::length;
-
-/// Clear distance round the tab in the front, mm: common practice, no source.
-const TAB_AIR: f64 = 1.0;
-
-/// Sizes of one side as seen from outside, mm.
-struct Side {
-    length: f64,
-    height: f64,
-    /// Where the groove for the floor begins, from either end.
-    groove_from: f64,
-}
+use crate::inch::Rule;
+use crate::joinery::{End, Groove, Joinery, LidCut, Side, SidePlace};
+use crate::steps::keeper_pilot;
 
 /// One side of the box; `None` where it has no size.
-pub(super) fn template(design: &Design, bored: Bored<'_>, part: WoodPart) -> Option<Template> {
-    let side = measure(design, part)?;
-    let edge = Rect::new(Point::default(), Point::new(side.length, side.height));
-    let mut sheet = Sheet::new(part, Face::Outside, design.units, Outline::rectangle(edge));
-    corners(&mut sheet, design, &side);
-    lid_cut(&mut sheet, design, &side);
-    match part {
-        WoodPart::Back => hinges(&mut sheet, design, &side),
-        WoodPart::Front => front(&mut sheet, design, bored, &side),
+pub(super) fn template(
+    design: &Design,
+    joinery: &Joinery,
+    bored: Bored<'_>,
+    part: WoodPart,
+) -> Option<Template> {
+    let place = place_of(part)?;
+    let side = joinery.sides.iter().find(|side| side.place == place)?;
+    let (long, high) = (side.outside.finished, side.height.finished);
+    if !sizes(&[long, high, side.thickness.finished]) {
+        return None;
+    }
+    let edge = Rect::new(Point::default(), Point::new(long, high));
+    let rule = Rule::of(design);
+    let mut sheet = Sheet::new(part, Face::Outside, rule, Outline::rectangle(edge));
+    corners(&mut sheet, side);
+    if let Some(cut) = joinery.lid {
+        lid_cut(&mut sheet, cut);
+    }
+    match place {
+        SidePlace::Back => hinges(&mut sheet, design, joinery),
+        SidePlace::Front => front(&mut sheet, design, joinery, bored),
         _ => {}
     }
-    groove(&mut sheet, design, &side);
-    let corner = format!("{}, lower edge", end_names(part).0);
+    for one in &side.grooves {
+        groove(&mut sheet, one);
+    }
+    let corner = format!("{}, lower edge", end_names(place).0);
     sheet.corner_mark(Point::default(), &corner);
-    let middle = side.length / 2.0;
-    let name = sheet.name_lines(design.body.thickness);
-    sheet.on_part(Point::new(middle, side.height / 2.0), &name);
-    let upper = Point::new(middle, side.height);
+    let middle = long / 2.0;
+    let name = sheet.name_lines(side.thickness.finished);
+    sheet.on_part(Point::new(middle, high / 2.0), &name);
+    let upper = Point::new(middle, high);
     let up = Point::new(0.0, 1.0);
     sheet.beside_part(upper, up, &["upper edge".to_owned()]);
-    ends(&mut sheet, design, &side);
-    sheet.grain(Grain::AlongX, Point::new(middle, side.height / 2.0 - 12.0));
+    ends(&mut sheet, side);
+    sheet.grain(Grain::AlongX, Point::new(middle, high / 2.0 - 12.0));
     Some(sheet.finish(part.name()))
 }
 
-/// Lengths from the room inside and the stock; the long sides go right through.
-fn measure(design: &Design, part: WoodPart) -> Option<Side> {
-    let (body, inside) = (&design.body, &design.inside);
-    let thick = body.thickness;
-    let long = matches!(part, WoodPart::Front | WoodPart::Back);
-    let room = if long { inside.width } else { inside.depth };
-    let ends = match (long, body.corner) {
-        (true, _) | (false, Corner::Mitred) => 2.0 * thick,
-        (false, Corner::Butted) => 0.0,
-        (false, Corner::Rabbeted) => thick,
-    };
-    let kerf = match body.lid {
-        LidKind::Plate => 0.0,
-        LidKind::Band { .. } => design.bench.kerf,
-    };
-    let side = Side {
-        length: room + ends,
-        height: body.foot + body.floor.thickness + inside.height + kerf,
-        groove_from: match (long, body.corner) {
-            (true, Corner::Butted | Corner::Rabbeted) => (thick - body.groove).max(0.0),
-            _ => 0.0,
-        },
-    };
-    let known = sizes(&[side.length, side.height, thick, body.floor.thickness]);
-    (known && places(&[body.foot, body.groove, kerf])).then_some(side)
+fn place_of(part: WoodPart) -> Option<SidePlace> {
+    match part {
+        WoodPart::Front => Some(SidePlace::Front),
+        WoodPart::Right => Some(SidePlace::Right),
+        WoodPart::Back => Some(SidePlace::Back),
+        WoodPart::Left => Some(SidePlace::Left),
+        WoodPart::Plate | WoodPart::Slider | WoodPart::Keeper => None,
+    }
 }
 
 /// A level or upright line on the other face.
@@ -81,195 +72,189 @@ fn unseen(sheet: &mut Sheet, from: (f64, f64), to: (f64, f64)) {
 }
 
 /// Where the neighbours stand behind the ends.
-fn corners(sheet: &mut Sheet, design: &Design, side: &Side) {
-    let thick = design.body.thickness;
-    let long = matches!(sheet.part(), WoodPart::Front | WoodPart::Back);
-    if side.length <= 2.0 * thick || (!long && design.body.corner != Corner::Mitred) {
+fn corners(sheet: &mut Sheet, side: &Side) {
+    let (long, high) = sheet.size();
+    let thick = side.thickness.finished;
+    let covers = side.place.along_x() || side.ends == End::Mitred;
+    if !covers || long <= 2.0 * thick {
         return;
     }
-    for x in [thick, side.length - thick] {
-        unseen(sheet, (x, 0.0), (x, side.height));
+    for x in [thick, long - thick] {
+        unseen(sheet, (x, 0.0), (x, high));
     }
 }
 
 /// What the ends are called that are seen on the left and on the right.
-fn end_names(part: WoodPart) -> (&'static str, &'static str) {
-    match part {
-        WoodPart::Left => ("back end", "front end"),
-        WoodPart::Right => ("front end", "back end"),
-        WoodPart::Back => ("right end", "left end"),
-        _ => ("left end", "right end"),
+fn end_names(place: SidePlace) -> (&'static str, &'static str) {
+    match place {
+        SidePlace::Left => ("back end", "front end"),
+        SidePlace::Right => ("front end", "back end"),
+        SidePlace::Back => ("right end", "left end"),
+        SidePlace::Front => ("left end", "right end"),
     }
 }
 
 /// What is done at the ends, in words.
-fn ends(sheet: &mut Sheet, design: &Design, side: &Side) {
-    let say = |mm: f64| length(mm, design.units);
-    let thick = design.body.thickness;
-    let long = matches!(sheet.part(), WoodPart::Front | WoodPart::Back);
-    let words = match (design.body.corner, long) {
-        (Corner::Mitred, _) => {
-            let short = side.length - 2.0 * thick;
-            vec![
-                "both ends mitred at 45°".to_owned(),
-                format!("long point {} outside", say(side.length)),
-                format!("short point {} inside", say(short)),
-            ]
-        }
-        (Corner::Butted, true) => vec!["the short sides stand behind the ends".to_owned()],
-        (Corner::Rabbeted, true) => vec![
-            "rabbet inside at both ends".to_owned(),
-            format!("{} wide, {} deep", say(thick), say(thick / 2.0)),
+fn ends(sheet: &mut Sheet, side: &Side) {
+    let rule = sheet.rule;
+    let say = |mm: f64| rule.say_exactly(mm);
+    let (long, high) = sheet.size();
+    let words = match side.ends {
+        End::Mitred => vec![
+            "both ends mitred at 45°".to_owned(),
+            format!("long point {} outside", say(side.outside.bare)),
+            format!("short point {} inside", say(side.inside.bare)),
         ],
-        (_, false) => vec!["both ends square".to_owned()],
+        End::Square if side.place.along_x() => {
+            vec!["the short sides stand behind the ends".to_owned()]
+        }
+        End::Square => vec!["both ends square".to_owned()],
+        End::Rabbeted { width, depth } => vec![
+            "rabbet inside at both ends".to_owned(),
+            format!("{} wide, {} deep", say(width), say(depth)),
+        ],
     };
-    let at = Point::new(side.length * 0.2, side.height / 2.0);
-    sheet.on_part(at, &words);
-    let (left, right) = end_names(sheet.part());
-    let inner = thick.max(2.0) + 10.0;
-    let high = side.height * 0.75;
-    sheet.on_part(Point::new(inner, high), &[left.to_owned()]);
-    let right_at = Point::new(side.length - inner, high);
-    sheet.on_part(right_at, &[right.to_owned()]);
+    sheet.on_part(Point::new(long * 0.2, high / 2.0), &words);
+    let (left, right) = end_names(side.place);
+    let inner = side.thickness.finished.max(2.0) + 10.0;
+    let at = high * 0.75;
+    sheet.on_part(Point::new(inner, at), &[left.to_owned()]);
+    sheet.on_part(Point::new(long - inner, at), &[right.to_owned()]);
 }
 
-/// The groove for the floor.
-fn groove(sheet: &mut Sheet, design: &Design, side: &Side) {
-    let (body, say) = (&design.body, |mm: f64| length(mm, design.units));
-    if body.groove <= 0.0 || body.foot < 0.0 || side.length <= 2.0 * side.groove_from {
+/// A groove in the inside face, for the floor or for a plate in a band.
+fn groove(sheet: &mut Sheet, groove: &Groove) {
+    let (long, high) = sheet.size();
+    let (from, to) = (groove.stop, long - groove.stop);
+    let low = groove.above.finished;
+    let upper = low + groove.width;
+    let inside = low >= 0.0 && upper <= high;
+    if !inside || !sizes(&[groove.width, groove.depth.finished]) || to <= from {
         return;
     }
-    let (from, to) = (side.groove_from, side.length - side.groove_from);
-    let (low, high) = (body.foot, body.foot + body.floor.thickness);
-    for y in [low, high] {
+    for y in [low, upper] {
         unseen(sheet, (from, y), (to, y));
     }
-    if from > 0.0 {
+    if groove.stop > 0.0 {
         for x in [from, to] {
-            unseen(sheet, (x, low), (x, high));
+            unseen(sheet, (x, low), (x, upper));
         }
     }
-    let stop = if from > 0.0 { ", stopped" } else { "" };
+    let rule = sheet.rule;
+    let stop = if groove.stop > 0.0 { ", stopped" } else { "" };
     let words = format!(
-        "groove inside for the floor, {} wide, {} deep{stop}",
-        say(body.floor.thickness),
-        say(body.groove)
+        "groove inside for the {}, {} wide, {} deep{stop}",
+        groove.name,
+        rule.say_exactly(groove.width),
+        rule.say_exactly(groove.depth.bare)
     );
-    let at = Point::new(side.length / 2.0, f64::midpoint(low, high));
+    let at = Point::new(long / 2.0, f64::midpoint(low, upper));
     sheet.on_part(at, &[words]);
 }
 
 /// The kerf that parts the lid from the box, where the lid is a band.
-fn lid_cut(sheet: &mut Sheet, design: &Design, side: &Side) {
-    let Some((low, high)) = cut(design, side) else {
+fn lid_cut(sheet: &mut Sheet, cut: LidCut) {
+    let (long, high) = sheet.size();
+    let (low, upper) = (cut.box_height, cut.box_height + cut.lost);
+    if !sizes(&[low, cut.lost]) || upper >= high {
         return;
-    };
-    let area = Rect::new(Point::new(0.0, low), Point::new(side.length, high));
+    }
+    let area = Rect::new(Point::new(0.0, low), Point::new(long, upper));
     sheet.waste(Outline::rectangle(area), true);
     let words = format!(
         "cut the lid off here: {} is lost",
-        length(high - low, design.units)
+        sheet.rule.say_exactly(cut.lost)
     );
-    let at = Point::new(side.length / 2.0, low);
-    sheet.about(at, 0.5, &[words]);
+    sheet.about(Point::new(long / 2.0, low), 0.5, &[words]);
 }
 
-/// From where to where the kerf takes the wood of a band, over the lower edge.
-fn cut(design: &Design, side: &Side) -> Option<(f64, f64)> {
-    let LidKind::Band { height } = design.body.lid else {
-        return None;
-    };
-    let high = side.height - height;
-    let low = high - design.bench.kerf;
-    (sizes(&[height, low]) && high > low).then_some((low, high))
-}
-
-/// The leaves of the hinges, let into the edges that meet.
-fn hinges(sheet: &mut Sheet, design: &Design, side: &Side) {
+/// The leaves of the hinges, let into the edges that meet. Seen from outside, the back's left end is
+/// the box's right.
+fn hinges(sheet: &mut Sheet, design: &Design, joinery: &Joinery) {
     let hinge = &design.body.hinge;
     if !sizes(&[hinge.length, hinge.thickness, hinge.leaf]) || !places(&[hinge.inset]) {
         return;
     }
-    let edges = match (design.body.lid, cut(design, side)) {
-        (LidKind::Plate, _) => vec![(side.height - hinge.thickness, side.height)],
-        (LidKind::Band { .. }, Some((low, high))) => {
-            vec![(low - hinge.thickness, low), (high, high + hinge.thickness)]
+    let rule = sheet.rule;
+    let say = |mm: f64| rule.say_exactly(mm);
+    let (long, high) = sheet.size();
+    let within = |x: f64| x.clamp(0.0, long);
+    for mortise in joinery.hinges.iter().rev() {
+        let deep = mortise.depth.finished;
+        let mut edges = vec![(mortise.at_height - deep, mortise.at_height)];
+        if let Some(cut) = joinery.lid {
+            let lid = cut.box_height + cut.lost;
+            edges.push((lid, lid + deep));
         }
-        (LidKind::Band { .. }, None) => return,
-    };
-    let say = |mm: f64| length(mm, design.units);
-    let within = |x: f64| x.clamp(0.0, side.length);
-    for left in [hinge.inset, side.length - hinge.inset - hinge.length] {
-        let (from, to) = (within(left), within(left + hinge.length));
+        let (from, to) = (within(long - mortise.to), within(long - mortise.from));
         if to <= from {
             continue;
         }
-        for &(low, high) in &edges {
-            let (low, high) = (low.max(0.0), high.min(side.height));
-            let area = Rect::new(Point::new(from, low), Point::new(to, high));
-            sheet.waste(Outline::rectangle(area), true);
+        for (low, upper) in &edges {
+            let (low, upper) = (low.clamp(0.0, high), upper.clamp(0.0, high));
+            if upper > low {
+                let area = Rect::new(Point::new(from, low), Point::new(to, upper));
+                sheet.waste(Outline::rectangle(area), true);
+            }
         }
-        let low = edges.iter().map(|edge| edge.0).fold(side.height, f64::min);
         let words = [
             format!("hinge, {} from the end", say(hinge.inset)),
             format!(
                 "{} long, {} wide, {} deep",
-                say(hinge.length),
-                say(hinge.leaf),
-                say(hinge.thickness)
+                say(mortise.to - mortise.from),
+                say(mortise.width),
+                say(mortise.depth.bare)
             ),
         ];
-        let at = Point::new(f64::midpoint(from, to), low.max(0.0));
-        sheet.about(at, 0.0, &words);
+        let low = (mortise.at_height - deep).clamp(0.0, high);
+        sheet.about(Point::new(f64::midpoint(from, to), low), 0.0, &words);
     }
 }
 
 /// The notch in which the tab lies, and where the keeper's screws go in.
-fn front(sheet: &mut Sheet, design: &Design, bored: Bored<'_>, side: &Side) {
-    let (slider, tab) = (&design.slider, &design.tab);
-    let known = sizes(&[tab.width, slider.thickness])
-        && places(&[tab.at, tab.engagement, design.keeper.edge, slider.below]);
-    if design.body.lid != LidKind::Plate || !known {
+fn front(sheet: &mut Sheet, design: &Design, joinery: &Joinery, bored: Bored<'_>) {
+    if joinery.lid.is_some() {
         return;
     }
-    let middle = side.length / 2.0;
-    let Some(wood) = front_side(design) else {
-        return;
-    };
-    let reach = wood.to - (design.keeper.edge - tab.engagement) + TAB_AIR;
-    let deep = slider.below.max(0.0) + slider.thickness + TAB_AIR;
-    if reach > 0.0 && deep < side.height {
-        let half = tab.width / 2.0 + TAB_AIR;
-        let within = |x: f64| (middle + tab.at + x).clamp(0.0, side.length);
+    let rule = sheet.rule;
+    let say = |mm: f64| rule.say_exactly(mm);
+    let (long, high) = sheet.size();
+    if let Some(notch) = joinery.notch
+        && sizes(&[notch.depth, notch.into])
+        && notch.depth < high
+    {
+        let within = |x: f64| x.clamp(0.0, long);
         let area = Rect::new(
-            Point::new(within(-half), side.height - deep),
-            Point::new(within(half), side.height),
+            Point::new(within(notch.left), high - notch.depth),
+            Point::new(within(notch.right), high),
         );
-        let through = reach >= wood.size();
-        sheet.waste(Outline::rectangle(area), through);
-        let say = |mm: f64| length(mm, design.units);
+        let through = notch.left_in_front <= 0.0;
+        if area.width() > 0.0 {
+            sheet.waste(Outline::rectangle(area), through);
+        }
         let how = if through {
             "right through".to_owned()
         } else {
-            format!("{} deep from the inside", say(reach))
+            format!("{} deep from the inside", say(notch.into))
         };
         let words = [
             "notch for the tab".to_owned(),
-            format!("{} down, {how}", say(deep)),
+            format!("{} down, {how}", say(notch.depth)),
         ];
-        let at = Point::new(area.centre().x, area.min.y);
-        sheet.about(at, 0.0, &words);
+        sheet.about(Point::new(area.centre().x, area.min.y), 0.0, &words);
     }
+    let pilot = format!("screw, pilot {}", say(keeper_pilot(design)));
     for hole in bored.holes {
-        if hole.part == WoodPart::Keeper {
-            let x = middle + hole.centre.x;
-            let line = Outline::line(
-                Point::new(x, side.height - 6.0_f64.min(side.height)),
-                Point::new(x, side.height + 3.0),
-            );
-            sheet.draw(Ink::Aim, Shape::path(line));
-            let at = Point::new(x, side.height + 3.0);
-            sheet.about(at, 0.0, &["screw".to_owned()]);
+        let x = long / 2.0 + hole.centre.x;
+        if hole.part != WoodPart::Keeper || !(0.0..=long).contains(&x) {
+            continue;
         }
+        let line = Outline::line(
+            Point::new(x, high - 6.0_f64.min(high)),
+            Point::new(x, high + 3.0),
+        );
+        sheet.draw(Ink::Aim, Shape::path(line));
+        let at = Point::new(x, high + 3.0);
+        sheet.about(at, 0.0, std::slice::from_ref(&pilot));
     }
 }

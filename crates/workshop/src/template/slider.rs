@@ -8,6 +8,7 @@ use super::sheet::Sheet;
 use super::{Bored, Face, Template};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
+use crate::inch::Rule;
 
 /// The slider; `None` where it has no size.
 pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
@@ -35,7 +36,7 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
     let mut sheet = Sheet::new(
         WoodPart::Slider,
         Face::Upper,
-        design.units,
+        Rule::of(design),
         outline.placed(place),
     );
     sheet.bore(bored.holes, place);

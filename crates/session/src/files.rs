@@ -60,6 +60,12 @@ pub enum FileError {
         /// Which file.
         path: PathBuf,
     },
+    /// Files that must not be replaced are there.
+    #[error("{}; choose another folder, or allow replacing what is there", there(.paths))]
+    Exist {
+        /// Which files.
+        paths: Vec<PathBuf>,
+    },
     /// The design was never saved.
     #[error("the design has no file yet; choose a name for it")]
     NoPath,
@@ -80,6 +86,21 @@ impl std::fmt::Display for Deed {
             Self::Read => "read",
             Self::Saved => "saved",
         })
+    }
+}
+
+/// Names the first files that are there and counts the others.
+fn there(paths: &[PathBuf]) -> String {
+    const NAMED: usize = 3;
+    let names: Vec<String> = paths
+        .iter()
+        .take(NAMED)
+        .map(|path| path.display().to_string())
+        .collect();
+    let verb = if paths.len() == 1 { "exists" } else { "exist" };
+    match paths.len().saturating_sub(NAMED) {
+        0 => format!("{} {verb} already", names.join(", ")),
+        more => format!("{} and {more} more {verb} already", names.join(", ")),
     }
 }
 
@@ -220,16 +241,7 @@ pub fn write_atomically(path: &Path, bytes: &[u8]) -> Result<(), FileError> {
         Some(folder) if folder != Path::new("") => folder,
         _ => Path::new("."),
     };
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".latchwright-").suffix(".tmp");
-    #[cfg(unix)]
-    let usual = {
-        use std::os::unix::fs::PermissionsExt as _;
-        fs::Permissions::from_mode(0o666) // less what the user's mask takes away
-    };
-    #[cfg(unix)]
-    builder.permissions(usual);
-    let mut file = builder.tempfile_in(folder).map_err(system)?;
+    let mut file = hidden().tempfile_in(folder).map_err(system)?;
     file.write_all(bytes).map_err(system)?;
     if let Some(about) = before {
         file.as_file()
@@ -242,8 +254,21 @@ pub fn write_atomically(path: &Path, bytes: &[u8]) -> Result<(), FileError> {
     Ok(())
 }
 
+/// Makes hidden files that have the rights of usual ones.
+pub(crate) fn hidden() -> tempfile::Builder<'static, 'static> {
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".latchwright-").suffix(".tmp");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt as _;
+        // less what the user's mask takes away
+        builder.permissions(fs::Permissions::from_mode(0o666));
+    }
+    builder
+}
+
 /// Asks for the new name to reach the disk too. Some systems cannot; the file is whole all the same.
-fn sync_folder(folder: &Path) {
+pub(crate) fn sync_folder(folder: &Path) {
     if let Ok(folder) = File::open(folder) {
         let _ = folder.sync_all();
     }

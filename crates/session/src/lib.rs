@@ -11,6 +11,7 @@ pub mod format;
 pub mod history;
 pub mod report;
 pub mod system_fonts;
+pub mod together;
 pub mod units;
 
 pub use document::Session;

@@ -4,7 +4,9 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, TryRecvError};
 
 use egui::Context;
-use latchwright_papers::{CardOptions, Fonts, Picture, card, card_pages};
+use latchwright_papers::{
+    AllPapers, CardOptions, Fonts, Picture, TemplateOptions, card, card_pages,
+};
 use latchwright_session::system_fonts;
 use latchwright_solver::model::Design;
 
@@ -80,7 +82,7 @@ impl CardDone {
 /// A panic in the typesetter becomes a sentence; the design is safe.
 fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
     catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
-        Err("the page could not be made: a fault of this program; your design is safe".to_owned())
+        Err("the pages could not be made: a fault of this program; your design is safe".to_owned())
     })
 }
 
@@ -100,6 +102,14 @@ fn picture(design: &Design) -> Result<Picture, String> {
 pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
     guarded(|| {
         card(design, &fonts_for(design), &CardOptions::default()).map_err(|err| err.to_string())
+    })
+}
+
+/// Every paper as files, or a sentence that says why there are none.
+pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<AllPapers, String> {
+    guarded(|| {
+        latchwright_papers::all_papers(design, &fonts_for(design), options)
+            .map_err(|err| err.to_string())
     })
 }
 

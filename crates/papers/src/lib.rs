@@ -7,6 +7,7 @@
 //! figures, hands them to a typst template as data, and gets [`Sheets`] back. Whatever the maker
 //! types reaches the template as data and can't be read as markup.
 
+mod all;
 mod bench;
 mod card;
 mod cut_list;
@@ -21,6 +22,7 @@ mod template;
 mod work;
 mod world;
 
+pub use all::{AllPapers, all_papers};
 pub use bench::PaperOptions;
 pub use card::{Action, CardOptions, CardText, DialTurn, Step, card, card_pages, card_sheets};
 pub use cut_list::{cut_list_pdf, cut_list_sheets};
@@ -29,5 +31,5 @@ pub use fonts::Fonts;
 pub use preview::Picture;
 pub use setting::{DiscSeat, SettingText, setting_pdf, setting_sheets};
 pub use sheets::{Date, Sheets};
-pub use template::{TemplateOptions, template_pdf, template_sheets};
+pub use template::{TemplateOptions, correction_in_words, template_pdf, template_sheets};
 pub use work::{work_pdf, work_sheets};

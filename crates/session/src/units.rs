@@ -37,6 +37,15 @@ pub fn parse_length(text: &str, units: Units) -> Result<f64, String> {
     }
 }
 
+/// The unit in which a length was typed: its own, or else that of the design.
+pub fn unit_typed(text: &str, units: Units) -> Units {
+    match split_unit(text).1.to_lowercase().as_str() {
+        "" => units,
+        "mm" | "cm" => Units::Millimetre,
+        _ => Units::Inch,
+    }
+}
+
 fn no_number(unit: &str) -> String {
     match unit {
         "" | "mm" | "cm" | "in" | "\"" | "°" => "a number is wanted, such as 12.7".to_owned(),

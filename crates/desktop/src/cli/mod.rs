@@ -3,6 +3,7 @@
 mod builds;
 mod card;
 mod output;
+mod papers;
 mod prove;
 mod settings;
 
@@ -68,6 +69,9 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Make everything the bench needs in one folder: templates at true size, cut list, order of work,
+    /// setting of the combination, the card, and each part as SVG and DXF.
+    Papers(papers::Asked),
     /// Make the recipient's card as PDF.
     Card {
         /// The design.
@@ -141,6 +145,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
                 json,
             )
         }
+        Some(Command::Papers(asked)) => papers::run(&asked),
         Some(Command::Card { file, out }) => card::run(&file, &out),
     };
     match done {

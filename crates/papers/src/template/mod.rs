@@ -88,6 +88,19 @@ pub fn template_sheets(
     Ok(sheets)
 }
 
+/// What a printer that needs `correction` does to each part of `design` whose places are pricked: the
+/// factors first, then a sentence a part with the place that would come out furthest off.
+pub fn correction_in_words(design: &Design, correction: Correction) -> Vec<String> {
+    let mut lines = vec![words::factors(correction)];
+    for template in templates(design).all {
+        if let Some((hole, off)) = words::furthest(&template, correction) {
+            let (name, off) = (words::capital(&template.name), words::millimetres(off));
+            lines.push(format!("{name}: uncorrected, {hole} would be {off} off."));
+        }
+    }
+    lines
+}
+
 /// Refuses what no sheet can show.
 fn sound(design: &Design, correction: Correction) -> Result<(), PaperError> {
     if let Some(reason) = too_many_dials(design) {

@@ -49,7 +49,7 @@ pub(super) fn sentence(words: &str) -> String {
     format!("{}.", capital(words))
 }
 
-fn capital(words: &str) -> String {
+pub(super) fn capital(words: &str) -> String {
     let mut letters = words.chars();
     let first: Vec<char> = letters
         .next()
@@ -86,10 +86,7 @@ fn neighbours(place: &TilePlace) -> String {
 
 /// What the print was corrected by, and what it would have been off.
 pub(super) fn corrected(page: &Page, correction: Correction) -> String {
-    let mut words = format!(
-        "Corrected for this printer: x × {:.4}, y × {:.4}, skew {:.2}°.",
-        correction.x, correction.y, correction.skew_deg
-    );
+    let mut words = format!("Corrected for this printer: {}", factors(correction));
     let worst = page
         .shown
         .iter()
@@ -103,14 +100,28 @@ pub(super) fn corrected(page: &Page, correction: Correction) -> String {
         };
         let _ = write!(
             words,
-            " Uncorrected, {hole}{whose} would be {off:.2} mm off, seen from the lower left corner."
+            " Uncorrected, {hole}{whose} would be {} off, seen from the lower left corner.",
+            millimetres(off)
         );
     }
     words
 }
 
+/// The factors and the skew of a correction.
+pub(super) fn factors(correction: Correction) -> String {
+    format!(
+        "x × {:.4}, y × {:.4}, skew {:.2}°.",
+        correction.x, correction.y, correction.skew_deg
+    )
+}
+
+/// How far off a place is.
+pub(super) fn millimetres(off: f64) -> String {
+    format!("{off:.2} mm")
+}
+
 /// Name of the place that would come out furthest off, and by how much, mm.
-fn furthest(template: &Template, correction: Correction) -> Option<(&str, f64)> {
+pub(super) fn furthest(template: &Template, correction: Correction) -> Option<(&str, f64)> {
     let points: Vec<Point> = template.centres.iter().map(|(_, at)| *at).collect();
     let (index, off) = correction.furthest(&points, Point::default())?;
     let (name, _) = template.centres.get(index)?;

@@ -1,0 +1,118 @@
+//! `latchwright papers`: everything the bench needs, in one folder.
+
+use std::path::{Path, PathBuf};
+
+use anyhow::{Result, anyhow, bail};
+use clap::Args;
+use latchwright_papers::{Date, TemplateOptions, correction_in_words};
+use latchwright_session::together::{NewFile, Replace, write_together};
+use latchwright_session::{Session, ruler};
+use latchwright_solver::model::Design;
+use latchwright_solver::prove;
+use latchwright_workshop::ruler::Correction;
+
+use super::output;
+use crate::job;
+
+/// What `latchwright papers` is asked for.
+#[derive(Debug, Args)]
+pub struct Asked {
+    /// The design.
+    pub file: PathBuf,
+    /// The folder that gets the papers; it is made where it is lacking.
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+    /// Make mirrored templates too: to be glued on the other face, or ironed on.
+    #[arg(long)]
+    pub mirrored: bool,
+    /// What your ruler says of the line along x of an earlier print: 97.98, or 3 15/16 in for the line
+    /// of 4 in.
+    #[arg(long, value_name = "LENGTH", requires = "line_y")]
+    pub line_x: Option<String>,
+    /// What your ruler says of the line along y.
+    #[arg(long, value_name = "LENGTH", requires = "line_x")]
+    pub line_y: Option<String>,
+    /// Both diagonals between the corner marks: the one that rises to the right first.
+    #[arg(long, value_names = ["RISING", "FALLING"], num_args = 2, requires = "line_x")]
+    pub diagonals: Option<Vec<String>>,
+    /// The date in the files; none unless given, so that the same design makes the same bytes.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub date: Option<String>,
+    /// Replace files that are there.
+    #[arg(long)]
+    pub replace: bool,
+}
+
+/// Makes the papers; 0 done.
+pub fn run(asked: &Asked) -> Result<u8> {
+    let session = Session::open(&asked.file)?;
+    let design = session.design();
+    let measured = correction(asked, design)?;
+    let options = TemplateOptions {
+        date: asked.date.as_deref().map(date).transpose()?,
+        measured,
+        mirrored: asked.mirrored,
+    };
+    let papers = job::all_papers(design, &options).map_err(|why| anyhow!(why))?;
+    let files: Vec<NewFile> = papers
+        .files
+        .into_iter()
+        .map(|(name, bytes)| NewFile { name, bytes })
+        .collect();
+    let replace = if asked.replace {
+        Replace::Allowed
+    } else {
+        Replace::Never
+    };
+    write_together(&asked.out, &files, replace)?;
+    for why in papers.left_out {
+        output::complain(&anyhow!(why));
+    }
+    if !prove(design).proven || session.blocks_proof() {
+        output::complain(&anyhow!(
+            "this latch is not proven: see latchwright prove before you cut"
+        ));
+    }
+    output::say(&told(&asked.out, &files, design, measured))?;
+    Ok(0)
+}
+
+fn told(out: &Path, files: &[NewFile], design: &Design, measured: Option<Correction>) -> String {
+    let mut lines = measured.map_or_else(Vec::new, |correction| {
+        correction_in_words(design, correction)
+    });
+    let names = files.iter().map(|file| out.join(&file.name));
+    lines.extend(names.map(|path| path.display().to_string()));
+    lines.push(
+        "Print at 100 %; measure both lines on a sheet before you cut. setting.pdf tells the \
+         combination: only the card is for the recipient."
+            .to_owned(),
+    );
+    lines.join("\n") + "\n"
+}
+
+/// What the ruler's readings ask for.
+fn correction(asked: &Asked, design: &Design) -> Result<Option<Correction>> {
+    let (Some(x), Some(y)) = (&asked.line_x, &asked.line_y) else {
+        return Ok(None);
+    };
+    let diagonals = match asked.diagonals.as_deref() {
+        Some([rising, falling]) => Some((rising.as_str(), falling.as_str())),
+        _ => None,
+    };
+    ruler::read((x, y), diagonals, design.units)
+        .and_then(|measured| measured.correction())
+        .map(Some)
+        .map_err(|why| anyhow!(why))
+}
+
+/// A day written as ISO 8601 does.
+fn date(text: &str) -> Result<Date> {
+    let mut parts = text.splitn(3, '-');
+    let mut next = || parts.next().unwrap_or_default();
+    let (year, month, day) = (next().parse(), next().parse(), next().parse());
+    match (year, month, day) {
+        (Ok(year), Ok(month), Ok(day)) => Ok(Date { year, month, day }),
+        _ => bail!("{text} is no date; write it as 2031-05-04: year, month, day"),
+    }
+}

@@ -27,20 +27,22 @@ fn slot_turn(design: &Design, index: usize, dial: &Dial, pointer_deg: f64) -> f6
 
 /// Reach of each dial's pin with the discs held still at these pointer angles.
 pub fn reaches(design: &Design, turns_deg: &[f64]) -> Vec<Reach> {
-    let travel = design.slider.travel;
-    design
-        .dials
-        .iter()
-        .enumerate()
+    let dials = design.dials.iter().enumerate();
+    dials
         .map(|(index, dial)| {
             let pointer = turns_deg.get(index).copied().unwrap_or(0.0);
-            reach(
-                dial,
-                PinPath::nominal(dial, travel),
-                slot_turn(design, index, dial, pointer),
-            )
+            reach_of(design, index, dial, pointer)
         })
         .collect()
+}
+
+/// Reach of one dial's pin with its disc held still at this pointer angle.
+pub(crate) fn reach_of(design: &Design, index: usize, dial: &Dial, pointer_deg: f64) -> Reach {
+    reach(
+        dial,
+        PinPath::nominal(dial, design.slider.travel),
+        slot_turn(design, index, dial, pointer_deg),
+    )
 }
 
 /// How far the nominal slider goes from shut with the dials held still at these pointer angles.

@@ -106,7 +106,11 @@ fn a_folder_with_papers_in_it_is_left_alone_unless_asked() {
 fn what_cannot_be_made_leaves_no_folder_behind() {
     let place = tempfile::tempdir().expect("a folder");
     let cases: [(&str, &str, &str); 4] = [
-        ("width: 220.0", "width: 9000.0", "39 sheets of A4 or Letter, more than 20"),
+        (
+            "width: 220.0",
+            "width: 9000.0",
+            "39 sheets of A4 or Letter, more than 20",
+        ),
         ("width: 220.0", "width: -5.0", "no template"),
         ("title: \"", "title: \"\u{16000}", "\u{16000}"),
         ("format: 1", "format: 7", "format 7"),

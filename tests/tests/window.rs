@@ -5,6 +5,7 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::LatchwrightApp;
+use latchwright_desktop::stage::Stage;
 use latchwright_session::Session;
 use latchwright_solver::model::Units;
 
@@ -55,6 +56,14 @@ fn command(window: &mut Window, key: Key) {
 fn click(window: &mut Window, label: &str) {
     window.get_by_label(label).click();
     window.run();
+}
+
+/// Goes to a stage of the work by the rail.
+fn go(window: &mut Window, stage: Stage) {
+    window.get_by_label(stage.name()).click();
+    // pages are still being set, so that the window does not come to rest
+    window.run_steps(4);
+    assert_eq!(app(window).stage(), stage);
 }
 
 /// Replaces what stands in the field of this name and leaves it.
@@ -184,6 +193,7 @@ fn the_finger_knob_is_dragged_no_further_than_the_stop() {
 #[test]
 fn a_number_is_entered_proven_anew_undone_and_brought_again() {
     let mut window = demo("tea-box");
+    go(&mut window, Stage::LayOut);
     enter(&mut window, "Gap to rim", "1,5");
     let gap = |window: &Window| app(window).session().design().dials[2].pin.gap;
     assert_eq!(gap(&window), 1.5, "decimal comma, all dials alike");
@@ -197,6 +207,7 @@ fn a_number_is_entered_proven_anew_undone_and_brought_again() {
 #[test]
 fn a_number_that_cannot_be_taken_leaves_the_old_one_and_says_why() {
     let mut window = demo("tea-box");
+    go(&mut window, Stage::LayOut);
     enter(&mut window, "Disc radius", "nan");
     assert_eq!(app(&window).session().design().dials[0].disc.radius, 18.0);
     window.get_by_label_contains("Not taken:");
@@ -205,8 +216,10 @@ fn a_number_that_cannot_be_taken_leaves_the_old_one_and_says_why() {
 #[test]
 fn a_bad_size_is_said_with_place_and_remedy_and_nothing_is_promised() {
     let mut window = demo("tea-box");
+    go(&mut window, Stage::LayOut);
     enter(&mut window, "True slot width", "50");
     window.get_by_label("Not proven");
+    go(&mut window, Stage::Prove);
     window.get_by_label_contains("Nothing can be promised");
     window.get_by_label_contains(
         "dial 1, slot 1: a slot 50.00 mm wide in a disc 36.00 mm across; make",
@@ -216,6 +229,7 @@ fn a_bad_size_is_said_with_place_and_remedy_and_nothing_is_promised() {
 #[test]
 fn inches_are_shown_and_typed_without_changing_the_design() {
     let mut window = demo("tea-box");
+    go(&mut window, Stage::LayOut);
     click(&mut window, "in");
     let design = app(&window).session().design().clone();
     assert_eq!(design.units, Units::Inch);
@@ -227,6 +241,7 @@ fn inches_are_shown_and_typed_without_changing_the_design() {
 #[test]
 fn a_click_in_the_grid_turns_the_dial_there() {
     let mut window = demo("tea-box");
+    go(&mut window, Stage::Prove);
     press(&mut window, Key::Space);
     let cell = "Dial 3 at 7: holds";
     window.get_by_label_contains(cell).click();
@@ -265,6 +280,7 @@ fn a_design_is_saved_and_opened_through_the_path_field() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("my box.latch.ron");
     let mut window = demo("tea-box");
+    go(&mut window, Stage::LayOut);
     enter(&mut window, "Title", "A box for Анна");
     command(&mut window, Key::S);
     enter(&mut window, "Path", &path.to_string_lossy());
@@ -294,21 +310,14 @@ fn the_card_is_made_beside_the_window_and_saved() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("card.pdf");
     let mut window = demo("tea-box");
-    command(&mut window, Key::K);
+    command(&mut window, Key::Num5);
     window.get_by_label("Card for the recipient");
+    window.get_by_label("For").click_accesskit();
     enter(&mut window, "For", "花子");
-    for _ in 0..600 {
-        if window
-            .query_by_label("The card as it will be printed")
-            .is_some()
-        {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(50));
-        window.step();
-    }
-    window.get_by_label("The card as it will be printed");
-    click(&mut window, "Save as PDF…");
+    assert_eq!(app(&window).session().design().card.recipient, "花子");
+    wait_for(&mut window, "The card as it will be printed");
+    window.get_by_label("Save the card…").click_accesskit();
+    window.run();
     enter(&mut window, "Path", &path.to_string_lossy());
     click(&mut window, "Save here");
     let pdf = lopdf::Document::load(&path).expect("a PDF");
@@ -320,6 +329,7 @@ fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
     let mut design = latchwright_solver::model::Design::default();
     design.tab.engagement = 5.0;
     let mut window = window(Session::of(design));
+    go(&mut window, Stage::Prove);
     assert!(!app(&window).proof().proven);
     let button = "Lengthen the engagement: Tab stays held when dial 1 stops the slider";
     for _ in 0..200 {
@@ -344,10 +354,13 @@ fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
 #[test]
 fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
     let mut window = demo("tea-box");
+    go(&mut window, Stage::Prove);
     click_and_wait(&mut window, "Build 100 000 boxes", "nine in ten");
     window.get_by_label_contains("100000 of 100000 builds open the first time");
     window.get_by_label_contains("100000 of 100000 builds hold at every wrong setting");
+    go(&mut window, Stage::LayOut);
     enter(&mut window, "Gap to rim", "1,5");
+    go(&mut window, Stage::Prove);
     assert!(
         window
             .query_by_label_contains("builds open the first time")
@@ -370,6 +383,11 @@ fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
 fn click_and_wait(window: &mut Window, label: &str, result: &str) {
     // it may lie further down than the window shows
     window.get_by_label(label).click_accesskit();
+    wait_for(window, result);
+}
+
+/// Waits for work beside the window until its result is shown.
+fn wait_for(window: &mut Window, result: &str) {
     for _ in 0..3000 {
         window.step();
         if window.query_all_by_label_contains(result).next().is_some() {
@@ -398,25 +416,35 @@ fn every_key_of_the_list_stands_in_the_list() {
 #[test]
 fn every_control_has_a_name_and_no_two_share_one() {
     for name in ["tea-box", "toy-post-box", "two-ways"] {
-        let window = demo(name);
-        let mut seen = Vec::new();
-        let controls = window.root().children_recursive().filter(|node| {
-            let role = node.accesskit_node().role();
-            matches!(
-                role,
-                Role::Button | Role::TextInput | Role::SpinButton | Role::CheckBox | Role::ComboBox
-            )
-        });
-        for node in controls {
-            let label = node.accesskit_node().label().unwrap_or_default();
-            assert!(!label.trim().is_empty(), "{name}: a control without a name");
-            seen.push(label);
+        let mut window = demo(name);
+        let mut all = 0;
+        for stage in Stage::ALL {
+            go(&mut window, stage);
+            all += names_of_controls(&window, name);
         }
-        assert!(seen.len() > 40, "{name}: only {} controls", seen.len());
-        seen.sort();
-        let twice: Vec<_> = seen.windows(2).filter(|pair| pair[0] == pair[1]).collect();
-        assert!(twice.is_empty(), "{name}: {twice:?}");
+        assert!(all > 100, "{name}: only {all} controls");
     }
+}
+
+/// How many controls the window shows, each with a name of its own.
+fn names_of_controls(window: &Window, name: &str) -> usize {
+    let mut seen = Vec::new();
+    let controls = window.root().children_recursive().filter(|node| {
+        let role = node.accesskit_node().role();
+        matches!(
+            role,
+            Role::Button | Role::TextInput | Role::SpinButton | Role::CheckBox | Role::ComboBox
+        )
+    });
+    for node in controls {
+        let label = node.accesskit_node().label().unwrap_or_default();
+        assert!(!label.trim().is_empty(), "{name}: a control without a name");
+        seen.push(label);
+    }
+    seen.sort();
+    let twice: Vec<_> = seen.windows(2).filter(|pair| pair[0] == pair[1]).collect();
+    assert!(twice.is_empty(), "{name}: {twice:?}");
+    seen.len()
 }
 
 #[test]
@@ -452,4 +480,102 @@ fn long_names_in_many_scripts_and_twelve_dials_do_not_break_the_window() {
     window.get_by_label("Dial 12 at 6");
     command(&mut window, Key::L);
     window.run();
+}
+
+#[test]
+fn a_maker_tries_the_latch_finds_the_way_and_hunts_for_openings() {
+    let mut window = demo("tea-box");
+    assert_eq!(app(&window).stage(), Stage::Try);
+    window.get_by_label("Turn dial 2 by 1 mark clockwise.");
+    click(&mut window, "Turn the dials there");
+    assert_eq!(shown(&window), [3, 6, 1]);
+    window.get_by_label_contains("This is the combination");
+    click(&mut window, "Slide");
+    assert_eq!(app(&window).view().pose.travel, 8.0);
+    click(&mut window, "Hunt for them");
+    window.get_by_label_contains("All 512 settings tried");
+    click(&mut window, "As the recipient");
+    assert_eq!(app(&window).view().veil, 1.0);
+    click(&mut window, "Shuffle the dials");
+    assert_eq!(app(&window).view().pose.travel, 0.0);
+}
+
+#[test]
+fn a_hunt_names_the_setting_that_opens_too() {
+    let mut window = demo("two-ways");
+    click(&mut window, "Hunt for them");
+    window.get_by_label_contains("1 of 1728 settings open beside the combination:");
+}
+
+#[test]
+fn every_paper_is_looked_at_and_all_are_saved_in_one_folder() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("papers");
+    let mut window = demo("tea-box");
+    command(&mut window, Key::Num4);
+    wait_for(&mut window, "Templates as printed");
+    window.get_by_label_contains("Page 1 of");
+    click(&mut window, "On a page");
+    window.get_by_label_contains("Page 2 of");
+    for paper in ["Cut list", "Order of work", "Setting the combination"] {
+        click_and_wait(&mut window, paper, &format!("{paper} as printed"));
+    }
+    click_and_wait(
+        &mut window,
+        "Save all papers…",
+        "Save all papers in a folder",
+    );
+    enter(&mut window, "Path", &out.to_string_lossy());
+    click_and_wait(&mut window, "Save here", "All papers saved in");
+    for file in [
+        "templates.pdf",
+        "setting.pdf",
+        "for-the-recipient/card.pdf",
+        "drawings/front.dxf",
+    ] {
+        assert!(out.join(file).exists(), "{file}");
+    }
+    // again, into the same folder: it is asked first
+    click_and_wait(
+        &mut window,
+        "Save all papers…",
+        "Save all papers in a folder",
+    );
+    enter(&mut window, "Path", &out.to_string_lossy());
+    click_and_wait(&mut window, "Save here", "Save over it?");
+    click_and_wait(&mut window, "Save over it", "All papers saved in");
+}
+
+#[test]
+fn what_the_ruler_says_puts_the_templates_right_and_slips_are_said() {
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Make);
+    click(&mut window, "A print that came out wrong");
+    enter(&mut window, "Line along x", "97,98");
+    window.get_by_label_contains("Not taken: the line along y");
+    enter(&mut window, "Line along y", "100");
+    window.get_by_label_contains("Drawn x × 1.0206, y × 1.0000");
+    enter(&mut window, "Line along y", "10");
+    window.get_by_label_contains("slip of the ruler");
+}
+
+#[test]
+fn a_combination_is_chosen_drawn_by_rules_and_undone_in_one() {
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Give);
+    let seat = "Dial 1 opens at 4: 3 of 8 seats clockwise from the front";
+    assert!(window.query_all_by_label(seat).next().is_some());
+    let before = app(&window).session().design().combination.clone();
+    click(&mut window, "Draw one at random");
+    let design = app(&window).session().design().clone();
+    assert_eq!(
+        latchwright_solver::combination::weakness(&design, &design.combination, &before),
+        None
+    );
+    assert!(app(&window).proof().proven);
+    window.get_by_label("Undo: combination drawn");
+    command(&mut window, Key::Z);
+    assert_eq!(app(&window).session().design().combination, before);
+    click(&mut window, "Take what the dials show");
+    assert_eq!(app(&window).session().design().combination, [3, 5, 1]);
 }

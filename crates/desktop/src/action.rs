@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 use latchwright_solver::model::Design;
 
+use crate::stage::Stage;
+
 /// One wish. Panels read the session and push these; nothing else changes it.
 pub enum Action {
     /// Change the design, as one named step of the history.
@@ -35,8 +37,18 @@ pub enum Action {
     SwitchUnits,
     /// Daylight or slate.
     SwitchTheme,
-    /// Show the card.
-    Card,
+    /// Show this stage of the work.
+    Show(Stage),
+    /// Turn every dial somewhere.
+    Shuffle,
+    /// Draw a combination by the rules.
+    DrawCombination,
+    /// Ask which folder gets the papers.
+    AskPapersPath,
+    /// Write the papers into this folder.
+    SavePapers(PathBuf),
+    /// Write the papers into this folder although some are there.
+    PapersOver(PathBuf),
     /// Ask where the card goes.
     AskCardPath,
     /// Write the card here.
@@ -94,7 +106,7 @@ const fn command_shift(key: Key) -> KeyboardShortcut {
 }
 
 /// Every key of the window; the list on F1 is made from it. Keys with more modifiers come first.
-pub const SHORTCUTS: [Shortcut; 9] = [
+pub const SHORTCUTS: [Shortcut; 13] = [
     Shortcut {
         key: command_shift(Key::S),
         what: "Save under another name",
@@ -121,9 +133,29 @@ pub const SHORTCUTS: [Shortcut; 9] = [
         action: || Action::Undo,
     },
     Shortcut {
-        key: command(Key::K),
-        what: "Card for the recipient",
-        action: || Action::Card,
+        key: command(Key::Num5),
+        what: "Give: combination and card",
+        action: || Action::Show(Stage::Give),
+    },
+    Shortcut {
+        key: command(Key::Num1),
+        what: "Lay out: sizes and stock",
+        action: || Action::Show(Stage::LayOut),
+    },
+    Shortcut {
+        key: command(Key::Num2),
+        what: "Try: turn and slide",
+        action: || Action::Show(Stage::Try),
+    },
+    Shortcut {
+        key: command(Key::Num3),
+        what: "Prove: does it hold?",
+        action: || Action::Show(Stage::Prove),
+    },
+    Shortcut {
+        key: command(Key::Num4),
+        what: "Make: papers and parts",
+        action: || Action::Show(Stage::Make),
     },
     Shortcut {
         key: command(Key::U),

@@ -1,17 +1,17 @@
-//! Work beside the window, on a thread of its own: the page of the card, remedies.
+//! Work beside the window, on a thread of its own; papers made so that nothing they do can harm it.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, TryRecvError};
 
 use egui::Context;
 use latchwright_papers::{
-    AllPapers, CardOptions, Fonts, Picture, TemplateOptions, card, card_pages,
+    AllPapers, CardOptions, Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets,
+    cut_list_sheets, setting_sheets, template_sheets, work_sheets,
 };
 use latchwright_session::system_fonts;
 use latchwright_solver::model::Design;
 
-/// Pixels to the millimetre of the page on the screen.
-const PIXELS_PER_MM: f64 = 6.0;
+use crate::pages::{Paper, Wanted};
 
 /// Work on a thread of its own, one piece at a time.
 pub struct Job<T> {
@@ -58,27 +58,6 @@ impl<T: Send + 'static> Job<T> {
     }
 }
 
-/// Makes the card's page.
-pub type CardJob = Job<CardDone>;
-
-/// A finished page.
-pub struct CardDone {
-    /// Of which state of the design.
-    pub revision: u64,
-    /// The page, or a sentence that says why there is none.
-    pub picture: Result<Picture, String>,
-}
-
-impl CardDone {
-    /// The page of a design.
-    pub fn of(design: &Design, revision: u64) -> Self {
-        Self {
-            revision,
-            picture: picture(design),
-        }
-    }
-}
-
 /// A panic in the typesetter becomes a sentence; the design is safe.
 fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
     catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
@@ -86,15 +65,26 @@ fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
     })
 }
 
-fn picture(design: &Design) -> Result<Picture, String> {
+/// A paper laid out, or a sentence that says why there is none.
+pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
+    let plain = PaperOptions::default();
     guarded(|| {
         let fonts = fonts_for(design);
-        let pages = card_pages(design, &fonts, &CardOptions::default(), PIXELS_PER_MM);
-        let pages = pages.map_err(|err| err.to_string())?;
-        pages
-            .into_iter()
-            .next()
-            .ok_or_else(|| "the card has no page".to_owned())
+        let made = match wanted.paper {
+            Paper::Templates => {
+                let options = TemplateOptions {
+                    date: None,
+                    measured: wanted.correction,
+                    mirrored: wanted.mirrored,
+                };
+                template_sheets(design, &fonts, &options)
+            }
+            Paper::CutList => cut_list_sheets(design, &fonts, &plain),
+            Paper::Work => work_sheets(design, &fonts, &plain),
+            Paper::Setting => setting_sheets(design, &fonts, &plain),
+            Paper::Card => card_sheets(design, &fonts, &CardOptions::default()),
+        };
+        made.map_err(|err| err.to_string())
     })
 }
 

@@ -5,12 +5,15 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Theme, ViewportCommand};
 use latchwright_session::Session;
 use latchwright_session::files::{self, FileError, OnDisk};
+use latchwright_session::together::Replace;
+use latchwright_solver::combination;
 use latchwright_solver::model::Units;
 
 use super::LatchwrightApp;
 use crate::action::Action;
 use crate::job::card_pdf;
-use crate::panel::{CardView, Dialog, PathDialog, Purpose};
+use crate::pages::{Look, Pages};
+use crate::panel::{Dialog, PathDialog, Purpose, TryView};
 use crate::remedies::Remedies;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
@@ -48,7 +51,12 @@ impl LatchwrightApp {
             }
             Action::SwitchUnits => self.switch_units(),
             Action::SwitchTheme => switch_theme(ctx),
-            Action::Card => self.dialog = Some(Dialog::Card),
+            Action::Show(stage) => self.stage = stage,
+            Action::Shuffle => self.shuffle(),
+            Action::DrawCombination => self.draw_combination(),
+            Action::AskPapersPath => self.ask_papers_path(),
+            Action::SavePapers(folder) => self.save_papers(ctx, folder, Replace::Never),
+            Action::PapersOver(folder) => self.save_papers(ctx, folder, Replace::Allowed),
             Action::AskCardPath => self.ask(Purpose::Card, &self.suggested("card.pdf")),
             Action::SaveCard(path) => self.save_card(path),
             Action::CardOver(path) => self.write_card(&path),
@@ -64,15 +72,15 @@ impl LatchwrightApp {
         }
     }
 
-    fn say(&mut self, text: String) {
+    pub(super) fn say(&mut self, text: String) {
         self.notice = Some((text, false));
     }
 
-    fn warn(&mut self, text: String) {
+    pub(super) fn warn(&mut self, text: String) {
         self.notice = Some((text, true));
     }
 
-    fn ask(&mut self, purpose: Purpose, start: &Path) {
+    pub(super) fn ask(&mut self, purpose: Purpose, start: &Path) {
         self.dialog = Some(Dialog::Path(PathDialog::new(purpose, start)));
     }
 
@@ -117,7 +125,8 @@ impl LatchwrightApp {
     fn show(&mut self, session: Session) {
         self.session = session;
         self.view = ViewState::of(self.session.design());
-        self.card = CardView::default();
+        self.tried = TryView::default();
+        (self.pages, self.card) = (Pages::default(), Look::default());
         self.remedies = Remedies::default();
         self.builds.stop();
         self.builds = VirtualBuilds::default();
@@ -125,7 +134,7 @@ impl LatchwrightApp {
     }
 
     /// A file name made of the title, in the folder last used.
-    fn suggested(&self, ending: &str) -> PathBuf {
+    pub(super) fn suggested(&self, ending: &str) -> PathBuf {
         if let (Some(path), "latch.ron") = (self.session.path(), ending) {
             return path.to_owned();
         }
@@ -207,6 +216,29 @@ impl LatchwrightApp {
         });
     }
 
+    /// Every dial somewhere, the slider forward.
+    fn shuffle(&mut self) {
+        let design = self.session.design().clone();
+        self.view.pose.travel = 0.0;
+        for (index, dial) in design.dials.iter().enumerate() {
+            let marks = u64::from(dial.positions.max(1));
+            let mark = u32::try_from(by_chance() % marks).unwrap_or(0);
+            self.view.set_mark(&design, index, mark);
+        }
+    }
+
+    fn draw_combination(&mut self) {
+        match combination::draw(self.session.design(), by_chance()) {
+            Some(marks) => self.session.edit("combination drawn", move |design| {
+                design.combination = marks;
+            }),
+            None => self.warn(
+                "No combination of this latch keeps the rules: give it more dials or marks"
+                    .to_owned(),
+            ),
+        }
+    }
+
     fn save_card(&mut self, path: PathBuf) {
         if files::exists(&path) {
             let why = format!("{} exists already", path.display());
@@ -233,6 +265,12 @@ impl LatchwrightApp {
             Err(why) => self.warn(why),
         }
     }
+}
+
+/// A number that nobody can foretell: what the system gives every hasher.
+fn by_chance() -> u64 {
+    use std::hash::{BuildHasher as _, RandomState};
+    RandomState::new().hash_one(0_u8)
 }
 
 fn switch_theme(ctx: &Context) {

@@ -1,6 +1,7 @@
 //! The window: one open design, its proof, and the wishes applied in one place.
 
 mod apply;
+mod making;
 mod ui;
 
 use std::path::PathBuf;
@@ -11,12 +12,16 @@ use latchwright_session::Session;
 use latchwright_solver::{Proof, prove};
 
 use crate::action::{self, Action};
-use crate::job::CardJob;
-use crate::panel::{CardView, Dialog};
+use crate::job::Job;
+use crate::pages::{Look, Pages};
+use crate::panel::{CARD, Dialog, PapersView, TryView};
 use crate::remedies::Remedies;
+use crate::stage::Stage;
 use crate::theme;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
+
+use self::making::Saved;
 
 /// The whole state of the window.
 pub struct LatchwrightApp {
@@ -26,8 +31,14 @@ pub struct LatchwrightApp {
     /// The revision that `proof` and `view` belong to.
     followed: u64,
     dialog: Option<Dialog>,
-    card: CardView,
-    job: CardJob,
+    stage: Stage,
+    tried: TryView,
+    papers: PapersView,
+    pages: Pages,
+    /// How the card is looked at.
+    card: Look,
+    /// Papers on their way to their folder.
+    saving: Job<Saved>,
     remedies: Remedies,
     builds: VirtualBuilds,
     /// What last happened, in a sentence, and whether it went wrong.
@@ -48,8 +59,12 @@ impl LatchwrightApp {
             proof,
             session,
             dialog: None,
-            card: CardView::default(),
-            job: CardJob::default(),
+            stage: Stage::default(),
+            tried: TryView::default(),
+            papers: PapersView::default(),
+            pages: Pages::default(),
+            card: Look::default(),
+            saving: Job::default(),
             remedies: Remedies::default(),
             builds: VirtualBuilds::default(),
             notice: notice.map(|text| (text, true)),
@@ -66,6 +81,11 @@ impl LatchwrightApp {
     /// What the window shows of it.
     pub fn view(&self) -> &ViewState {
         &self.view
+    }
+
+    /// The stage that is shown.
+    pub fn stage(&self) -> Stage {
+        self.stage
     }
 
     /// The proof of it.
@@ -92,10 +112,11 @@ impl LatchwrightApp {
                 then: Box::new(Action::Leave),
             });
         }
-        if matches!(self.dialog, Some(Dialog::Card)) {
-            self.card.follow(ctx, &self.session, &mut self.job);
-        }
         self.apply_all(ctx, wishes);
+        self.follow_pages(ctx);
+        if let Some(saved) = self.saving.poll() {
+            self.papers_saved(saved);
+        }
         self.remedies.follow(ctx, &self.session, &self.proof);
         self.builds.follow(ctx, self.session.revision());
     }
@@ -104,6 +125,19 @@ impl LatchwrightApp {
     pub fn draw(&mut self, ui: &mut egui::Ui) {
         let wishes = self.window_ui(ui);
         self.apply_all(&ui.ctx().clone(), wishes);
+    }
+
+    /// Asks for the page that the stage shows.
+    fn follow_pages(&mut self, ctx: &Context) {
+        let (wanted, look) = match self.stage {
+            Stage::Make => {
+                let units = self.session.design().units;
+                (self.papers.wanted(units), self.papers.look())
+            }
+            Stage::Give => (CARD, self.card),
+            Stage::LayOut | Stage::Try | Stage::Prove => return,
+        };
+        self.pages.follow(ctx, &self.session, wanted, look);
     }
 
     fn apply_all(&mut self, ctx: &Context, wishes: Vec<Action>) {

@@ -1,4 +1,4 @@
-//! Where things stand: bar on top, sizes left, lid in the middle, proof right.
+//! Where things stand: bar on top, rail left, lid in the middle, the stage's panel right.
 
 use egui::{CentralPanel, Frame, Margin, Panel, RichText, Stroke, Ui};
 use latchwright_drawing::Ink;
@@ -6,48 +6,38 @@ use latchwright_drawing::Ink;
 use super::LatchwrightApp;
 use crate::action::Action;
 use crate::canvas::lid_ui;
-use crate::panel::{Dialog, Proven, card_ui, dialog_ui, proof_ui, sizes_ui, top_ui};
+use crate::panel::{
+    Proven, dialog_ui, give_ui, papers_ui, proof_ui, rail_ui, sizes_ui, top_ui, try_ui, verdict_ui,
+};
+use crate::stage::Stage;
 use crate::theme;
 
-/// Widths of the panels, points: the lid keeps what is left.
-const SIZES: f32 = 290.0;
-const PROOF: f32 = 410.0;
-/// Below this width the panels give way to the lid.
+/// Below this width the panels give way to the lid, points.
 const NARROW: f32 = 1250.0;
+/// Widths of the rail, points.
+const RAIL: [f32; 2] = [118.0, 142.0];
+/// Least width that the lid keeps beside the pages, points.
+const LID: f32 = 330.0;
 
 impl LatchwrightApp {
     pub(super) fn window_ui(&mut self, ui: &mut Ui) -> Vec<Action> {
         let mut wishes = Vec::new();
-        let narrow = ui.available_width() < NARROW;
-        let (sizes, proof) = if narrow {
-            (250.0, 320.0)
-        } else {
-            (SIZES, PROOF)
-        };
+        let wide = ui.available_width() >= NARROW;
         Panel::top("top").frame(room(ui, 8, 12)).show(ui, |ui| {
             top_ui(ui, &self.session, &mut wishes);
         });
         self.notice_ui(ui);
-        Panel::left("sizes")
+        Panel::left("rail")
             .resizable(false)
-            .exact_size(sizes)
-            .frame(room(ui, 12, 12))
-            .show(ui, |ui| {
-                sizes_ui(ui, &self.session, &mut self.view, &mut wishes);
-            });
-        Panel::right("proof")
+            .exact_size(RAIL[usize::from(wide)])
+            .frame(room(ui, 8, 0))
+            .show(ui, |ui| rail_ui(ui, self.stage, &mut wishes));
+        let panel = panel_width(self.stage, wide, ui.available_width());
+        Panel::right("stage")
             .resizable(false)
-            .exact_size(proof)
+            .exact_size(panel)
             .frame(room(ui, 12, 12))
-            .show(ui, |ui| {
-                let proof = Proven {
-                    session: &self.session,
-                    proof: &self.proof,
-                    remedies: self.remedies.of(self.session.revision()),
-                    builds: &self.builds,
-                };
-                proof_ui(ui, &proof, &mut self.view, &mut wishes);
-            });
+            .show(ui, |ui| self.stage_ui(ui, &mut wishes));
         CentralPanel::default()
             .frame(room(ui, 12, 8))
             .show(ui, |ui| {
@@ -58,15 +48,43 @@ impl LatchwrightApp {
         wishes
     }
 
+    /// The panel of the stage that is shown, the verdict at its head.
+    fn stage_ui(&mut self, ui: &mut Ui, wishes: &mut Vec<Action>) {
+        verdict_ui(ui, &self.session, &self.proof);
+        match self.stage {
+            Stage::LayOut => sizes_ui(ui, &self.session, &mut self.view, wishes),
+            Stage::Try => try_ui(ui, &self.session, &mut self.view, &mut self.tried, wishes),
+            Stage::Prove => {
+                let proof = Proven {
+                    session: &self.session,
+                    proof: &self.proof,
+                    remedies: self.remedies.of(self.session.revision()),
+                    builds: &self.builds,
+                };
+                proof_ui(ui, &proof, &mut self.view, wishes);
+            }
+            Stage::Make => {
+                let (session, pages) = (&self.session, &self.pages);
+                papers_ui(
+                    ui,
+                    session,
+                    pages,
+                    &mut self.papers,
+                    self.saving.busy(),
+                    wishes,
+                );
+            }
+            Stage::Give => {
+                let paper = (&self.pages, &mut self.card);
+                give_ui(ui, (&self.session, &self.proof), paper, &self.view, wishes);
+            }
+        }
+    }
+
     fn over_ui(&mut self, ui: &Ui, wishes: &mut Vec<Action>) {
         let ctx = ui.ctx().clone();
-        match &mut self.dialog {
-            Some(Dialog::Card) => {
-                let proven = self.proof.proven && !self.session.blocks_proof();
-                card_ui(&ctx, &self.session, proven, &self.card, wishes);
-            }
-            Some(dialog) => dialog_ui(&ctx, dialog, wishes),
-            None => {}
+        if let Some(dialog) = &mut self.dialog {
+            dialog_ui(&ctx, dialog, wishes);
         }
     }
 
@@ -88,6 +106,16 @@ impl LatchwrightApp {
                     ui.label(RichText::new(format!("{sign} {text}")).color(colour));
                 });
             });
+    }
+}
+
+/// How wide the panel of a stage is, of what is free beside the rail: pages take what the lid can spare.
+fn panel_width(stage: Stage, wide: bool, free: f32) -> f32 {
+    match (stage, wide) {
+        (Stage::Make | Stage::Give, _) => (free * 0.62).min(free - LID).max(0.0),
+        (Stage::Prove, true) => 410.0,
+        (Stage::LayOut | Stage::Try, true) => 340.0,
+        (_, false) => 320.0,
     }
 }
 

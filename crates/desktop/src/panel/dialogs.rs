@@ -32,8 +32,6 @@ pub enum Dialog {
     },
     /// The keys.
     Keys,
-    /// The card.
-    Card,
 }
 
 /// What a path is asked for.
@@ -45,6 +43,8 @@ pub enum Purpose {
     Save,
     /// Where the card goes.
     Card,
+    /// The folder that gets the papers.
+    Papers,
 }
 
 /// Asking for a path.
@@ -63,13 +63,14 @@ impl Purpose {
             Self::Open => "Open a design",
             Self::Save => "Save the design as",
             Self::Card => "Save the card as",
+            Self::Papers => "Save all papers in a folder",
         }
     }
 
     fn verb(self) -> &'static str {
         match self {
             Self::Open => "Open this file",
-            Self::Save | Self::Card => "Save here",
+            Self::Save | Self::Card | Self::Papers => "Save here",
         }
     }
 }
@@ -114,6 +115,7 @@ impl PathDialog {
             Purpose::Open => Action::OpenPath(path.to_owned()),
             Purpose::Save => Action::SaveTo(files::with_ending(path)),
             Purpose::Card => Action::SaveCard(path.with_extension("pdf")),
+            Purpose::Papers => Action::SavePapers(path.to_owned()),
         })
     }
 }
@@ -131,6 +133,7 @@ fn browse(ctx: &Context, purpose: Purpose, start: &Path) -> Receiver<Option<Path
             Purpose::Open => dialog
                 .add_filter("Latchwright design", &["ron"])
                 .pick_file(),
+            Purpose::Papers => dialog.pick_folder(),
             Purpose::Save | Purpose::Card => {
                 let name = start.file_name().unwrap_or_default().to_string_lossy();
                 dialog.set_file_name(name).save_file()
@@ -145,9 +148,6 @@ fn browse(ctx: &Context, purpose: Purpose, start: &Path) -> Receiver<Option<Path
 
 /// Shows what lies over the window, if anything does.
 pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
-    if matches!(dialog, Dialog::Card) {
-        return;
-    }
     let answer = Modal::new(Id::unique("over the window"))
         .frame(theme::over(ctx))
         .show(ctx, |ui| {
@@ -157,7 +157,6 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
                 Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
                 Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
                 Dialog::Keys => keys_ui(ui, wishes),
-                Dialog::Card => {}
             }
         });
     if answer.should_close() {
@@ -175,8 +174,9 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, wishes: &mut Vec<Action>) {
         response.request_focus();
     }
     let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-    let taken = files::exists(Path::new(dialog.text.trim()));
-    let note = if taken && dialog.purpose != Purpose::Open {
+    let file = matches!(dialog.purpose, Purpose::Save | Purpose::Card);
+    let taken = file && files::exists(Path::new(dialog.text.trim()));
+    let note = if taken {
         "A file of this name exists; you will be asked again."
     } else {
         dialog.note.as_str()

@@ -1,19 +1,28 @@
 //! What stands round the lid: one file a panel. Panels read the session and queue wishes.
 
 mod builds;
-mod card;
 mod checks;
 mod dialogs;
 mod faults;
+mod give;
 mod grid;
+mod make;
+mod page;
 mod proof;
+mod rail;
 mod season;
 mod sizes;
 mod states;
 mod top;
+mod try_out;
+mod verdict;
 
-pub use card::{CardView, card_ui};
 pub use dialogs::{Dialog, PathDialog, Purpose, dialog_ui};
+pub use give::{CARD, give_ui};
+pub use make::{PapersView, papers_ui};
 pub use proof::{Proven, proof_ui};
+pub use rail::rail_ui;
 pub use sizes::sizes_ui;
 pub use top::top_ui;
+pub use try_out::{TryView, try_ui};
+pub use verdict::verdict_ui;

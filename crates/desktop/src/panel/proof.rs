@@ -1,13 +1,11 @@
-//! The verdict in one sentence, and under it what it rests on.
+//! What the verdict rests on.
 
 use egui::{CollapsingHeader, RichText, ScrollArea, Ui};
-use latchwright_drawing::Ink;
-use latchwright_session::{Session, report};
+use latchwright_session::Session;
 use latchwright_solver::{Proof, Remedy};
 
 use super::{builds, checks, faults, grid, season, states};
 use crate::action::Action;
-use crate::theme;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
 
@@ -33,18 +31,6 @@ pub fn proof_ui(ui: &mut Ui, proven: &Proven<'_>, view: &mut ViewState, wishes: 
         .show(ui, |ui| {
             // leaves the scroll bar its room
             ui.set_max_width(ui.available_width() - 10.0);
-            let sure = proof.proven && !session.blocks_proof();
-            let (word, role) = if sure {
-                ("Proven", Ink::Passes)
-            } else {
-                ("Not proven", Ink::Blocks)
-            };
-            ui.label(
-                RichText::new(word)
-                    .heading()
-                    .color(theme::ink(ui.ctx(), role)),
-            );
-            ui.label(format!("{}.", report::verdict_sentence(design, proof)));
             faults::faults_ui(ui, session, proof);
             ui.add_space(4.0);
             ui.separator();

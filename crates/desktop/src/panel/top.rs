@@ -33,13 +33,6 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
             wishes.push(Action::SaveAs);
         }
         history_ui(ui, session, wishes);
-        if ui
-            .button("Card…")
-            .on_hover_text("The card for the recipient")
-            .clicked()
-        {
-            wishes.push(Action::Card);
-        }
         view_ui(ui, session, wishes);
     });
 }

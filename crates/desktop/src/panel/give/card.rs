@@ -1,0 +1,105 @@
+//! The words of the card.
+
+use egui::{Id, RadioButton, RichText, TextEdit, Ui};
+use latchwright_drawing::Ink;
+use latchwright_solver::model::{Card, CardPaper, Units};
+
+use crate::action::Action;
+use crate::field::{self, Kind};
+use crate::theme;
+
+/// What stands on it.
+pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
+    if let Some(name) = field::text_ui(ui, "For", &card.recipient, "Name of the recipient") {
+        wishes.push(Action::edit("recipient", move |design| {
+            design.card.recipient = name;
+        }));
+    }
+    let why = "Age of the youngest who will live with the box: decides what small parts are asked";
+    let age = f64::from(card.youngest);
+    if let Some(years) = field::number_ui(ui, "Youngest", age, Kind::Count, Units::Millimetre, why)
+    {
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "parsed as a u32"
+        )]
+        let youngest = years as u32;
+        wishes.push(Action::edit("age of the youngest", move |design| {
+            design.card.youngest = youngest;
+        }));
+    }
+    greeting_ui(ui, card, wishes);
+    if let Some(from) = field::text_ui(ui, "From", &card.from, "Your name") {
+        wishes.push(Action::edit("maker's name", move |design| {
+            design.card.from = from;
+        }));
+    }
+    ui.label("Sheet");
+    for (paper, word) in [
+        (CardPaper::A6, "A6, 105 × 148 mm"),
+        (CardPaper::A5, "A5, 148 × 210 mm"),
+        (CardPaper::FoldedA4, "A4, folded once"),
+    ] {
+        if ui
+            .add(RadioButton::new(card.paper == paper, word))
+            .clicked()
+            && card.paper != paper
+        {
+            wishes.push(Action::edit("sheet of the card", move |design| {
+                design.card.paper = paper;
+            }));
+        }
+    }
+    let mut shown = card.show_combination;
+    if ui
+        .checkbox(&mut shown, "The combination stands on it")
+        .changed()
+    {
+        wishes.push(Action::edit("combination on the card", move |design| {
+            design.card.show_combination = shown;
+        }));
+    }
+}
+
+fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
+    let id = Id::unique("greeting on the card");
+    let label = ui.label("Greeting");
+    let mut text: String = ui
+        .data(|data| data.get_temp(id))
+        .unwrap_or_else(|| card.greeting.clone());
+    let field = TextEdit::multiline(&mut text)
+        .hint_text("Your own words")
+        .desired_rows(4)
+        .desired_width(f32::INFINITY);
+    let response = ui.add(field).labelled_by(label.id);
+    if response.lost_focus() {
+        ui.data_mut(|data| data.remove::<String>(id));
+        if text != card.greeting {
+            wishes.push(Action::edit("greeting", move |design| {
+                design.card.greeting = text;
+            }));
+        }
+    } else if response.changed() {
+        ui.data_mut(|data| data.insert_temp(id, text));
+    }
+}
+
+/// What is to be said of it, and saving it.
+pub fn buttons_ui(ui: &mut Ui, proven: bool, refused: bool, wishes: &mut Vec<Action>) {
+    ui.add_space(8.0);
+    if !proven {
+        let colour = theme::ink(ui.ctx(), Ink::Blocks);
+        let words = "! This latch is not proven: the card may promise what the box does not keep.";
+        ui.label(RichText::new(words).small().color(colour));
+    }
+    let save = egui::Button::new("Save the card…");
+    if ui.add_enabled(!refused, save).clicked() {
+        wishes.push(Action::AskCardPath);
+    }
+    ui.label(
+        RichText::new("Print at 100 %, not “fit to page”.")
+            .small()
+            .weak(),
+    );
+}

@@ -1,0 +1,112 @@
+//! The combination: chosen or drawn by rules, and how each disc goes on its post for it.
+
+use egui::{ComboBox, Id, RichText, Sense, Ui, WidgetInfo, vec2};
+use latchwright_drawing::{Ink, disc_from_back};
+use latchwright_papers::SettingText;
+use latchwright_solver::combination::{Weakness, weakness};
+use latchwright_solver::model::Design;
+
+use crate::action::Action;
+use crate::canvas::{Frame, paint};
+use crate::theme;
+use crate::view_state::ViewState;
+
+/// Side of the picture of a disc, points.
+const DISC: f32 = 128.0;
+
+/// Choosing and drawing.
+pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &mut Vec<Action>) {
+    let marks: Vec<u32> = (0..design.dials.len())
+        .map(|dial| design.digit(dial))
+        .collect();
+    ui.horizontal_wrapped(|ui| {
+        for (index, dial) in design.dials.iter().enumerate() {
+            let now = design.digit(index);
+            let name = format!("Dial {} opens at", index + 1);
+            let combo = ComboBox::from_id_salt(Id::unique("digit").with(index))
+                .width(56.0)
+                .selected_text(dial.label(now));
+            let response = combo.show_ui(ui, |ui| {
+                for mark in 0..dial.positions.min(360) {
+                    if ui.selectable_label(mark == now, dial.label(mark)).clicked() && mark != now {
+                        let mut marks = marks.clone();
+                        marks[index] = mark;
+                        wishes.push(take(marks));
+                    }
+                }
+            });
+            response.response.widget_info(|| {
+                let said = format!("{name} {}", dial.label(now));
+                WidgetInfo::labeled(egui::accesskit::Role::ComboBox, true, said)
+            });
+        }
+    });
+    ui.horizontal_wrapped(|ui| {
+        if ui
+            .button("Draw one at random")
+            .on_hover_text("By the rules below, every good one as likely as any other")
+            .clicked()
+        {
+            wishes.push(Action::DrawCombination);
+        }
+        let shown = view.marks(design);
+        let differs = shown != marks;
+        let button = egui::Button::new("Take what the dials show");
+        if ui.add_enabled(differs, button).clicked() {
+            wishes.push(take(shown));
+        }
+    });
+    let rules = Weakness::ALL.map(Weakness::rule).join("; ");
+    ui.label(
+        RichText::new(format!("Drawn by these rules: {rules}."))
+            .small()
+            .weak(),
+    );
+    // what it was before is not known here, so that only the first two rules can be held against it
+    if let Some(weak) = weakness(design, &marks, &[])
+        && design.dials.len() > 1
+    {
+        let words = format!("! Easy to guess; better: {}.", weak.rule());
+        let colour = theme::ink(ui.ctx(), Ink::Blocks);
+        ui.label(RichText::new(words).small().color(colour));
+    }
+}
+
+/// The wish for this combination.
+pub fn take(marks: Vec<u32>) -> Action {
+    Action::edit("combination", move |design| design.combination = marks)
+}
+
+/// How each disc goes on its post, from the back.
+pub fn setting_ui(ui: &mut Ui, design: &Design) {
+    let text = SettingText::of(design);
+    let words = "From the back, hinge away from you, every pointer at the mark nearest the hinge: the filled slot is the true one.";
+    ui.label(RichText::new(words).small().weak());
+    ui.horizontal_wrapped(|ui| {
+        for (seat, dial) in text.dials.iter().zip(&design.dials) {
+            ui.vertical(|ui| {
+                ui.set_width(DISC);
+                let (rect, response) = ui.allocate_exact_size(vec2(DISC, DISC), Sense::hover());
+                let drawing = disc_from_back(dial, seat.clockwise);
+                let frame = Frame::fit(drawing.bounds, rect.shrink(2.0));
+                paint(
+                    &ui.painter_at(rect),
+                    &drawing,
+                    theme::palette(ui.ctx()),
+                    frame,
+                );
+                let said = format!("{} opens at {}: {}", seat.name, seat.label, seat.words);
+                response.widget_info(|| {
+                    WidgetInfo::labeled(egui::accesskit::Role::Image, true, said.as_str())
+                });
+                ui.label(RichText::new(said.as_str()).small());
+            });
+        }
+    });
+    for notice in &text.notices {
+        let colour = theme::ink(ui.ctx(), Ink::Blocks);
+        ui.label(RichText::new(format!("! {notice}")).small().color(colour));
+    }
+    let words = "How to change it later, with a check, stands on the paper “Setting the combination” under Make.";
+    ui.label(RichText::new(words).small().weak());
+}

@@ -1,0 +1,77 @@
+//! Giving it: the combination, how it is set at the back of the dials, and the card.
+
+mod card;
+mod combination;
+
+use egui::{CollapsingHeader, Layout, RichText, ScrollArea, Ui, vec2};
+use latchwright_session::Session;
+use latchwright_solver::Proof;
+
+use super::page::page_ui;
+use super::verdict::is_proven;
+use crate::action::Action;
+use crate::pages::{Look, Pages, Paper, Wanted};
+use crate::view_state::ViewState;
+
+/// Width of the column beside the card, points.
+const COLUMN: f32 = 330.0;
+
+/// The card as it is asked for.
+pub const CARD: Wanted = Wanted {
+    paper: Paper::Card,
+    mirrored: false,
+    correction: None,
+};
+
+/// The panel.
+pub fn give_ui(
+    ui: &mut Ui,
+    (session, proof): (&Session, &Proof),
+    (pages, look): (&Pages, &mut Look),
+    view: &ViewState,
+    wishes: &mut Vec<Action>,
+) {
+    let size = ui.available_size();
+    let column = COLUMN.min(size.x * 0.55);
+    ui.horizontal_top(|ui| {
+        ui.allocate_ui_with_layout(
+            vec2(column, size.y),
+            Layout::top_down(egui::Align::Min),
+            |ui| {
+                ui.set_width(column);
+                ScrollArea::vertical()
+                    .id_salt("give")
+                    .auto_shrink([false, false])
+                    .show(ui, |ui| {
+                        ui.set_max_width(column - 10.0);
+                        let design = session.design();
+                        heading(ui, "Combination", |ui| {
+                            combination::combination_ui(ui, design, view, wishes);
+                        });
+                        heading(ui, "Setting it", |ui| combination::setting_ui(ui, design));
+                        heading(ui, "Card for the recipient", |ui| {
+                            let refused = pages.refused(session.revision(), CARD).is_some();
+                            card::words_ui(ui, &design.card, wishes);
+                            card::buttons_ui(ui, is_proven(session, proof), refused, wishes);
+                        });
+                    });
+            },
+        );
+        ui.vertical(|ui| {
+            page_ui(
+                ui,
+                session,
+                pages,
+                CARD,
+                look,
+                "The card as it will be printed",
+            );
+        });
+    });
+}
+
+fn heading(ui: &mut Ui, name: &str, contents: impl FnOnce(&mut Ui)) {
+    CollapsingHeader::new(RichText::new(name).family(crate::theme::bold()))
+        .default_open(true)
+        .show_unindented(ui, contents);
+}

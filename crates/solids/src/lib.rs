@@ -7,6 +7,7 @@
 pub mod extrude;
 pub mod fault;
 pub mod fit;
+mod flip;
 mod grid;
 pub mod mesh;
 mod noding;

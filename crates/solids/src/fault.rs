@@ -174,4 +174,12 @@ pub enum PartFault {
         /// Why.
         fault: MeshFault,
     },
+    /// A file could not be put together.
+    #[error("{name} cannot be put together ({reason}); leave some parts out and try again")]
+    File {
+        /// Its name.
+        name: String,
+        /// In the library's words.
+        reason: String,
+    },
 }

@@ -235,3 +235,11 @@ fn a_corner_a_step_beside_a_line_leaves_no_sliver() {
         assert!(least > 2.0 * LEAST_HEIGHT, "{}: {least}", part.name);
     }
 }
+
+/// The chamfer at the back notch and the flared tip of a three-sided star met in a thin wall
+/// (`LATCHWRIGHT_HUNT=30` found it).
+#[test]
+fn a_thin_wall_between_notch_and_star_has_room_for_both_chamfers() {
+    let (design, options) = random::design(893);
+    latchwright_solids::parts(&design, &options).expect("a knob that can be printed");
+}

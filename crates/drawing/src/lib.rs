@@ -61,7 +61,7 @@ pub use rect::Rect;
 pub use seat::disc_from_back;
 pub use section::section;
 pub use shape::{Anchor, Shape, Text, Weight};
-pub use slider::slider_outline;
+pub use slider::{slider_crossbar, slider_fingers, slider_outline};
 pub use style::{Ink, Stroke};
 pub use svg::svg;
 pub use text::text_width;

@@ -35,7 +35,7 @@ pub use mesh::{Extent, Mesh, Pose};
 pub use options::{Grip, Options, Relief, Screw};
 pub use outline::Outline;
 pub use part::{Part, Warning};
-pub use parts::{parts, printed_slider};
+pub use parts::parts;
 pub use plate_up::{Bed, plate_up};
 pub use region::Region;
 pub use slope::Edge;

@@ -76,6 +76,8 @@ pub struct Options {
     pub labels: Vec<Vec<Region>>,
     /// The bit that the drilling jig guides, mm.
     pub jig_drill: f64,
+    /// Whether standing pins for a wooden slider come as one strip, if all pins are such.
+    pub pin_strip: bool,
     /// Kinds of parts that are not wanted, such as a keeper that is made of wood.
     pub leave_out: Vec<Kind>,
 }
@@ -94,6 +96,7 @@ impl Default for Options {
             label_height: 4.5,
             labels: Vec::new(),
             jig_drill: 3.0,
+            pin_strip: false,
             leave_out: Vec::new(),
         }
     }

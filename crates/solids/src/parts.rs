@@ -1,6 +1,6 @@
 //! From a design to all its printed parts.
 
-use latchwright_solver::model::{Design, Material};
+use latchwright_solver::model::Design;
 use latchwright_solver::validate::faults;
 use latchwright_solver::{Fault, Severity};
 
@@ -9,7 +9,8 @@ use crate::options::Options;
 use crate::part::{self, Kind, Part, Shop};
 
 /// All parts of `design` that are not of wood, each lying as it is to be printed; in a fixed order:
-/// dial by dial disc, knob, ring, washer, pin; then slider knob, keeper, jig, gauge.
+/// dial by dial disc, knob, ring, washer, pin; then slider or pin strip, slider knob, keeper, jig,
+/// gauge.
 ///
 /// # Errors
 /// All faults that stand in the way, so that nothing is written by halves: faults of the design
@@ -43,6 +44,11 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
             });
         }
     }
+    if shop.printed_slider() {
+        made.push(part::slider(&shop).map(Some));
+    } else if shop.strip() && options.wants(Kind::Pin) {
+        made.push(part::pin_strip(&shop).map(Some));
+    }
     if options.wants(Kind::SliderKnob) {
         made.push(part::slider_knob(&shop).map(Some));
     }
@@ -67,9 +73,4 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
     } else {
         Err(wrong)
     }
-}
-
-/// Whether the slider, too, is meant to be printed; its body is not made here.
-pub fn printed_slider(design: &Design) -> bool {
-    design.slider.material == Material::Printed
 }

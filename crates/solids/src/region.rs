@@ -99,6 +99,21 @@ impl Region {
             .fold(f64::INFINITY, f64::min)
     }
 
+    /// Whether a point lies in it: outlines wind round it more often forwards than backwards.
+    pub fn contains(&self, point: Point) -> bool {
+        let times = self.outlines.iter().flat_map(Outline::edges).map(|(a, b)| {
+            let left = (b - a).cross(point - a);
+            if a.y <= point.y && b.y > point.y && left > 0.0 {
+                1
+            } else if a.y > point.y && b.y <= point.y && left < 0.0 {
+                -1
+            } else {
+                0
+            }
+        });
+        times.sum::<i32>() > 0
+    }
+
     /// Area, mm², if its outlines do not overlap.
     pub fn area(&self) -> f64 {
         self.outlines.iter().map(Outline::signed_area).sum()
@@ -223,6 +238,14 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn points_in_holes_are_not_in_the_area() {
+        let ring = square(10.0).minus(&square(4.0)).unwrap();
+        let at = |x: f64, y: f64| ring.contains(Point::new(x, y));
+        assert!(at(3.0, 0.0) && at(-4.9, 4.9) && at(0.0, 2.1));
+        assert!(!at(0.0, 0.0) && !at(1.9, -1.9) && !at(5.1, 0.0) && !at(0.0, -5.1));
     }
 
     #[test]

@@ -243,3 +243,14 @@ fn a_thin_wall_between_notch_and_star_has_room_for_both_chamfers() {
     let (design, options) = random::design(893);
     latchwright_solids::parts(&design, &options).expect("a knob that can be printed");
 }
+
+/// The sunk head of a disc's screw met the chamfer round the floor of a deep slot
+/// (`LATCHWRIGHT_HUNT=40` found it).
+#[test]
+fn a_deep_slot_and_the_head_of_the_screw_keep_a_wall_between_them() {
+    let (design, options) = random::design(1352);
+    let faults = latchwright_solids::parts(&design, &options).expect_err("too deep a slot");
+    for fault in faults {
+        assert!(matches!(fault, PartFault::NoWall { .. }), "{fault}");
+    }
+}

@@ -55,7 +55,7 @@ pub use item::{Item, Layer, Subject};
 pub use outline::{Outline, Segment};
 pub use palette::{Palette, Rgb, contrast};
 pub use pictogram::{Step, pictogram};
-pub use picture::{PICTURES, is_picture};
+pub use picture::{PICTURES, is_picture, picture};
 pub use plan::{PlanOptions, plan, plan_sheet, plate_marks};
 pub use rect::Rect;
 pub use seat::disc_from_back;

@@ -15,6 +15,16 @@ pub struct Region {
     outlines: Vec<Outline>,
 }
 
+/// Which windings of outlines lie inside, where outlines come from a font or a picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Fill {
+    /// All but 0, whichever way round: the rule of fonts.
+    #[default]
+    NonZero,
+    /// Odd ones.
+    EvenOdd,
+}
+
 impl From<Outline> for Region {
     fn from(outline: Outline) -> Self {
         Self::union([outline])
@@ -35,6 +45,23 @@ impl Region {
     /// Outlines as they come: holes run clockwise.
     pub fn wound(outlines: Vec<Outline>) -> Self {
         Self { outlines }
+    }
+
+    /// What closed contours enclose by this rule: they may run either way, overlap, touch and cross
+    /// themselves. Outlines of the result run counter-clockwise, those of its holes clockwise, and no
+    /// two overlap.
+    ///
+    /// # Errors
+    /// [`MeshFault`] if contours reach beyond the grid or tangle.
+    pub fn filled(contours: &[Outline], fill: Fill) -> Result<Self, MeshFault> {
+        let plane = Plane::new(&[contours], &[])?;
+        Ok(boundary(&plane, |zone| {
+            let winding = plane.windings[zone][0];
+            match fill {
+                Fill::NonZero => winding != 0,
+                Fill::EvenOdd => winding % 2 != 0,
+            }
+        }))
     }
 
     /// Its outlines.
@@ -238,6 +265,22 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn contours_of_a_font_are_filled_whichever_way_they_run() {
+        let contour = |side: f64| Outline::block(Point::default(), side, side);
+        // clockwise around, counter-clockwise for the counter, and a stroke laid over both
+        let stroke = Outline::block(Point::new(4.0, 0.0), 2.0, 14.0).reversed();
+        let letter = [contour(10.0).reversed(), contour(4.0), stroke];
+        let filled = Region::filled(&letter, Fill::NonZero).unwrap();
+        assert!((filled.area() - (84.0 + 2.0 * 2.0 * 2.0)).abs() < 1e-9);
+        assert_eq!(filled.outlines().len(), 2);
+        let odd = Region::filled(&letter, Fill::EvenOdd).unwrap();
+        assert!((odd.area() - (84.0 - 20.0 + 8.0)).abs() < 1e-9);
+        let both: Vec<Outline> = letter.iter().map(|line| line.clone().reversed()).collect();
+        let turned = Region::filled(&both, Fill::NonZero).unwrap();
+        assert!((turned.area() - filled.area()).abs() < 1e-9);
     }
 
     #[test]

@@ -24,7 +24,11 @@ const LAYERS: [(&str, &[&str]); 8] = [
     ),
     (
         "latchwright-solids",
-        &["latchwright-geometry", "latchwright-solver"],
+        &[
+            "latchwright-geometry",
+            "latchwright-solver",
+            "latchwright-drawing",
+        ],
     ),
     (
         "latchwright-papers",

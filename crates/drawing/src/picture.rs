@@ -212,7 +212,7 @@ pub fn is_picture(name: &str) -> bool {
 
 /// The lines of the picture `name` on a square of `size` mm about `centre`; `None` for a name that
 /// has no picture.
-pub(crate) fn picture(name: &str, centre: Point, size: f64) -> Option<Vec<Outline>> {
+pub fn picture(name: &str, centre: Point, size: f64) -> Option<Vec<Outline>> {
     let pieces = match name {
         "anchor" => ANCHOR,
         "apple" => APPLE,

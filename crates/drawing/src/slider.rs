@@ -106,6 +106,17 @@ pub fn slider_outline(design: &Design, travel: f64) -> Outline {
     Outline::rounded(&corners)
 }
 
+/// The bar that carries the fingers, mm in the design's frame, at `travel` mm.
+pub fn slider_crossbar(design: &Design, travel: f64) -> Rect {
+    Body::new(design, travel).crossbar
+}
+
+/// The fingers that [`slider_outline`] has, from right to left, each from the crossbar to the far
+/// side of its pin, mm in the design's frame, at `travel` mm.
+pub fn slider_fingers(design: &Design, travel: f64) -> Vec<Rect> {
+    fingers(design, travel, slider_crossbar(design, travel))
+}
+
 /// The fingers, from right to left, each up to the far side of its pin.
 fn fingers(design: &Design, travel: f64, crossbar: Rect) -> Vec<Rect> {
     let finger = |dial: &Dial| {

@@ -60,8 +60,15 @@ impl Prism {
     }
 }
 
-/// How far prisms are moved against one another if their outlines touch, mm.
-const NUDGES: [f64; 3] = [0.0, 0.0015, 0.004];
+/// How far prisms are moved against one another if their outlines touch, and how far each is then
+/// grown, so that what touches itself in a point is joined there or parted; mm.
+const NUDGES: [(f64, f64); 5] = [
+    (0.0, 0.0),
+    (0.0015, 0.0),
+    (0.004, 0.0),
+    (0.0, 0.003),
+    (0.004, 0.003),
+];
 
 /// A solid in the making.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -94,15 +101,16 @@ impl Body {
     /// The surface of the body, closed.
     ///
     /// Outlines that touch in a single point to within the grid would leave an upright edge with
-    /// four faces; then each prism after the first is moved by a few µm, no more than it takes.
+    /// four faces; then each prism after the first is moved, or all are grown, by a few µm, no more
+    /// than it takes.
     ///
     /// # Errors
     /// [`MeshFault`] if coordinates are out of range, outlines tangle, slopes cross, or the surface
     /// does not close even so.
     pub fn mesh(&self) -> Result<Mesh, MeshFault> {
         let mut last = MeshFault::NoVolume { volume_mm3: 0.0 };
-        for nudge in NUDGES {
-            let mesh = self.nudged(nudge).surface()?;
+        for (shift, grow) in NUDGES {
+            let mesh = self.nudged(shift, grow)?.surface()?;
             match watertight::closed(&mesh) {
                 Ok(()) => return Ok(mesh),
                 Err(fault) => last = fault,
@@ -111,16 +119,19 @@ impl Body {
         Err(last)
     }
 
-    /// Each prism moved by `by` (mm) further than the one before it.
-    fn nudged(&self, by: f64) -> Self {
+    /// Each prism moved by `shift` (mm) further than the one before it, and grown by `grow` (mm).
+    fn nudged(&self, shift: f64, grow: f64) -> Result<Self, MeshFault> {
         let mut body = self.clone();
-        if by > 0.0 {
-            for (index, (_, prism)) in body.steps.iter_mut().enumerate() {
-                let shift = Point::new(by, by / 3.0) * index as f64;
-                prism.region = prism.region.each(|outline| outline.moved(shift));
+        for (index, (_, prism)) in body.steps.iter_mut().enumerate() {
+            if grow > 0.0 {
+                prism.region = prism.region.outset(grow)?;
+            }
+            if shift > 0.0 {
+                let by = Point::new(shift, shift / 3.0) * index as f64;
+                prism.region = prism.region.each(|outline| outline.moved(by));
             }
         }
-        body
+        Ok(body)
     }
 
     fn surface(&self) -> Result<Mesh, MeshFault> {
@@ -304,6 +315,30 @@ mod tests {
         body.add(Prism::new(block(2.0), 0.0, 2.0));
         let sound = check_rounded(&body.mesh().unwrap()).unwrap();
         assert!((sound.volume - 16.0).abs() < 1e-3);
+    }
+
+    #[test]
+    fn an_outline_that_touches_itself_in_a_point_is_joined_there() {
+        // two squares of one region, corner to corner, and a hole that touches the rim in a point
+        let block = |x: f64| Outline::block(Point::new(x, x), 2.0, 2.0);
+        let mut body = Body::new();
+        body.add(Prism::new(
+            Region::union([block(0.0), block(2.0)]),
+            0.0,
+            2.0,
+        ));
+        let sound = check_rounded(&body.mesh().unwrap()).unwrap();
+        assert!((sound.volume - 16.0).abs() < 0.2, "{sound:?}");
+        let hole = Outline::new(vec![
+            Point::new(-1.0, 0.0),
+            Point::new(0.0, -0.5),
+            Point::new(0.0, 0.5),
+        ]);
+        let pierced = Region::from(block(0.0)).minus(&hole.into()).unwrap();
+        let mut body = Body::new();
+        body.add(Prism::new(pierced, 0.0, 2.0));
+        let sound = check_rounded(&body.mesh().unwrap()).unwrap();
+        assert!((sound.volume - 7.0).abs() < 0.1, "{sound:?}");
     }
 
     #[test]

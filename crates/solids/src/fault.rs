@@ -166,6 +166,17 @@ pub enum PartFault {
         /// What to do.
         remedy: String,
     },
+    /// A pin that no finger of the slider reaches.
+    #[error(
+        "{part}: no finger reaches the pin of dial {dial}, which is too near its neighbour's or does \
+         not stand clear of the slider's bar; set the dials further apart, or level with one another"
+    )]
+    NoFinger {
+        /// The part.
+        part: String,
+        /// Which dial, from 1.
+        dial: usize,
+    },
     /// The outlines could not be meshed.
     #[error("{part}: {fault}")]
     Mesh {
@@ -173,5 +184,13 @@ pub enum PartFault {
         part: String,
         /// Why.
         fault: MeshFault,
+    },
+    /// A file could not be put together.
+    #[error("{name} cannot be put together ({reason}); leave some parts out and try again")]
+    File {
+        /// Its name.
+        name: String,
+        /// In the library's words.
+        reason: String,
     },
 }

@@ -1,13 +1,16 @@
 //! From a design to printable solids, and those to bytes of 3MF and STL. Values in, bytes out.
 //!
-//! [`parts()`] gives all parts of a design, or every fault that stands in the way; [`plate_up()`]
-//! places them on beds; [`write`] turns them into bytes. Lengths are millimetres, z is up, the lowest
+//! [`parts()`] gives all parts of a design, or every fault that stands in the way; [`files()`] gives
+//! every file of them: [`plate_up()`] places them on beds, [`write`] turns them into bytes. Lengths are millimetres, z is up, the lowest
 //! point of a part lies at z = 0. Same design, same bytes.
 
 pub mod extrude;
 pub mod fault;
+pub mod files;
 pub mod fit;
+mod flip;
 mod grid;
+mod label;
 pub mod mesh;
 mod noding;
 pub mod numerals;
@@ -28,11 +31,12 @@ pub mod write;
 
 pub use extrude::{Body, Prism};
 pub use fault::{MeshFault, PartFault};
+pub use files::{File, files, files_of};
 pub use mesh::{Extent, Mesh, Pose};
 pub use options::{Grip, Options, Relief, Screw};
 pub use outline::Outline;
 pub use part::{Part, Warning};
-pub use parts::{parts, printed_slider};
+pub use parts::parts;
 pub use plate_up::{Bed, plate_up};
-pub use region::Region;
+pub use region::{Fill, Region};
 pub use slope::Edge;

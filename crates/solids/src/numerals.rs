@@ -91,19 +91,6 @@ pub fn word(text: &str, height: f64, line: f64) -> Result<Option<Region>, MeshFa
     Region::union(all).plus(&Region::default()).map(Some)
 }
 
-/// A region scaled and moved so that it is `height` mm high, no wider than `width` mm, and has its
-/// middle at the origin; `None` if there is nothing in it.
-pub fn fitted(region: &Region, width: f64, height: f64) -> Option<Region> {
-    let (low, high) = region.bounds()?;
-    let size = high - low;
-    if size.x <= 0.0 || size.y <= 0.0 {
-        return None;
-    }
-    let factor = (height / size.y).min(width / size.x);
-    let middle = (low + high) * 0.5;
-    Some(region.each(|outline| outline.moved(-middle).scaled(factor)))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -122,14 +109,5 @@ mod tests {
     fn words_in_other_scripts_are_left_to_outlines_handed_in() {
         assert_eq!(word("茶", 5.0, 0.8).unwrap(), None);
         assert_eq!(word(" ", 5.0, 0.8).unwrap(), None);
-    }
-
-    #[test]
-    fn an_outline_handed_in_is_fitted_whatever_its_size() {
-        let region: Region = Outline::block(Point::new(900.0, 40.0), 2000.0, 1000.0).into();
-        let (low, high) = fitted(&region, 6.0, 5.0).unwrap().bounds().unwrap();
-        assert!((high.x - low.x - 6.0).abs() < 1e-9);
-        assert!((low + high).length() < 1e-9);
-        assert_eq!(fitted(&Region::default(), 6.0, 5.0), None);
     }
 }

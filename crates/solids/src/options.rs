@@ -71,11 +71,16 @@ pub struct Options {
     pub slider_knob: f64,
     /// Height of the labels, mm.
     pub label_height: f64,
-    /// Outlines of labels, by dial and mark, y up, of any size; where there are none, figures and
-    /// letters of our own are used.
+    /// Outlines of labels, by dial and mark, y up, of any size: letters of a font, cut into chords
+    /// and made regions by [`Region::filled`], or pictures. All labels of one dial are taken to one
+    /// scale and keep their heights over one line, so hand them in at one size; one that is too wide
+    /// is made smaller. A region that is empty or missing is none: then figures, letters and pictures
+    /// of our own are used.
     pub labels: Vec<Vec<Region>>,
     /// The bit that the drilling jig guides, mm.
     pub jig_drill: f64,
+    /// Whether standing pins for a wooden slider come as one strip, if all pins are such.
+    pub pin_strip: bool,
     /// Kinds of parts that are not wanted, such as a keeper that is made of wood.
     pub leave_out: Vec<Kind>,
 }
@@ -94,6 +99,7 @@ impl Default for Options {
             label_height: 4.5,
             labels: Vec::new(),
             jig_drill: 3.0,
+            pin_strip: false,
             leave_out: Vec::new(),
         }
     }

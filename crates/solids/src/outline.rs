@@ -198,6 +198,26 @@ impl Outline {
         Self::new(self.points.iter().map(|point| *point * factor).collect())
     }
 
+    /// The same without points that lie within `off` (mm) of the line between those that are kept.
+    #[must_use]
+    pub fn simplified(&self, off: f64) -> Self {
+        let Some(first) = self.points.first() else {
+            return self.clone();
+        };
+        let mut kept = vec![*first];
+        let (mut from, mut passed) = (*first, Vec::new());
+        for point in self.points.iter().skip(1).chain([first]) {
+            let near = |over: &Point| over.distance_to_segment(from, *point) <= off;
+            if !passed.iter().all(near) {
+                from = passed.last().copied().unwrap_or(from);
+                kept.push(from);
+                passed.clear();
+            }
+            passed.push(*point);
+        }
+        Self::new(kept)
+    }
+
     /// Lowest and highest corner of the box around it; `None` without points.
     pub fn bounds(&self) -> Option<(Point, Point)> {
         let first = *self.points.first()?;
@@ -284,6 +304,18 @@ mod tests {
         let lost = (4.0 - PI) * 4.0;
         assert!((square.signed_area() - (100.0 - lost)).abs() < 0.1);
         assert!(square.signed_area() < 100.0 - lost + 1e-9);
+    }
+
+    #[test]
+    fn a_finely_cut_curve_is_simplified_no_further_than_asked() {
+        let fine = Outline::polar(7_000, 0.0, |_| 2.0);
+        let plain = fine.simplified(0.005);
+        assert!(plain.points().len() < 120, "{}", plain.points().len());
+        for (from, to) in plain.edges() {
+            assert!(2.0 - ((from + to) * 0.5).length() < 0.0051);
+        }
+        let block = Outline::block(Point::default(), 3.0, 4.0);
+        assert_eq!(block.simplified(0.005), block);
     }
 
     #[test]

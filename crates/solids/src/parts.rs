@@ -1,15 +1,16 @@
 //! From a design to all its printed parts.
 
-use latchwright_solver::model::{Design, Material};
+use latchwright_solver::model::Design;
 use latchwright_solver::validate::faults;
 use latchwright_solver::{Fault, Severity};
 
 use crate::fault::PartFault;
 use crate::options::Options;
-use crate::part::{self, Kind, Part, Shop};
+use crate::part::{self, Kind, Part, Shop, Warning};
 
 /// All parts of `design` that are not of wood, each lying as it is to be printed; in a fixed order:
-/// dial by dial disc, knob, ring, washer, pin; then slider knob, keeper, jig, gauge.
+/// dial by dial disc, knob, ring, washer, pin; then slider or pin strip, slider knob, keeper, jig,
+/// gauge.
 ///
 /// # Errors
 /// All faults that stand in the way, so that nothing is written by halves: faults of the design
@@ -34,14 +35,23 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
             if !options.wants(kind) {
                 continue;
             }
-            made.push(match kind {
+            let result = match kind {
                 Kind::Disc => part::disc(&shop, index, dial).map(Some),
                 Kind::Knob => part::knob(&shop, index, dial).map(Some),
                 Kind::Ring => part::ring(&shop, index, dial),
                 Kind::Washer => part::washer(&shop, index, dial),
                 _ => part::pin(&shop, index, dial),
-            });
+            };
+            if kind == Kind::Ring && matches!(result, Ok(None)) {
+                without_ring(index, &mut made);
+            }
+            made.push(result);
         }
+    }
+    if shop.printed_slider() {
+        made.push(part::slider(&shop).map(Some));
+    } else if shop.strip() && options.wants(Kind::Pin) {
+        made.push(part::pin_strip(&shop).map(Some));
     }
     if options.wants(Kind::SliderKnob) {
         made.push(part::slider_knob(&shop).map(Some));
@@ -69,7 +79,19 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
     }
 }
 
-/// Whether the slider, too, is meant to be printed; its body is not made here.
-pub fn printed_slider(design: &Design) -> bool {
-    design.slider.material == Material::Printed
+/// Says on the knob of dial `index` that it has no ring.
+fn without_ring(index: usize, made: &mut [Result<Option<Part>, PartFault>]) {
+    let knob = made
+        .iter_mut()
+        .filter_map(|result| result.as_mut().ok()?.as_mut());
+    let mine = |part: &&mut Part| part.kind == Kind::Knob && part.dial == Some(index);
+    if let Some(knob) = knob.rev().find(mine) {
+        knob.warnings.push(Warning {
+            code: "no-ring",
+            message:
+                "between the knobs there is no room for a ring of labels at least 2.5 mm high: set \
+                      the dials further apart, make the knobs smaller, or mark the plate itself"
+                    .to_owned(),
+        });
+    }
 }

@@ -7,6 +7,7 @@ use spade::handles::FixedVertexHandle;
 use spade::{ConstrainedDelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 use crate::fault::MeshFault;
+use crate::flip::flip_thin;
 use crate::grid::Node;
 use crate::noding::{Along, Crease, Network, network};
 use crate::outline::Outline;
@@ -57,7 +58,10 @@ impl Plane {
             .collect();
         on.sort_unstable();
         on.dedup();
-        let tiles = tiles(&network)?;
+        let mut tiles = tiles(&network)?;
+        flip_thin(&mut tiles, &network.nodes, |edge| {
+            network.edges.contains_key(&edge)
+        });
         let mut plane = Self {
             nodes: network.nodes,
             tiles,

@@ -15,6 +15,16 @@ pub struct Region {
     outlines: Vec<Outline>,
 }
 
+/// Which windings of outlines lie inside, where outlines come from a font or a picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Fill {
+    /// All but 0, whichever way round: the rule of fonts.
+    #[default]
+    NonZero,
+    /// Odd ones.
+    EvenOdd,
+}
+
 impl From<Outline> for Region {
     fn from(outline: Outline) -> Self {
         Self::union([outline])
@@ -35,6 +45,23 @@ impl Region {
     /// Outlines as they come: holes run clockwise.
     pub fn wound(outlines: Vec<Outline>) -> Self {
         Self { outlines }
+    }
+
+    /// What closed contours enclose by this rule: they may run either way, overlap, touch and cross
+    /// themselves. Outlines of the result run counter-clockwise, those of its holes clockwise, and no
+    /// two overlap.
+    ///
+    /// # Errors
+    /// [`MeshFault`] if contours reach beyond the grid or tangle.
+    pub fn filled(contours: &[Outline], fill: Fill) -> Result<Self, MeshFault> {
+        let plane = Plane::new(&[contours], &[])?;
+        Ok(boundary(&plane, |zone| {
+            let winding = plane.windings[zone][0];
+            match fill {
+                Fill::NonZero => winding != 0,
+                Fill::EvenOdd => winding % 2 != 0,
+            }
+        }))
     }
 
     /// Its outlines.
@@ -97,6 +124,21 @@ impl Region {
             .flat_map(Outline::edges)
             .map(|(from, to)| point.distance_to_segment(from, to))
             .fold(f64::INFINITY, f64::min)
+    }
+
+    /// Whether a point lies in it: outlines wind round it more often forwards than backwards.
+    pub fn contains(&self, point: Point) -> bool {
+        let times = self.outlines.iter().flat_map(Outline::edges).map(|(a, b)| {
+            let left = (b - a).cross(point - a);
+            if a.y <= point.y && b.y > point.y && left > 0.0 {
+                1
+            } else if a.y > point.y && b.y <= point.y && left < 0.0 {
+                -1
+            } else {
+                0
+            }
+        });
+        times.sum::<i32>() > 0
     }
 
     /// Area, mm², if its outlines do not overlap.
@@ -223,6 +265,30 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn contours_of_a_font_are_filled_whichever_way_they_run() {
+        let contour = |side: f64| Outline::block(Point::default(), side, side);
+        // clockwise around, counter-clockwise for the counter, and a stroke laid over both
+        let stroke = Outline::block(Point::new(4.0, 0.0), 2.0, 14.0).reversed();
+        let letter = [contour(10.0).reversed(), contour(4.0), stroke];
+        let filled = Region::filled(&letter, Fill::NonZero).unwrap();
+        assert!((filled.area() - (84.0 + 2.0 * 2.0 * 2.0)).abs() < 1e-9);
+        assert_eq!(filled.outlines().len(), 2);
+        let odd = Region::filled(&letter, Fill::EvenOdd).unwrap();
+        assert!((odd.area() - (84.0 - 20.0 + 8.0)).abs() < 1e-9);
+        let both: Vec<Outline> = letter.iter().map(|line| line.clone().reversed()).collect();
+        let turned = Region::filled(&both, Fill::NonZero).unwrap();
+        assert!((turned.area() - filled.area()).abs() < 1e-9);
+    }
+
+    #[test]
+    fn points_in_holes_are_not_in_the_area() {
+        let ring = square(10.0).minus(&square(4.0)).unwrap();
+        let at = |x: f64, y: f64| ring.contains(Point::new(x, y));
+        assert!(at(3.0, 0.0) && at(-4.9, 4.9) && at(0.0, 2.1));
+        assert!(!at(0.0, 0.0) && !at(1.9, -1.9) && !at(5.1, 0.0) && !at(0.0, -5.1));
     }
 
     #[test]

@@ -3,11 +3,15 @@
 use std::collections::BTreeMap;
 
 use crate::fault::MeshFault;
-use crate::grid;
+use crate::grid::{self, MERGE};
 use crate::mesh::Mesh;
 use crate::pile::{End, Pile};
 use crate::plane::Plane;
 use crate::slope::Slope;
+
+/// Ends that lie nearer than this many steps over one node are one: a slope that runs out into a
+/// level face would leave walls a step high.
+const ONE: i64 = MERGE / 2;
 
 /// Points and triangles of a body's surface.
 pub(crate) struct Surface<'a> {
@@ -17,6 +21,8 @@ pub(crate) struct Surface<'a> {
     sloped: BTreeMap<(usize, usize), i64>,
     /// For each node, every z at which something ends over it; sorted.
     levels: Vec<Vec<i64>>,
+    /// Where an end over a node is put instead, to be one with another.
+    merged: BTreeMap<(usize, i64), i64>,
     triangles: Vec<[(usize, i64); 3]>,
 }
 
@@ -49,28 +55,46 @@ impl<'a> Surface<'a> {
             piles,
             sloped,
             levels: vec![Vec::new(); plane.nodes.len()],
+            merged: BTreeMap::new(),
             triangles: Vec::new(),
         };
-        for tile in &plane.tiles {
-            for (low, high) in &surface.piles[tile.zone] {
-                for node in tile.nodes {
-                    let ends = [surface.z(*low, node), surface.z(*high, node)];
-                    surface.levels[node].extend(ends);
-                }
-            }
-        }
-        for levels in &mut surface.levels {
-            levels.sort_unstable();
-            levels.dedup();
-        }
+        surface.find_levels();
         Ok(surface)
     }
 
+    /// Every height over every node, near ones as one: a level end before a sloped one, so that
+    /// level faces stay level.
+    fn find_levels(&mut self) {
+        let mut ends: Vec<Vec<(i64, bool)>> = vec![Vec::new(); self.plane.nodes.len()];
+        for tile in &self.plane.tiles {
+            for end in self.piles[tile.zone].iter().flat_map(|(a, b)| [*a, *b]) {
+                let slopes = matches!(end, End::On(_));
+                for node in tile.nodes {
+                    ends[node].push((self.z(end, node), slopes));
+                }
+            }
+        }
+        for (node, mut ends) in ends.into_iter().enumerate() {
+            ends.sort_unstable();
+            ends.dedup();
+            while let Some((first, _)) = ends.first().copied() {
+                let near = ends.partition_point(|(z, _)| z - first < ONE);
+                let level = ends[..near].iter().find(|(_, slopes)| !slopes);
+                let kept = level.map_or(first, |(z, _)| *z);
+                self.levels[node].push(kept);
+                for (z, _) in ends.drain(..near).filter(|(z, _)| *z != kept) {
+                    self.merged.insert((node, z), kept);
+                }
+            }
+        }
+    }
+
     fn z(&self, end: End, node: usize) -> i64 {
-        match end {
+        let z = match end {
             End::Level(level) => level,
             End::On(slope) => self.sloped.get(&(slope, node)).copied().unwrap_or(0),
-        }
+        };
+        self.merged.get(&(node, z)).copied().unwrap_or(z)
     }
 
     pub(crate) fn mesh(mut self) -> Result<Mesh, MeshFault> {
@@ -96,8 +120,11 @@ impl<'a> Surface<'a> {
                 let at = |end: End, node: usize| (node, self.z(end, node));
                 let top = [at(*high, a), at(*high, b), at(*high, c)];
                 let bottom = [at(*low, a), at(*low, c), at(*low, b)];
-                self.triangles.push(top);
-                self.triangles.push(bottom);
+                // an interval that has run out at all three corners is nothing
+                if [top[0], top[2], top[1]] != bottom {
+                    self.triangles.push(top);
+                    self.triangles.push(bottom);
+                }
             }
         }
     }

@@ -2,8 +2,8 @@
 
 use std::io::Cursor;
 
-use latchwright_solids::write::{list::list, stl::stl, threemf::threemf};
-use latchwright_solids::{Mesh, Options, Part, parts, plate_up};
+use latchwright_solids::write::{stl::stl, threemf::threemf};
+use latchwright_solids::{File, Mesh, Options, Part, files, parts, plate_up};
 use latchwright_solver::model::{Design, PinMake};
 use lib3mf_core::Model;
 use lib3mf_core::archive::{ArchiveReader, ZipArchiver, find_model_path};
@@ -103,19 +103,94 @@ fn a_box_is_684_bytes_of_stl_and_keeps_its_volume_when_it_is_mirrored() {
     }
 }
 
+fn all_files() -> Vec<File> {
+    let (design, _) = made();
+    files(&design, &Options::default(), "Tea & <biscuits>\n").expect("files")
+}
+
 #[test]
 fn the_same_design_is_the_same_bytes() {
-    let all = || {
-        let (design, parts) = made();
-        let beds = plate_up(&parts, &design.bench.printer);
-        let files: Vec<Vec<u8>> = beds
-            .iter()
-            .map(|bed| threemf(&parts, bed, "box").unwrap())
-            .chain(parts.iter().map(|part| stl(&part.mesh)))
+    assert!(all_files() == all_files());
+}
+
+#[test]
+fn a_run_has_a_file_for_each_bed_and_each_part_and_one_list() {
+    let (design, parts) = made();
+    let files = all_files();
+    let beds = plate_up(&parts, &design.bench.printer).len();
+    assert_eq!(files.len(), beds + parts.len() + 1);
+    let mut names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+    if beds == 1 {
+        assert_eq!(names[0], "parts.3mf");
+    } else {
+        assert_eq!(names[0], "parts-1.3mf");
+    }
+    assert_eq!(names.last(), Some(&"parts.txt"));
+    for name in &names {
+        let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "-.".contains(c);
+        assert!(name.chars().all(plain), "{name}");
+    }
+    names.sort_unstable();
+    names.dedup();
+    assert_eq!(names.len(), files.len(), "no two share a name");
+    // every part lies in one of the 3MF files, and none twice
+    let objects: usize = files[..beds]
+        .iter()
+        .map(|(_, bytes)| model(bytes.clone()).build.items.len())
+        .sum();
+    assert_eq!(objects, parts.len());
+}
+
+#[test]
+fn the_list_gives_the_box_of_every_stl_as_a_foreign_reader_measures_it() {
+    let files = all_files();
+    let text = String::from_utf8(files.last().unwrap().1.clone()).unwrap();
+    assert!(
+        text.starts_with("Printed parts: Tea & <biscuits>\n"),
+        "{text}"
+    );
+    let mut measured = 0;
+    for (name, bytes) in files
+        .iter()
+        .filter(|(name, _)| name.strip_suffix(".stl").is_some())
+    {
+        let read = stl_io::read_stl(&mut Cursor::new(bytes)).unwrap();
+        let size = [0, 1, 2].map(|axis| {
+            let along = read.vertices.iter().map(|vertex| f64::from(vertex.0[axis]));
+            let (low, high) = along.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), x| {
+                (low.min(x), high.max(x))
+            });
+            high - low
+        });
+        let row = text
+            .lines()
+            .find(|row| row.starts_with(&format!("{name} ")))
+            .expect("a row");
+        let told: Vec<f64> = row
+            .split_whitespace()
+            .filter_map(|word| word.parse().ok())
+            .take(3)
             .collect();
-        (files, list(&parts))
+        for axis in 0..3 {
+            assert!((told[axis] - size[axis]).abs() < 6e-4, "{row}: {size:?}");
+        }
+        measured += 1;
+    }
+    assert_eq!(measured, made().1.len(), "{text}");
+}
+
+#[test]
+fn the_list_shows_nominal_drawn_and_expected_with_clearances_per_side_and_in_total() {
+    let files = all_files();
+    let text = String::from_utf8(files.last().unwrap().1.clone()).unwrap();
+    let row = |start: &str| {
+        let row = text.lines().find(|row| row.trim_start().starts_with(start));
+        let row = row.unwrap_or_else(|| panic!("{start} in {text}"));
+        row.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    assert!(all() == all());
+    assert_eq!(row("disc  "), "disc outside 36.000 → 35.700 → 36.000");
+    assert!(row("post in star, per side").ends_with("→ 0.150"));
+    assert!(row("post in star, total").ends_with("→ 0.300"));
 }
 
 #[test]

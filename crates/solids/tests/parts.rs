@@ -243,6 +243,21 @@ fn words_without_outlines_are_left_bare_and_said_so() {
 }
 
 #[test]
+fn a_ring_without_room_is_told_of_on_its_knob() {
+    let mut design = Design::default();
+    for (dial, x) in design.dials.iter_mut().zip([-41.0, 0.0, 41.0]) {
+        dial.centre.0 = x;
+    }
+    let parts = made(&design, &Options::default());
+    assert!(parts.iter().all(|part| part.kind != Kind::Ring));
+    for name in ["Knob 1", "Knob 2", "Knob 3"] {
+        let warnings = &named(&parts, name).warnings;
+        assert_eq!(warnings.len(), 1);
+        assert_eq!(warnings[0].code, "no-ring");
+    }
+}
+
+#[test]
 fn no_size_however_odd_brings_it_down() {
     let sizes = [0.001, 0.4, 3.0, 17.0, 400.0, 5000.0];
     for one in sizes {

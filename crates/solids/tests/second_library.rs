@@ -3,7 +3,7 @@
 mod random;
 
 use latchwright_geometry::Point;
-use latchwright_solids::watertight::check_rounded;
+use latchwright_solids::watertight::{LEAST_HEIGHT, check_rounded};
 use latchwright_solids::{Body, Edge, Mesh, Outline, PartFault, Prism};
 use manifold_rust::linalg::{Vec2, Vec3};
 use manifold_rust::manifold::Manifold;
@@ -188,7 +188,7 @@ fn random_bodies_are_solid_and_have_the_second_librarys_volume() {
 
 #[test]
 fn parts_of_random_designs_are_solid_for_the_second_library_too() {
-    let (mut parts, mut refused) = (0, 0);
+    let (mut parts, mut refused, mut least) = (0, 0, f64::INFINITY);
     let mut seed = 0;
     while parts < PARTS * hunt() {
         let (design, options) = random::design(seed);
@@ -204,6 +204,7 @@ fn parts_of_random_designs_are_solid_for_the_second_library_too() {
                     if part.sound.shells == 1 {
                         assert_eq!(usize::try_from(again.genus()), Ok(part.sound.genus));
                     }
+                    least = least.min(part.sound.least_height);
                     parts += 1;
                 }
             }
@@ -219,4 +220,37 @@ fn parts_of_random_designs_are_solid_for_the_second_library_too() {
         }
     }
     assert!(refused * 3 < seed, "{refused} of {seed} designs refused");
+    println!("{parts} parts, least height of a triangle {least:.6} mm");
+    assert!(least > 2.0 * LEAST_HEIGHT, "{least}");
+}
+
+/// A node of the knob's outline that rounding had put 0.1 µm beside the line between two others left
+/// a triangle as thin as that, and the knob was refused (`LATCHWRIGHT_HUNT=6` found it).
+#[test]
+fn a_corner_a_step_beside_a_line_leaves_no_sliver() {
+    let (design, options) = random::design(400);
+    let parts = latchwright_solids::parts(&design, &options).expect("a knob that can be printed");
+    for part in parts {
+        let least = part.sound.least_height;
+        assert!(least > 2.0 * LEAST_HEIGHT, "{}: {least}", part.name);
+    }
+}
+
+/// The chamfer at the back notch and the flared tip of a three-sided star met in a thin wall
+/// (`LATCHWRIGHT_HUNT=30` found it).
+#[test]
+fn a_thin_wall_between_notch_and_star_has_room_for_both_chamfers() {
+    let (design, options) = random::design(893);
+    latchwright_solids::parts(&design, &options).expect("a knob that can be printed");
+}
+
+/// The sunk head of a disc's screw met the chamfer round the floor of a deep slot
+/// (`LATCHWRIGHT_HUNT=40` found it).
+#[test]
+fn a_deep_slot_and_the_head_of_the_screw_keep_a_wall_between_them() {
+    let (design, options) = random::design(1352);
+    let faults = latchwright_solids::parts(&design, &options).expect_err("too deep a slot");
+    for fault in faults {
+        assert!(matches!(fault, PartFault::NoWall { .. }), "{fault}");
+    }
 }

@@ -11,6 +11,7 @@ use super::knob::recess_depth;
 use super::{Draft, Kind, Part, Shop, named};
 use crate::extrude::{Prism, THROUGH};
 use crate::fault::{MeshFault, PartFault};
+use crate::fit::Size;
 use crate::mesh::Pose;
 use crate::outline::Outline;
 use crate::region::Region;
@@ -118,7 +119,14 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     let long = dial.disc.below + shop.design.plate.thickness + shop.options.knob_gap;
     let shaft_top = thick + draft.draw(fit.height("shaft's length", long, 0.0));
     let post_top = shaft_top + (recess_depth(dial) - SHORT).max(fit.printer.layer);
-    walls(shop, &draft.name, dial, &key, (radius, shaft))?;
+    let seat = ScrewSeat::new(shop, thick);
+    walls(
+        shop,
+        &draft.name,
+        dial,
+        &key,
+        (radius, shaft, seat.as_ref()),
+    )?;
     let broken = |fault| PartFault::Mesh {
         part: named("Disc", index),
         fault,
@@ -128,17 +136,15 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     let circle = |radius: f64| Outline::circle(Point::default(), radius);
     let body = &mut draft.body;
     body.add(Prism::new(outline, 0.0, thick).with_low(shop.bed_edge(thick)));
-    body.add(Prism::new(circle(shaft), thick / 2.0, shaft_top).with_high(Edge::chamfer(0.3)));
-    body.add(Prism::new(key.post.clone(), thick / 2.0, post_top).with_high(Edge::chamfer(0.6)));
+    // from the disc's upper face on: a slot that reaches below the shaft stays open for its pin
+    body.add(Prism::new(circle(shaft), thick, shaft_top).with_high(Edge::chamfer(0.3)));
+    body.add(Prism::new(key.post.clone(), thick, post_top).with_high(Edge::chamfer(0.6)));
     for dot in dots {
         body.cut(Prism::new(dot, thick - 2.0 * fit.printer.layer, thick));
     }
-    if let Some(screw) = &shop.options.screw {
-        let hole = fit.hole("hole for the screw", screw.clearance);
-        let head = fit.hole("head of the screw", screw.head);
-        let sink = (head.drawn - hole.drawn) / 2.0;
+    if let Some(ScrewSeat { hole, head, sink }) = seat {
         body.cut(Prism::new(circle(hole.drawn / 2.0), -THROUGH, THROUGH));
-        if sink > 0.0 && sink < thick {
+        if let Some(sink) = sink {
             let cone = Prism::new(circle(head.drawn / 2.0), -1.0, sink);
             body.cut(cone.with_high(Edge::chamfer(sink)));
         }
@@ -162,24 +168,48 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     draft.finish(fit.printer)
 }
 
+/// The screw's hole, and how deep its head is sunk where the disc is thick enough, mm.
+struct ScrewSeat {
+    hole: Size,
+    head: Size,
+    sink: Option<f64>,
+}
+
+impl ScrewSeat {
+    fn new(shop: &Shop<'_>, thick: f64) -> Option<Self> {
+        let screw = shop.options.screw.as_ref()?;
+        let hole = shop.fit.hole("hole for the screw", screw.clearance);
+        let head = shop.fit.hole("head of the screw", screw.head);
+        let sink = (head.drawn - hole.drawn) / 2.0;
+        Some(Self {
+            sink: (sink > 0.0 && sink < thick).then_some(sink),
+            hole,
+            head,
+        })
+    }
+
+    /// The furthest it reaches from the middle, mm.
+    fn reach(&self) -> f64 {
+        let across = self.sink.map_or(self.hole.drawn, |_| self.head.drawn);
+        across / 2.0
+    }
+}
+
 /// No wall under two lines.
 fn walls(
     shop: &Shop<'_>,
     name: &str,
     dial: &Dial,
     key: &KeyShape,
-    (radius, shaft): (f64, f64),
+    (radius, shaft, seat): (f64, f64, Option<&ScrewSeat>),
 ) -> Result<(), PartFault> {
-    let hole = shop
-        .options
-        .screw
-        .map_or(0.0, |screw| shop.fit.hole("", screw.clearance).drawn / 2.0);
+    let hole = seat.map_or(0.0, |seat| seat.hole.drawn / 2.0);
     for slot in &dial.disc.slots {
-        let floor = dial.disc.radius - slot.depth;
-        let left = if hole > 0.0 {
-            floor - hole
-        } else {
-            floor + radius
+        let floor = radius - slot.depth;
+        // on the bed the slot's edge is chamfered towards the screw's head
+        let left = match seat {
+            Some(seat) => floor - seat.reach() - shop.options.chamfer,
+            None => floor + radius,
         };
         shop.wall(name, "between a slot's floor and the screw", left, |short| {
             format!(

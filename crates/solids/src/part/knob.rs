@@ -1,6 +1,8 @@
 //! The knob: a grip with a star recess below, pointer above, notch behind; printed on its back.
 
-use latchwright_geometry::Point;
+use core::f64::consts::PI;
+
+use latchwright_geometry::{Point, trig};
 use latchwright_solver::model::Dial;
 
 use super::grip::grip;
@@ -53,11 +55,13 @@ pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     let rim = shape.within - edge;
     draft.body.add(
         Prism::new(shape.region, 0.0, height)
-            .with_low(shop.bed_edge(height))
+            .with_low(shop.bed_edge(height.min(wall)))
             .with_high(Edge::rounded(edge)),
     );
     // its mouth is chamfered like every edge on the bed: that also leads the post in
-    let mouth = options.chamfer.min(wall / 3.0);
+    // (a sharp tip grows by more than its flats), and beside the notch they share one wall
+    let flank = trig::cos(PI / f64::from(dial.key.sides.max(3)));
+    let mouth = options.chamfer.min(wall / 3.0 * flank);
     let star = Region::from(key.star.clone());
     draft.body.cut(Prism::new(star.clone(), -1.0, recess));
     if mouth >= 0.1 {

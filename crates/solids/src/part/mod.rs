@@ -1,5 +1,6 @@
 //! What every printed part is, and one file for each kind of part.
 
+mod arm;
 mod disc;
 mod gauge;
 mod grip;
@@ -9,6 +10,7 @@ pub mod key;
 mod knob;
 mod pin;
 mod ring;
+mod slider;
 mod slider_knob;
 mod washer;
 
@@ -17,7 +19,7 @@ pub use gauge::Gauge;
 
 use core::f64::consts::PI;
 
-use latchwright_solver::model::{Design, Printer};
+use latchwright_solver::model::{Design, Dial, Material, PinMake, Printer};
 
 use crate::extrude::Body;
 use crate::fault::PartFault;
@@ -34,6 +36,7 @@ pub(crate) use keeper::keeper;
 pub(crate) use knob::knob;
 pub(crate) use pin::pin;
 pub(crate) use ring::ring;
+pub(crate) use slider::{pin_strip, slider};
 pub(crate) use slider_knob::slider_knob;
 pub(crate) use washer::washer;
 
@@ -48,8 +51,10 @@ pub enum Kind {
     Ring,
     /// Between plate and disc.
     Washer,
-    /// A pin, or a finger's tip with its pin.
+    /// A pin, a finger's tip with its pin, or a strip of them.
     Pin,
+    /// The slider's body, with fingers and pins.
+    Slider,
     /// What the hand pulls.
     SliderKnob,
     /// What holds the tab down.
@@ -144,6 +149,26 @@ impl<'a> Shop<'a> {
 
     pub(crate) fn printer(&self) -> &'a Printer {
         self.fit.printer
+    }
+
+    /// Whether the slider's body is printed.
+    pub(crate) fn printed_slider(&self) -> bool {
+        self.design.slider.material == Material::Printed && self.options.wants(Kind::Slider)
+    }
+
+    /// Whether a strip carries all pins.
+    pub(crate) fn strip(&self) -> bool {
+        let standing = |dial: &Dial| dial.pin.make == PinMake::PrintedStanding;
+        let dials = &self.design.dials;
+        self.options.pin_strip
+            && self.design.slider.material != Material::Printed
+            && !dials.is_empty()
+            && dials.iter().all(standing)
+    }
+
+    /// Whether standing pins are of one piece with slider or strip.
+    pub(crate) fn pins_on_a_bar(&self) -> bool {
+        self.printed_slider() || self.strip()
     }
 
     /// The chamfer at the bed of a part `height` mm high: never more than a third of it.

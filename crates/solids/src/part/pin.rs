@@ -5,6 +5,7 @@ use core::f64::consts::{FRAC_PI_4, PI};
 use latchwright_geometry::{Point, trig};
 use latchwright_solver::model::{Dial, PinMake};
 
+use super::arm::slender;
 use super::{Draft, Kind, Part, Shop, named};
 use crate::extrude::{Prism, THROUGH};
 use crate::fault::PartFault;
@@ -13,16 +14,15 @@ use crate::outline::Outline;
 use crate::region::Region;
 use crate::slope::Edge;
 
-/// A standing pin longer than this many diameters is likely to shear between two layers.
-const SLENDER: f64 = 2.0;
 /// Length of a finger's tip behind its pin, mm.
 const TIP: f64 = 16.0;
 
-/// The pin of dial `index`; nothing for one of steel or wood.
+/// The pin of dial `index`; nothing for one of steel or wood, or of one piece with slider or strip.
 pub(crate) fn pin(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<Part>, PartFault> {
     match dial.pin.make {
         PinMake::Steel | PinMake::Dowel => Ok(None),
         PinMake::PrintedLying => lying(shop, index, dial).map(Some),
+        PinMake::PrintedStanding if shop.pins_on_a_bar() => Ok(None),
         PinMake::PrintedStanding => standing(shop, index, dial).map(Some),
     }
 }
@@ -33,7 +33,12 @@ fn lying(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> 
     let across = shop.fit.outside("pin", dial.pin.diameter);
     shop.enough(&draft.name, &across, "take a thicker pin, or one of steel")?;
     let radius = draft.draw(across) / 2.0;
-    let long = draft.draw(shop.fit.height("pin's length", dial.pin.height, 2.0));
+    // in a printed slider its socket goes right through
+    let whole = shop
+        .printed_slider()
+        .then_some(shop.design.slider.thickness);
+    let whole = whole.unwrap_or(dial.pin.height);
+    let long = draft.draw(shop.fit.height("pin's length", whole, 2.0));
     // cut where the overhang reaches 45 degrees: nothing to support, a flat to lie on
     let flat = radius * trig::sin(FRAC_PI_4);
     let chord = PI / trig::acos(1.0 - 0.01 / radius.max(0.02));
@@ -81,16 +86,7 @@ fn standing(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFaul
         .drawn;
     let top = draft.draw(fit.height("pin's height", pin.height, 2.0));
     let top = top.max(held + fit.printer.layer);
-    if free > SLENDER * pin.diameter {
-        draft.warn(
-            "standing-pin",
-            format!(
-                "the pin stands {free:.2} mm free on {:.2} mm, more than {SLENDER} diameters: its \
-                 layers would shear at the root; print it lying, or set a dowel of {:.2} mm",
-                pin.diameter, pin.diameter
-            ),
-        );
-    }
+    slender(&mut draft, dial, "pin");
     let back = Point::new(0.0, -TIP);
     let finger = Outline::capsule(back, Point::default(), radius);
     let circle = |radius: f64| Outline::circle(Point::default(), radius);

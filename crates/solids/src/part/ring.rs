@@ -6,8 +6,8 @@ use latchwright_solver::model::Dial;
 use super::{Draft, Kind, Part, Shop, named};
 use crate::extrude::Prism;
 use crate::fault::{MeshFault, PartFault};
+use crate::label::{Type, labels};
 use crate::mesh::Pose;
-use crate::numerals;
 use crate::options::Relief;
 use crate::outline::Outline;
 use crate::region::Region;
@@ -108,29 +108,45 @@ fn signs(
     let middle = to + MARGIN + label / 2.0;
     let step = trig::radians(dial.step_deg());
     let room = 2.0 * middle * trig::sin(step / 2.0).min(1.0) - line;
+    let handed = shop
+        .options
+        .labels
+        .get(index)
+        .map_or(&[][..], Vec::as_slice);
+    let size = Type {
+        height: label,
+        room,
+        line,
+        thinnest: shop.printer().nozzle,
+    };
+    let all = labels(dial, handed, size)?;
     let mut outlines = Vec::new();
     let mut bare = 0_u32;
-    for mark in 0..dial.positions {
+    for (mark, sign) in (0..dial.positions).zip(&all.signs) {
         let turn = -step * f64::from(mark);
         if from * step > 2.0 * line {
             let half = line / 2.0;
             let stroke = Outline::rectangle(Point::new(-half, from), Point::new(half, to));
             outlines.push(stroke.turned(turn));
         }
-        let handed = shop.options.labels.get(index);
-        let handed = handed.and_then(|labels| labels.get(mark as usize));
-        let sign = match handed.filter(|region| !region.is_empty()) {
-            Some(region) => Some(region.clone()),
-            None => numerals::word(&dial.label(mark), label, line)?,
-        };
-        let fitted = sign.and_then(|sign| numerals::fitted(&sign, room, label));
-        match fitted {
-            Some(sign) if room > label / 3.0 => {
+        match sign {
+            Some(sign) => {
                 let set = |outline: &Outline| outline.moved(Point::new(0.0, middle)).turned(turn);
                 outlines.extend(sign.outlines().iter().map(set));
             }
-            _ => bare += 1,
+            None => bare += 1,
         }
+    }
+    if all.thin > 0 {
+        draft.warn(
+            "thin-labels",
+            format!(
+                "strokes of {} labels are thinner than the nozzle's {:.2} mm and may not be laid down: \
+                 take a bolder face or larger labels",
+                all.thin,
+                shop.printer().nozzle
+            ),
+        );
     }
     if bare > 0 {
         draft.warn(

@@ -2,22 +2,118 @@
 
 use core::fmt::Write;
 
+use latchwright_solver::model::Printer;
+
+use crate::fit::{Kind, Size};
 use crate::part::Part;
 
-/// One line a part: file name, size along x, y and z in mm, mass in g, filament in m.
-pub fn list(parts: &[Part]) -> String {
-    let mut text = String::from(
-        "Parts as they lie on the bed. Sizes in mm, mass in g and filament in m if printed solid.\n",
+/// One part of the list.
+#[derive(Debug, Clone, Copy)]
+pub struct Entry<'a> {
+    /// The part.
+    pub part: &'a Part,
+    /// The file that holds it alone.
+    pub file: &'a str,
+    /// The file that holds the bed it lies on.
+    pub bed: &'a str,
+}
+
+/// All parts by their files: boxes in mm, mass in g and filament in m, the sum of them; then each
+/// part's sizes as nominal → drawn → expected, and what to know before it is printed.
+pub fn list(entries: &[Entry<'_>], printer: &Printer, title: &str) -> String {
+    let mut text = String::new();
+    let title: String = title.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (bed_x, bed_y) = printer.bed;
+    line(&mut text, format_args!("Printed parts: {title}"));
+    line(
+        &mut text,
+        format_args!(
+            "Made for a nozzle of {:.2} mm, layers of {:.2} mm and a bed of {bed_x:.0} × {bed_y:.0} × \
+             {:.0} mm.",
+            printer.nozzle, printer.layer, printer.height
+        ),
     );
-    for part in parts {
-        let [x, y, z] = part.extent().size();
-        let (mass, filament) = (part.mass_g, part.filament_mm / 1000.0);
-        let name = format!("{}.stl", part.file_stem());
-        let written = writeln!(
-            text,
-            "{name:<22} {x:8.3} × {y:8.3} × {z:8.3}   {mass:7.2} g   {filament:6.2} m"
-        );
-        debug_assert!(written.is_ok(), "a String takes all that is written");
+    line(
+        &mut text,
+        format_args!(
+            "Boxes in mm as the parts lie on the bed, mass in g and filament in m if printed solid.\n"
+        ),
+    );
+    boxes(&mut text, entries);
+    line(
+        &mut text,
+        format_args!(
+            "\nSizes in mm: as the design says → as drawn in the files → as expected once printed and \
+             coated.\nClearances are told per side and in total."
+        ),
+    );
+    for entry in entries {
+        details(&mut text, entry);
     }
     text
+}
+
+fn line(text: &mut String, words: core::fmt::Arguments<'_>) {
+    let written = writeln!(text, "{words}");
+    debug_assert!(written.is_ok(), "a String takes all that is written");
+}
+
+fn boxes(text: &mut String, entries: &[Entry<'_>]) {
+    let widths = entries.iter().map(|entry| entry.file.chars().count());
+    let wide = widths.max().unwrap_or(0);
+    let (mut grams, mut metres) = (0.0, 0.0);
+    for Entry { part, file, bed } in entries {
+        let [x, y, z] = part.extent().size();
+        let (mass, filament) = (part.mass_g, part.filament_mm / 1000.0);
+        line(
+            text,
+            format_args!(
+                "{file:<wide$}  {x:8.3} × {y:8.3} × {z:8.3}  {mass:7.2} g  {filament:6.2} m  in {bed}"
+            ),
+        );
+        grams += mass;
+        metres += filament;
+    }
+    let count = entries.len();
+    line(
+        text,
+        format_args!("{count} parts together: {grams:.1} g, {metres:.2} m of filament"),
+    );
+}
+
+fn details(text: &mut String, entry: &Entry<'_>) {
+    let part = entry.part;
+    let dial = part
+        .dial
+        .map_or_else(String::new, |dial| format!(", of dial {}", dial + 1));
+    line(text, format_args!("\n{} ({}{dial})", part.name, entry.file));
+    for size in &part.sizes {
+        size_line(text, size);
+    }
+    if let Some(height) = part.colour_change {
+        line(
+            text,
+            format_args!("  change the filament at {height:.2} mm for a second colour"),
+        );
+    }
+    for warning in &part.warnings {
+        line(text, format_args!("  Note: {}.", warning.message));
+    }
+}
+
+fn size_line(text: &mut String, size: &Size) {
+    let kind = match size.kind {
+        Kind::Outside => "outside",
+        Kind::Hole => "hole",
+        Kind::Gap => "gap",
+        Kind::Height => "height",
+        Kind::PerSide | Kind::Total => "clearance",
+    };
+    line(
+        text,
+        format_args!(
+            "  {:<34} {kind:<9} {:8.3} → {:8.3} → {:8.3}",
+            size.name, size.nominal, size.drawn, size.expected
+        ),
+    );
 }

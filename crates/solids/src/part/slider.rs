@@ -1,0 +1,202 @@
+//! The printed slider, or a strip of fingers with their pins for a wooden one; underside on the bed.
+
+use latchwright_drawing::{Rect, slider_crossbar, slider_fingers, slider_outline};
+use latchwright_geometry::Point;
+use latchwright_solver::model::{Dial, PinMake};
+
+use super::arm::{Arm, Layers};
+use super::{Draft, Kind, Part, Shop};
+use crate::extrude::{Prism, THROUGH};
+use crate::fault::PartFault;
+use crate::outline::{CHORD, Outline};
+use crate::region::Region;
+use crate::slope::Edge;
+
+/// What is left of a finger on the bar, so that the fillets at its root stay, mm.
+const STUB: f64 = 1.5;
+/// Depth of the lap by which a strip lies under its bar, mm.
+const LAP: f64 = 12.0;
+/// Play of the finger knob's shank in its hole, mm in diameter.
+const SHANK_PLAY: f64 = 0.2;
+
+/// The whole slider of a design whose slider is printed.
+pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
+    let mut draft = Draft::new("Slider".to_owned(), Kind::Slider, None);
+    "make the slider of wood, with single pins or a pin strip".clone_into(&mut draft.smaller);
+    let broken = |fault| PartFault::Mesh {
+        part: "Slider".to_owned(),
+        fault,
+    };
+    let whole = slider_outline(shop.design, 0.0).flatten(CHORD / 2.0);
+    let whole = Region::from(Outline::new(whole));
+    let clear = slider_fingers(shop.design, 0.0).into_iter().map(off_bar);
+    let growth = shop.fit.growth();
+    let base = whole
+        .minus(&Region::union(clear))
+        .and_then(|bare| bare.inset(growth))
+        .map_err(broken)?;
+    let thick = draft.draw(shop.fit.height(
+        "slider's thickness",
+        shop.design.slider.thickness,
+        2.0,
+    ));
+    let arms = arms(shop, &mut draft, thick)?;
+    let layers = Layers {
+        base: base.clone(),
+        base_top: thick,
+        thick,
+    };
+    layers.build(shop, &mut draft, &arms)?;
+    shank_hole(shop, &mut draft, &base, thick)?;
+    finish(shop, draft, thick)
+}
+
+/// Fingers with standing pins on a bar that lies in a lap under the wooden slider's.
+pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
+    let mut draft = Draft::new("Pin strip".to_owned(), Kind::Pin, None);
+    "print single pins instead of a strip".clone_into(&mut draft.smaller);
+    let bar = slider_crossbar(shop.design, 0.0);
+    let growth = shop.fit.growth();
+    let lap = LAP.min(bar.height());
+    let (low, high) = (
+        Point::new(bar.min.x + growth, bar.max.y - lap + growth),
+        Point::new(bar.max.x - growth, bar.max.y - growth),
+    );
+    let thick = draft.draw(shop.fit.height(
+        "strip's height at its pins",
+        shop.design.slider.thickness,
+        2.0,
+    ));
+    let arms = arms(shop, &mut draft, thick)?;
+    let lowest = arms.iter().map(|arm| arm.held).fold(thick, f64::min);
+    let layer = shop.printer().layer;
+    let base_top = ((thick / 2.0).min(lowest) / layer).floor().max(1.0) * layer;
+    let base = Region::from(Outline::rectangle(low, high).rounded(2.0));
+    let layers = Layers {
+        base: base.clone(),
+        base_top,
+        thick,
+    };
+    layers.build(shop, &mut draft, &arms)?;
+    screws(shop, &mut draft, (low, high), base_top);
+    draft.warn(
+        "use-of-strip",
+        format!(
+            "cut a lap {base_top:.2} mm deep and {lap:.2} mm wide into the underside of the slider's \
+             bar, along its edge towards the discs, leave the fingers off the wood, and glue and screw \
+             the strip into it"
+        ),
+    );
+    finish(shop, draft, thick)
+}
+
+fn finish(shop: &Shop<'_>, mut draft: Draft, thick: f64) -> Result<Part, PartFault> {
+    let z = -shop.design.slider.below - thick;
+    draft.assembled = Some(crate::mesh::Pose::to(0.0, 0.0, z));
+    draft.apart = -3;
+    draft.finish(shop.printer())
+}
+
+/// All that a finger takes up beyond its stub on the bar.
+fn off_bar(finger: Rect) -> Outline {
+    let low = Point::new(finger.min.x - 0.5, finger.min.y + STUB);
+    let high = Point::new(finger.max.x + 0.5, finger.max.y + 1.0);
+    Outline::rectangle(low, high)
+}
+
+/// One arm a dial.
+fn arms<'a>(shop: &Shop<'a>, draft: &mut Draft, thick: f64) -> Result<Vec<Arm<'a>>, PartFault> {
+    let fingers = slider_fingers(shop.design, 0.0);
+    let own = |dial: &Dial| {
+        let (x, y) = dial.pin_at();
+        fingers.iter().find(|finger| {
+            let centre = finger.centre();
+            (centre.x - x).abs() < 1e-6 && finger.min.y < y && y < finger.max.y + 1e-6
+        })
+    };
+    shop.design
+        .dials
+        .iter()
+        .enumerate()
+        .map(|(index, dial)| match own(dial) {
+            Some(finger) => Arm::new(shop, draft, (index, dial), finger.min.y, thick),
+            None => Err(PartFault::NoFinger {
+                part: draft.name.clone(),
+                dial: index + 1,
+            }),
+        })
+        .collect()
+}
+
+/// The hole for the finger knob's shank, with its screw from below.
+fn shank_hole(
+    shop: &Shop<'_>,
+    draft: &mut Draft,
+    base: &Region,
+    thick: f64,
+) -> Result<(), PartFault> {
+    let slider = &shop.design.slider;
+    let at = Point::new(slider.pull_at, slider.guide_at.1);
+    let hole = shop.fit.hole(
+        "hole for the finger knob's shank",
+        slider.shank + SHANK_PLAY,
+    );
+    let wall = if base.contains(at) {
+        base.distance(at) - hole.drawn / 2.0
+    } else {
+        -hole.drawn / 2.0 - base.distance(at)
+    };
+    shop.wall(&draft.name, "around the finger knob's shank", wall, |short| {
+        format!(
+            "bring the finger knob {short:.2} mm further over the slider's neck or bar, or make its \
+             shank thinner"
+        )
+    })?;
+    let circle = |radius: f64| Outline::circle(at, radius);
+    let floor = thick - slider.thickness / 2.0;
+    draft
+        .body
+        .cut(Prism::new(circle(hole.drawn / 2.0), floor, thick + 1.0));
+    draft.sizes.push(hole);
+    screw_hole(shop, draft, at, floor);
+    Ok(())
+}
+
+/// A hole for a screw from below, sunk, through `floor` mm.
+fn screw_hole(shop: &Shop<'_>, draft: &mut Draft, at: Point, floor: f64) {
+    let Some(screw) = &shop.options.screw else {
+        return;
+    };
+    let hole = shop.fit.hole("hole for a screw", screw.clearance);
+    let head = shop.fit.hole("head of a screw", screw.head);
+    let sink = (head.drawn - hole.drawn) / 2.0;
+    let circle = |radius: f64| Outline::circle(at, radius);
+    draft
+        .body
+        .cut(Prism::new(circle(hole.drawn / 2.0), -THROUGH, floor + 0.5));
+    if sink > 0.0 && sink < floor - shop.printer().layer {
+        let cone = Prism::new(circle(head.drawn / 2.0), -1.0, sink);
+        draft.body.cut(cone.with_high(Edge::chamfer(sink)));
+    }
+    if draft.sizes.iter().all(|size| size.name != hole.name) {
+        draft.sizes.extend([hole, head]);
+    }
+}
+
+/// Screws along a strip, one near each end and others between, no further apart than 60 mm.
+fn screws(shop: &Shop<'_>, draft: &mut Draft, (low, high): (Point, Point), top: f64) {
+    let (first, last) = (low.x + 8.0, high.x - 8.0);
+    let middle = f64::midpoint(low.y, high.y);
+    let spans = ((last - first) / 60.0).ceil().clamp(1.0, 20.0);
+    let mut span = 0.0;
+    while last > first && span <= spans {
+        let at = Point::new(first + (last - first) * span / spans, middle);
+        screw_hole(shop, draft, at, top);
+        span += 1.0;
+    }
+}
+
+/// Whether this dial's pin is in one piece with its finger.
+pub(super) fn in_one_piece(dial: &Dial) -> bool {
+    dial.pin.make == PinMake::PrintedStanding
+}

@@ -1,0 +1,185 @@
+//! The printed slider and the pin strip stand where the plan says.
+
+use latchwright_drawing::slider_outline;
+use latchwright_geometry::Point;
+use latchwright_solids::part::Kind;
+use latchwright_solids::slice::section;
+use latchwright_solids::{Options, Outline, Part, PartFault, Region, parts};
+use latchwright_solver::model::{Design, Material, PinMake};
+
+fn printed(make: PinMake) -> Design {
+    let mut design = Design::default();
+    design.slider.material = Material::Printed;
+    for dial in &mut design.dials {
+        dial.pin.make = make;
+    }
+    design
+}
+
+fn made(design: &Design, options: &Options) -> Vec<Part> {
+    parts(design, options).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+fn named<'a>(parts: &'a [Part], name: &str) -> &'a Part {
+    let found = parts.iter().find(|part| part.name == name);
+    found.unwrap_or_else(|| panic!("no {name}"))
+}
+
+/// Middle and half the width of an outline.
+fn round(outline: &Outline) -> (Point, f64) {
+    let (low, high) = outline.bounds().expect("points");
+    ((low + high) * 0.5, (high.x - low.x) / 2.0)
+}
+
+#[test]
+fn a_printed_slider_is_the_plans_outline_with_its_pins_on_it() {
+    let design = printed(PinMake::PrintedStanding);
+    let parts = made(&design, &Options::default());
+    let slider = named(&parts, "Slider");
+    assert_eq!(slider.kind, Kind::Slider);
+    // the screw under the finger knob's shank goes right through
+    assert_eq!((slider.sound.shells, slider.sound.genus), (1, 1));
+    let drawn = slider_outline(&design, 0.0).flatten(0.001);
+    let growth = design.workmanship.film + design.bench.printer.outside / 2.0;
+    let wanted = Region::from(Outline::new(drawn)).inset(growth).unwrap();
+    // below the fingers' upper side, above the chamfer and the screw's head: less the screw's hole
+    let cut = section(&slider.mesh, 3.0);
+    let hole = cut.outlines().iter().find(|o| o.signed_area() < 0.0);
+    let hole = hole.expect("a screw hole").signed_area();
+    let off = cut.area() - hole - wanted.area();
+    assert!(off.abs() < 0.003 * wanted.area(), "{off}");
+    for point in cut.outlines()[0].points() {
+        assert!(wanted.distance(*point) < 0.03, "{point:?}");
+    }
+    // no pin is printed a second time
+    assert!(parts.iter().all(|part| part.kind != Kind::Pin));
+}
+
+#[test]
+fn the_pins_of_a_printed_slider_stand_where_the_solver_takes_them_to_be() {
+    let design = printed(PinMake::PrintedStanding);
+    let parts = made(&design, &Options::default());
+    let slider = named(&parts, "Slider");
+    let top = slider.extent().high[2];
+    let pose = slider.assembled.expect("a place in the lid");
+    // its upper face and the pins' ends lie as far below the plate as the design says, less a coat
+    let face = pose.of([0.0, 0.0, top])[2];
+    assert!((face + design.slider.below).abs() < 1e-9, "{face}");
+    let cut = section(&slider.mesh, top - 1.0);
+    let pins: Vec<(Point, f64)> = cut
+        .outlines()
+        .iter()
+        .filter(|outline| outline.signed_area() > 0.0)
+        .map(round)
+        .filter(|(_, radius)| *radius < 3.0)
+        .collect();
+    assert_eq!(pins.len(), design.dials.len());
+    for dial in &design.dials {
+        let (x, y) = dial.pin_at();
+        let at = Point::new(x, y);
+        let pin = pins.iter().find(|(middle, _)| middle.distance(at) < 1e-3);
+        let (_, radius) = pin.unwrap_or_else(|| panic!("{at:?} in {pins:?}"));
+        // a pin of 4 less two coats of 0.1 less 0.1 that the printer adds
+        assert!((2.0 * radius - 3.7).abs() < 1e-3, "{radius}");
+    }
+}
+
+#[test]
+fn pins_of_steel_get_a_socket_with_ground_below_the_discs_only() {
+    let design = printed(PinMake::Steel);
+    let parts = made(&design, &Options::default());
+    let slider = named(&parts, "Slider");
+    assert!(slider.warnings.iter().any(|w| w.code == "pin-set-in"));
+    let (x, y) = design.dials[1].pin_at();
+    let at = Point::new(x, y);
+    let low = section(&slider.mesh, 0.8);
+    let high = section(&slider.mesh, 2.5);
+    for cut in [&low, &high] {
+        assert!(!cut.contains(at), "the socket goes right through");
+    }
+    let aside = at + Point::new(2.6, 0.0);
+    assert!(low.contains(aside) && !high.contains(aside));
+    // discs lie 6.5 below the plate, the slider's underside 8.5: ground ends 0.5 below the discs
+    let ground = section(&slider.mesh, 1.45);
+    assert!(!ground.contains(aside), "it would rub on the disc");
+}
+
+#[test]
+fn a_printed_pin_for_a_printed_slider_is_as_long_as_its_socket() {
+    let parts = made(&printed(PinMake::PrintedLying), &Options::default());
+    let long = named(&parts, "Pin 2").extent().size()[1];
+    // 8 less two coats of 0.1
+    assert!((long - 7.8).abs() < 1e-6, "{long}");
+}
+
+#[test]
+fn a_slender_pin_of_a_printed_slider_is_warned_of_with_what_to_do() {
+    let mut design = printed(PinMake::PrintedStanding);
+    design.dials[1].pin.diameter = 2.5;
+    design.dials[1].pin.free = 5.5;
+    let parts = made(&design, &Options::default());
+    let warnings = &named(&parts, "Slider").warnings;
+    assert_eq!(warnings.len(), 1, "{warnings:?}");
+    assert_eq!(warnings[0].code, "standing-pin");
+    for words in ["pin 2", "5.50 mm free on 2.50 mm", "lying", "dowel"] {
+        assert!(warnings[0].message.contains(words), "{warnings:?}");
+    }
+}
+
+#[test]
+fn a_strip_carries_all_standing_pins_of_a_wooden_slider() {
+    let mut design = Design::default();
+    for dial in &mut design.dials {
+        dial.pin.make = PinMake::PrintedStanding;
+    }
+    let options = Options {
+        pin_strip: true,
+        ..Options::default()
+    };
+    let parts = made(&design, &options);
+    let pins: Vec<&Part> = parts.iter().filter(|part| part.kind == Kind::Pin).collect();
+    assert_eq!(pins.len(), 1);
+    let strip = pins[0];
+    assert_eq!(strip.name, "Pin strip");
+    assert_eq!(strip.sound.shells, 1);
+    // a handle a screw: 124 − 16 of length, no further apart than 60
+    assert_eq!(strip.sound.genus, 3);
+    let top = strip.extent().high[2];
+    let cut = section(&strip.mesh, top - 1.0);
+    assert_eq!(cut.outlines().len(), 3);
+    for dial in &design.dials {
+        let (x, y) = dial.pin_at();
+        let at = |outline: &Outline| round(outline).0.distance(Point::new(x, y)) < 1e-3;
+        assert!(cut.outlines().iter().any(at));
+    }
+    let options = Options::default();
+    assert_eq!(
+        made(&design, &options)
+            .iter()
+            .filter(|part| part.kind == Kind::Pin)
+            .count(),
+        3
+    );
+}
+
+#[test]
+fn a_slider_that_cannot_be_printed_is_named_with_what_to_do() {
+    let mut large = printed(PinMake::PrintedStanding);
+    large.bench.printer.bed = (110.0, 100.0);
+    let mut crowded = printed(PinMake::PrintedStanding);
+    crowded.dials[1].pin.offset = -53.0;
+    let mut astray = printed(PinMake::PrintedStanding);
+    astray.slider.pull_at = 45.0;
+    for (design, words) in [
+        (large, "make the slider of wood"),
+        (crowded, "no finger reaches the pin of dial"),
+        (astray, "bring the finger knob"),
+    ] {
+        let faults = parts(&design, &Options::default()).expect_err(words);
+        assert!(
+            faults.iter().any(|fault| fault.to_string().contains(words)
+                && !matches!(fault, PartFault::Mesh { .. })),
+            "{faults:?}"
+        );
+    }
+}

@@ -175,10 +175,11 @@ impl Frame {
         }
     }
 
-    /// Whether each facet of a shape faces the eye.
+    /// Whether each facet of a shape faces the eye; from its edge it does not, so that all facets
+    /// of a face that rounding has bent a little say the same.
     pub(super) fn facing(&self, shape: &Shape) -> Vec<bool> {
         let toward = self.axes.toward;
-        let seen = |normal: &Place| dot(*normal, toward) > 1e-6;
+        let seen = |normal: &Place| dot(*normal, toward) > EDGE_ON;
         shape.normals.iter().map(seen).collect()
     }
 }

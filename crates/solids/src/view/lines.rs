@@ -11,7 +11,15 @@ use super::stroke::{Ink, Pixel, Strokes};
 use crate::mesh::Place;
 
 /// Width of an outline, in thin lines.
-const HEAVY: f64 = 1.9;
+const HEAVY: f64 = 1.7;
+
+/// Width of the bed's squares and of bodies that are no parts, in thin lines.
+const FINE: f64 = 0.5;
+
+/// Pixels a millimetre, for a thin line of one pixel, below which thin lines grow thinner, so that
+/// small letters do not drown in ink; and the least that is left of them.
+const NEAR: f64 = 3.0;
+const THINNEST: f64 = 0.45;
 
 /// How far beside an outline another part is looked for, pixels.
 const BESIDE: f64 = 1.3;
@@ -41,6 +49,8 @@ struct Wish {
     /// Heavy wherever another part, or none, lies beside it.
     outline: bool,
     ink: Ink,
+    /// In thin lines.
+    wide: f64,
 }
 
 impl Lines<'_> {
@@ -51,12 +61,14 @@ impl Lines<'_> {
         }
         let above = self.frame.axes.toward[2] > EDGE_ON;
         let grid = self.scene.grid.iter().filter(|_| above);
-        for line in grid.chain(&self.scene.helpers) {
+        let fine = grid.chain(&self.scene.bodies).map(|line| (line, FINE));
+        for (line, wide) in fine.chain(self.scene.trails.iter().map(|line| (line, 1.0))) {
             let wish = Wish {
                 ends: line.map(|place| self.frame.spot(place)),
                 shape: None,
                 outline: false,
                 ink: Ink::Faint,
+                wide,
             };
             self.walk(&wish, strokes);
         }
@@ -68,6 +80,7 @@ impl Lines<'_> {
                     shape: Some(number),
                     outline: false,
                     ink: Ink::Heavy,
+                    wide: 1.0,
                 };
                 self.walk(&wish, strokes);
             }
@@ -77,6 +90,7 @@ impl Lines<'_> {
     fn edges_of(&self, number: usize, shape: &Shape, laid: &Laid, strokes: &mut Strokes) {
         let facing = self.frame.facing(shape);
         let lift = self.scene.lifts[number];
+        let thin = (self.frame.camera.zoom / (NEAR * self.wide)).clamp(THINNEST, 1.0);
         for edge in &shape.edges {
             let [one, two] = edge.facets.map(|facet| facing[facet as usize]);
             let outline = one != two || (one && edge.facets[0] == edge.facets[1]);
@@ -90,6 +104,7 @@ impl Lines<'_> {
                     shape: Some(number),
                     outline,
                     ink: Ink::Thin,
+                    wide: thin,
                 };
                 self.walk(&wish, strokes);
             }
@@ -147,11 +162,7 @@ impl Lines<'_> {
     }
 
     fn put(&self, line: [Pixel; 2], ink: Ink, wish: &Wish, strokes: &mut Strokes) {
-        let wide = if ink == Ink::Heavy {
-            self.wide * HEAVY
-        } else {
-            self.wide
-        };
+        let wide = if ink == Ink::Heavy { HEAVY } else { wish.wide } * self.wide;
         let part = wish.shape.map(|shape| self.scene.shapes[shape].part);
         let chosen = part.is_some() && part == self.chosen;
         strokes.line(line, wide, if chosen { Ink::Chosen } else { ink });

@@ -12,8 +12,10 @@ use crate::mesh::{Place, dot, length, less};
 /// From where the light falls, as right, up and toward: over the left shoulder.
 const LIGHT: Place = [-0.42, 0.66, 0.62];
 
-/// How far the shaded side of a part goes from its own colour towards that of the notes.
-const DEPTH: f32 = 0.42;
+/// How far a part's colour moves towards that of thin lines: in full shade on a light sheet, in full
+/// light on a dark one.
+const SHADE: f32 = 0.42;
+const SHINE: f32 = 0.24;
 
 /// Distance of hatching lines, in thin lines.
 const HATCH_APART: f64 = 7.0;
@@ -230,12 +232,11 @@ fn ramp(colours: &Colours, chosen: bool) -> [Tone; 2] {
     } else {
         (tone(colours.part), tone(colours.thin))
     };
-    let moved = mix(own, other, DEPTH);
     let bright = |tone: Tone| tone[0] * 0.3 + tone[1] * 0.59 + tone[2] * 0.11;
-    if bright(own) < bright(moved) {
-        [own, moved]
+    if bright(own) < bright(other) {
+        [own, mix(own, other, SHINE)]
     } else {
-        [moved, own]
+        [mix(own, other, SHADE), own]
     }
 }
 

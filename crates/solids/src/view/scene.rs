@@ -39,9 +39,10 @@ pub struct Scene {
     homes: Vec<Place>,
     /// The bed's squares, seen from above only.
     pub(super) grid: Vec<Line>,
-    /// Drawn faintly where nothing hides them.
-    pub(super) helpers: Vec<Line>,
-    bodies: Vec<Extent>,
+    /// Edges of bodies that are no parts.
+    pub(super) bodies: Vec<Line>,
+    /// Dashes along which parts were pulled.
+    pub(super) trails: Vec<Line>,
 }
 
 impl Scene {
@@ -109,8 +110,7 @@ impl Scene {
     /// Shows a body that is no part, such as the wooden plate, by its edges.
     #[must_use]
     pub fn with_body(mut self, body: Extent) -> Self {
-        self.bodies.push(body);
-        self.draw_helpers();
+        self.bodies.extend(edges_of(&body));
         self
     }
 
@@ -124,7 +124,7 @@ impl Scene {
         for (lift, full) in self.lifts.iter_mut().zip(&self.full) {
             *lift = full * share;
         }
-        self.draw_helpers();
+        self.lay_trails();
     }
 
     /// The box around all parts as they stand now, mm; all zero without parts.
@@ -179,15 +179,15 @@ impl Scene {
                 take([*x, *y, z + lift]);
             }
         }
-        for line in self.grid.iter().chain(&self.helpers) {
+        for line in self.grid.iter().chain(&self.bodies) {
             for place in line {
                 take(*place);
             }
         }
     }
 
-    fn draw_helpers(&mut self) {
-        self.helpers = self.bodies.iter().flat_map(edges_of).collect();
+    fn lay_trails(&mut self) {
+        self.trails.clear();
         let mut spans: Vec<(Place, f64)> = Vec::new();
         for ((shape, lift), home) in self.shapes.iter().zip(&self.lifts).zip(&self.homes) {
             if *lift == 0.0 {
@@ -208,7 +208,7 @@ impl Scene {
         let same = |one: &(Place, f64), two: &(Place, f64)| one.0[..2] == two.0[..2];
         for column in spans.chunk_by(same) {
             let high = column.iter().map(|span| span.1).fold(f64::MIN, f64::max);
-            dash(column[0].0, high, &mut self.helpers);
+            dash(column[0].0, high, &mut self.trails);
         }
     }
 }

@@ -1,15 +1,18 @@
 //! One picture in the making: a scene brought onto samples as seen by a camera, perhaps cut.
 
 use super::camera::{Axes, Camera};
-use super::cast::{narrow, short, whole};
+use super::cast::{narrow, short, signed, whole};
 use super::cut::Cut;
 use super::raster::{CUT, STEPS, Samples, Slope, Spot};
 use super::scene::Scene;
 use super::shape::Shape;
-use crate::mesh::{Place, dot};
+use crate::mesh::{Extent, Place, dot};
 
 /// A face flatter against the line of sight than this is seen from its edge: cosine of 89.95°.
 pub(super) const EDGE_ON: f64 = 1e-3;
+
+/// How far a line may reach beyond its part, pixels.
+const REACH: u32 = 16;
 
 /// Where samples are taken.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,7 +30,7 @@ pub(super) struct Frame {
     pub middle: (f64, f64),
 }
 
-/// Where one shape came to lie.
+/// Where one shape came to lie; without spots if that is outside the picture.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Laid {
     /// Its points.
@@ -92,12 +95,39 @@ impl Frame {
         let mut first = 1;
         let mut all = Vec::new();
         for (number, (shape, lift)) in scene.shapes.iter().zip(&scene.lifts).enumerate() {
-            let laid = self.fill_shape(shape, *lift, first, samples);
+            let laid = if self.may_show(shape, *lift) {
+                self.fill_shape(shape, *lift, first, samples)
+            } else {
+                Laid::default()
+            };
             self.cap(&laid.rim, number, samples);
             all.push(laid);
             first += shape.triangles.len();
         }
         all
+    }
+
+    /// Whether a shape lies in the picture, or close enough for its lines to reach into it.
+    fn may_show(&self, shape: &Shape, lift: f64) -> bool {
+        let Extent { low, high } = shape.extent;
+        let reach = i64::from(REACH) * i64::from(self.fine) * STEPS;
+        let (mut least, mut most) = ([i64::MAX; 2], [i64::MIN; 2]);
+        for corner in 0..8 {
+            let place = [0, 1, 2].map(|axis| {
+                if corner >> axis & 1 == 0 {
+                    low[axis]
+                } else {
+                    high[axis]
+                }
+            });
+            let spot = self.spot(raised(place, lift));
+            for (axis, value) in [spot.x, spot.y].into_iter().enumerate() {
+                least[axis] = least[axis].min(i64::from(value) - reach);
+                most[axis] = most[axis].max(i64::from(value) + reach);
+            }
+        }
+        let ends = [self.width, self.height].map(|samples| signed(samples) * STEPS);
+        (0..2).all(|axis| most[axis] >= 0 && least[axis] <= ends[axis])
     }
 
     fn fill_shape(&self, shape: &Shape, lift: f64, first: usize, samples: &mut Samples) -> Laid {

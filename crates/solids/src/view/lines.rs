@@ -72,7 +72,8 @@ impl Lines<'_> {
             };
             self.walk(&wish, strokes);
         }
-        for (number, (shape, laid)) in self.scene.shapes.iter().zip(laid).enumerate() {
+        let shapes = self.scene.shapes.iter().zip(laid).enumerate();
+        for (number, (shape, laid)) in shapes.filter(|(_, (_, laid))| !laid.spots.is_empty()) {
             self.edges_of(number, shape, laid, strokes);
             for ends in &laid.rim {
                 let wish = Wish {

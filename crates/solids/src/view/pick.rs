@@ -8,8 +8,8 @@ use super::lines::owner;
 use super::raster::Samples;
 use super::scene::Scene;
 
-/// Most pixels that are looked at for where names go, along the longer side.
-const COARSE: u32 = 240;
+/// Most samples for where names go, along the longer side.
+const COARSE: u32 = 1000;
 
 /// The part seen at the point (x, y) of a picture of this size, pixels from its upper left corner;
 /// by its place in the list of which the scene was made.

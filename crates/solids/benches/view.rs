@@ -125,6 +125,15 @@ fn reference_fills_the_same_samples_one_by_one(bencher: divan::Bencher) {
     bencher.bench(|| one_by_one(&meshes, &camera));
 }
 
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "samples of a picture, from 0 on"
+)]
+fn whole(value: f64) -> usize {
+    value.max(0.0) as usize
+}
+
 /// Pixels that some triangle covers, seen from above, by four samples a pixel.
 fn one_by_one(meshes: &[Mesh], camera: &Camera) -> usize {
     let (width, height) = (1600_usize, 1200_usize);
@@ -144,9 +153,9 @@ fn one_by_one(meshes: &[Mesh], camera: &Camera) -> usize {
                 continue;
             }
             let bounds = |axis: usize, most: usize| {
-                let low = a[axis].min(b[axis]).min(c[axis]).max(0.0) as usize;
-                let high = a[axis].max(b[axis]).max(c[axis]).max(0.0) as usize + 1;
-                low..high.min(most)
+                let low = a[axis].min(b[axis]).min(c[axis]);
+                let high = a[axis].max(b[axis]).max(c[axis]);
+                whole(low)..(whole(high) + 1).min(most)
             };
             for row in bounds(1, height) {
                 for column in bounds(0, width) {

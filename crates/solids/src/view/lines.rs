@@ -10,16 +10,11 @@ use super::shape::{Edge, Shape};
 use super::stroke::{Ink, Pixel, Strokes};
 use crate::mesh::Place;
 
-/// Width of an outline, in thin lines.
-const HEAVY: f64 = 1.7;
-
 /// Width of the bed's squares and of bodies that are no parts, in thin lines.
 const FINE: f64 = 0.5;
 
-/// Pixels a millimetre, for a thin line of one pixel, below which thin lines grow thinner, so that
-/// small letters do not drown in ink; and the least that is left of them.
-const NEAR: f64 = 3.0;
-const THINNEST: f64 = 0.45;
+/// How much wider the lines of the chosen part are: colour alone must not tell.
+const CHOSEN: f64 = 1.3;
 
 /// How far beside an outline another part is looked for, pixels.
 const BESIDE: f64 = 1.3;
@@ -38,6 +33,28 @@ pub(super) struct Lines<'a> {
     pub chosen: Option<usize>,
     /// Name of the first facet of each shape.
     pub firsts: Vec<u32>,
+}
+
+/// Widths of lines: the further away the scene, the finer, so that small parts do not drown in ink.
+#[derive(Clone, Copy)]
+struct Widths {
+    /// Outlines, in thin lines.
+    heavy: f64,
+    /// Edges within a part, in thin lines.
+    thin: f64,
+    /// Edges of signs, which their colour shows already until one comes near; in thin lines.
+    sign: f64,
+}
+
+impl Widths {
+    /// At so many pixels a millimetre, for a thin line of one pixel.
+    fn at(near: f64) -> Self {
+        Self {
+            heavy: (1.1 + near * 0.2).clamp(1.2, 1.7),
+            thin: (near / 3.0).clamp(0.45, 1.0),
+            sign: ((near - 4.0) / 6.0).clamp(0.0, 1.0),
+        }
+    }
 }
 
 /// One line on its way onto the picture.
@@ -88,16 +105,26 @@ impl Lines<'_> {
         }
     }
 
+    fn widths(&self) -> Widths {
+        Widths::at(self.frame.camera.zoom / self.wide)
+    }
+
     fn edges_of(&self, number: usize, shape: &Shape, laid: &Laid, strokes: &mut Strokes) {
         let facing = self.frame.facing(shape);
         let lift = self.scene.lifts[number];
-        let thin = (self.frame.camera.zoom / (NEAR * self.wide)).clamp(THINNEST, 1.0);
+        let widths = self.widths();
         for edge in &shape.edges {
             let [one, two] = edge.facets.map(|facet| facing[facet as usize]);
             let outline = one != two || (one && edge.facets[0] == edge.facets[1]);
             if !(outline || edge.crease && (one || two)) {
                 continue;
             }
+            let sign = |facet: &u32| shape.signs.get(*facet as usize) == Some(&true);
+            let wide = if edge.facets.iter().any(sign) {
+                widths.sign
+            } else {
+                widths.thin
+            };
             let places = edge.ends.map(|at| raised(shape.points[at as usize], lift));
             if let Some(ends) = self.left_of(edge, places, laid) {
                 let wish = Wish {
@@ -105,7 +132,7 @@ impl Lines<'_> {
                     shape: Some(number),
                     outline,
                     ink: Ink::Thin,
-                    wide: thin,
+                    wide,
                 };
                 self.walk(&wish, strokes);
             }
@@ -163,7 +190,12 @@ impl Lines<'_> {
     }
 
     fn put(&self, line: [Pixel; 2], ink: Ink, wish: &Wish, strokes: &mut Strokes) {
-        let wide = if ink == Ink::Heavy { HEAVY } else { wish.wide } * self.wide;
+        let heavy = ink == Ink::Heavy;
+        let wide = if heavy {
+            self.widths().heavy
+        } else {
+            wish.wide
+        } * self.wide;
         let part = wish.shape.map(|shape| self.scene.shapes[shape].part);
         let chosen = part.is_some() && part == self.chosen;
         strokes.line(line, wide, if chosen { Ink::Chosen } else { ink });
@@ -174,10 +206,7 @@ impl Lines<'_> {
         let fine = f64::from(self.frame.fine);
         let [x, y] = place.map(|value| i64::from(whole((value * fine).floor())));
         // a line lies between samples: it can be seen if it can from any sample around it
-        let furthest = (-1..=1)
-            .flat_map(|down| (-1..=1).map(move |right| (right, down)))
-            .map(|(right, down)| self.samples.at(x + right, y + down).1)
-            .fold(f32::INFINITY, f32::min);
+        let furthest = self.samples.furthest_around(x, y);
         near + 1.0 / self.frame.scale + 0.01 >= f64::from(furthest)
     }
 

@@ -17,6 +17,9 @@ const LIGHT: Place = [-0.42, 0.66, 0.62];
 const SHADE: f32 = 0.42;
 const SHINE: f32 = 0.24;
 
+/// How far the colour of a sign is from that of its part to that of thin lines.
+const SIGN: f32 = 0.85;
+
 /// Distance of hatching lines, in thin lines.
 const HATCH_APART: f64 = 7.0;
 
@@ -53,9 +56,11 @@ impl<'a> Paint<'a> {
     ) -> Self {
         let mut facets = vec![[0.0; 3]];
         for shape in &scene.shapes {
-            let [shaded, lit] = ramp(&look.colours, look.chosen == Some(shape.part));
-            facets.extend(shape.normals.iter().map(|normal| {
+            let ramps = ramps(&look.colours, look.chosen == Some(shape.part));
+            facets.extend(shape.normals.iter().enumerate().map(|(facet, normal)| {
                 let light = dot(frame.axes.of(*normal), LIGHT) / length(LIGHT);
+                let sign = shape.signs.get(facet).copied().unwrap_or(false);
+                let [shaded, lit] = ramps[usize::from(sign)];
                 mix(shaded, lit, soft(light))
             }));
         }
@@ -72,19 +77,18 @@ impl<'a> Paint<'a> {
 
     /// The finished picture.
     pub(super) fn picture(&self, samples: &Samples, strokes: &Strokes) -> Vec<u8> {
-        let mut rgba = Vec::with_capacity(strokes.shares.len() * 4);
         let fine = self.frame.fine as usize;
         let paper = tone(self.look.colours.paper);
-        let blank = [self.look.colours.paper[0], self.look.colours.paper[1]];
-        let blank = [blank[0], blank[1], self.look.colours.paper[2], 255];
+        let [r, g, b] = self.look.colours.paper;
+        let mut rgba = [r, g, b, 255].repeat(strokes.shares.len());
+        let mut pixels = rgba.chunks_exact_mut(4);
         let inks = self.inks();
         for y in 0..strokes.height {
-            for x in 0..strokes.width {
+            for (x, pixel) in pixels.by_ref().take(strokes.width).enumerate() {
                 let shares = strokes.shares[y * strokes.width + x];
                 let names = self.names(samples, x * fine, y * fine);
                 let plain = names.iter().all(|name| *name == names[0]) && names[0] & CUT == 0;
                 if plain && names[0] == EMPTY && shares == [0; 4] {
-                    rgba.extend_from_slice(&blank);
                     continue;
                 }
                 let mut colour = if plain {
@@ -97,8 +101,7 @@ impl<'a> Paint<'a> {
                         colour = mix(colour, *ink, f32::from(*share) / 255.0);
                     }
                 }
-                let [r, g, b] = colour.map(byte);
-                rgba.extend_from_slice(&[r, g, b, 255]);
+                pixel[..3].copy_from_slice(&colour.map(byte));
             }
         }
         rgba
@@ -225,19 +228,21 @@ fn soft(light: f64) -> f32 {
     narrow((0.35 + 0.65 * light).clamp(0.0, 1.0))
 }
 
-/// From the shaded to the lit colour of a part, whichever way light and dark lie in these colours.
-fn ramp(colours: &Colours, chosen: bool) -> [Tone; 2] {
+/// From the shaded to the lit colour of a part, and of its signs, whichever way light and dark lie
+/// in these colours.
+fn ramps(colours: &Colours, chosen: bool) -> [[Tone; 2]; 2] {
     let (own, other) = if chosen {
         (tone(colours.accent_tint), tone(colours.accent))
     } else {
         (tone(colours.part), tone(colours.thin))
     };
     let bright = |tone: Tone| tone[0] * 0.3 + tone[1] * 0.59 + tone[2] * 0.11;
-    if bright(own) < bright(other) {
+    let part = if bright(own) < bright(other) {
         [own, mix(own, other, SHINE)]
     } else {
         [mix(own, other, SHADE), own]
-    }
+    };
+    [part, part.map(|ground| mix(ground, other, SIGN))]
 }
 
 fn tone(rgb: Rgb) -> Tone {

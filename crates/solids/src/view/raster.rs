@@ -98,18 +98,32 @@ impl Samples {
         (self.what[place], self.depth[place])
     }
 
+    /// The least of the depths of a sample and the eight around it.
+    pub(super) fn furthest_around(&self, x: i64, y: i64) -> f32 {
+        let (right, low) = (signed(self.width) - 1, signed(self.height) - 1);
+        if x < 1 || y < 1 || x >= right || y >= low {
+            // beyond the picture's border there is nothing
+            return f32::NEG_INFINITY;
+        }
+        let start = index(y - 1) * self.width + index(x - 1);
+        [0, self.width, 2 * self.width]
+            .iter()
+            .flat_map(|row| &self.depth[start + row..start + row + 3])
+            .fold(f32::INFINITY, |least, depth| least.min(*depth))
+    }
+
     /// A facet that faces the eye; one that does not, or that has no area here, is left out.
     pub(super) fn triangle(&mut self, [a, b, c]: [Spot; 3], slope: Slope, what: u32) {
         if area(a, b, c) >= 0 {
             return;
         }
         let (low, high) = (a.z.min(b.z).min(c.z), a.z.max(b.z).max(c.z));
-        let rows = self.rows(a.y.min(b.y).min(c.y), a.y.max(b.y).max(c.y));
-        let from = sample(a.x.min(b.x).min(c.x)).max(0);
-        let to = (sample(a.x.max(b.x).max(c.x)) + 1).min(signed(self.width));
-        if rows.is_empty() || from >= to {
+        let rows = span(a.y.min(b.y).min(c.y), a.y.max(b.y).max(c.y), self.height);
+        let columns = span(a.x.min(b.x).min(c.x), a.x.max(b.x).max(c.x), self.width);
+        if rows.is_empty() || columns.is_empty() {
             return;
         }
+        let (from, to) = (columns.start, columns.end);
         let sides = [Side::new(a, c), Side::new(c, b), Side::new(b, a)];
         for row in rows {
             let (from, to) = sides
@@ -117,7 +131,7 @@ impl Samples {
                 .fold((from, to), |span, side| side.narrow(row, span));
             if from < to {
                 let z = depth_at(a, slope, from, row);
-                self.span(row, (from, to), (z, narrow(slope.x)), (low, high), what);
+                self.row(row, (from, to), (z, narrow(slope.x)), (low, high), what);
             }
         }
     }
@@ -128,7 +142,7 @@ impl Samples {
         for [a, b] in edges {
             let (a, b) = if a.y <= b.y { (a, b) } else { (b, a) };
             let [ax, ay, bx, by] = [a.x, a.y, b.x, b.y].map(i64::from);
-            for row in self.rows(a.y, b.y) {
+            for row in span(a.y, b.y, self.height) {
                 let y = row * STEPS + HALF;
                 if y >= ay && y < by {
                     // the first sample whose middle lies on it or to its right
@@ -142,21 +156,19 @@ impl Samples {
             return;
         };
         let whole = (f32::NEG_INFINITY, f32::INFINITY);
-        for pair in crossings.chunks_exact(2) {
-            let (row, from) = (pair[0].0, pair[0].1.max(0));
-            let to = pair[1].1.min(signed(self.width));
-            if pair[1].0 == row && from < to {
-                let z = depth_at(reference, slope, from, row);
-                self.span(row, (from, to), (z, narrow(slope.x)), whole, what);
+        for line in crossings.chunk_by(|one, two| one.0 == two.0) {
+            for pair in line.chunks_exact(2) {
+                let (row, from) = (pair[0].0, pair[0].1.max(0));
+                let to = pair[1].1.min(signed(self.width));
+                if from < to {
+                    let z = depth_at(reference, slope, from, row);
+                    self.row(row, (from, to), (z, narrow(slope.x)), whole, what);
+                }
             }
         }
     }
 
-    fn rows(&self, low: i32, high: i32) -> core::ops::Range<i64> {
-        sample(low).max(0)..(sample(high) + 1).min(signed(self.height))
-    }
-
-    fn span(
+    fn row(
         &mut self,
         row: i64,
         (from, to): (i64, i64),
@@ -187,9 +199,11 @@ fn area(a: Spot, b: Spot, c: Spot) -> i64 {
     (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
 }
 
-/// The sample in which a step lies.
-fn sample(step: i32) -> i64 {
-    i64::from(step).div_euclid(STEPS)
+/// The samples, of so many, whose middles lie between two steps.
+fn span(low: i32, high: i32, count: usize) -> core::ops::Range<i64> {
+    let first = (i64::from(low) + HALF - 1).div_euclid(STEPS);
+    let last = (i64::from(high) - HALF).div_euclid(STEPS);
+    first.max(0)..(last + 1).min(signed(count))
 }
 
 fn depth_at(reference: Spot, slope: Slope, x: i64, y: i64) -> f32 {

@@ -52,7 +52,7 @@ impl Scene {
             meshes
                 .into_iter()
                 .enumerate()
-                .map(|(index, mesh)| (index, mesh, Pose::default())),
+                .map(|(index, mesh)| (index, mesh, None, Pose::default())),
         )
     }
 
@@ -64,7 +64,7 @@ impl Scene {
                 .iter()
                 .zip(poses)
                 .enumerate()
-                .map(|(index, (part, pose))| (index, &part.mesh, pose)),
+                .map(|(index, (part, pose))| (index, &part.mesh, part.colour_change, pose)),
         );
         let around = scene.extent();
         if !scene.shapes.is_empty() {
@@ -78,11 +78,10 @@ impl Scene {
 
     /// Parts on a bed of this width and depth (mm) where [`plate_up`](crate::plate_up()) put them.
     pub fn bed(parts: &[Part], bed: &Bed, size: (f64, f64)) -> Self {
-        let mut scene = Self::of(
-            bed.placed
-                .iter()
-                .filter_map(|(index, pose)| Some((*index, &parts.get(*index)?.mesh, *pose))),
-        );
+        let mut scene = Self::of(bed.placed.iter().filter_map(|(index, pose)| {
+            let part = parts.get(*index)?;
+            Some((*index, &part.mesh, part.colour_change, *pose))
+        }));
         scene.grid = grid([0.0, 0.0], [size.0, size.1]);
         scene
     }
@@ -98,7 +97,7 @@ impl Scene {
         let mut scene = Self::of(
             placed
                 .iter()
-                .map(|(index, part, pose)| (*index, &part.mesh, *pose)),
+                .map(|(index, part, pose)| (*index, &part.mesh, part.colour_change, *pose)),
         );
         let steps: Vec<i32> = placed.iter().map(|(_, part, _)| part.apart).collect();
         scene.full = full_lifts(&scene.shapes, &steps);
@@ -149,9 +148,9 @@ impl Scene {
         counts.sum()
     }
 
-    fn of<'a>(placed: impl Iterator<Item = (usize, &'a Mesh, Pose)>) -> Self {
+    fn of<'a>(placed: impl Iterator<Item = (usize, &'a Mesh, Option<f64>, Pose)>) -> Self {
         let shapes: Vec<Shape> = placed
-            .map(|(part, mesh, pose)| Shape::new(part, mesh, &pose))
+            .map(|(part, mesh, change, pose)| Shape::new(part, mesh, &pose, change))
             .collect();
         Self {
             lifts: vec![0.0; shapes.len()],

@@ -30,7 +30,7 @@ fn cut_faces_are_as_large_as_the_section_and_lie_where_it_lies() {
         let around: f64 = wanted
             .outlines()
             .iter()
-            .flat_map(|outline| outline.edges())
+            .flat_map(latchwright_solids::Outline::edges)
             .map(|(a, b)| a.distance(b))
             .sum();
         // the same part on its side is cut across the axis that then stands up

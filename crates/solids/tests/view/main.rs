@@ -62,3 +62,12 @@ fn covered(image: &Image) -> Vec<(u32, u32)> {
 fn moved(mesh: &Mesh, x: f64, y: f64, z: f64) -> Mesh {
     mesh.posed(&Pose::to(x, y, z))
 }
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "pixels of a picture, from 0 on"
+)]
+fn whole(value: f64) -> u32 {
+    value as u32
+}

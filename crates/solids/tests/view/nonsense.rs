@@ -62,7 +62,7 @@ fn no_camera_size_or_mesh_brings_it_down() {
         ] {
             let image = render(scene, &above(), None, size, &INKED);
             assert_eq!((image.width, image.height), wanted);
-            assert_eq!(image.rgba.len() as u32, wanted.0 * wanted.1 * 4);
+            assert_eq!(image.rgba.len(), (wanted.0 * wanted.1 * 4) as usize);
         }
     }
 }

@@ -103,7 +103,7 @@ fn nine_edges_of_a_box_are_drawn_and_the_three_behind_it_are_not() {
         let darkest = (-1..=1)
             .flat_map(|down| (-1..=1).map(move |right| (right, down)))
             .map(|(right, down)| {
-                let at = |value: f64, by: i32| (value.floor() as i32 + by) as u32;
+                let at = |value: f64, by: i32| whole(value + f64::from(by));
                 pixel(&image, at(x, right), at(y, down))[0]
             })
             .min();

@@ -87,7 +87,7 @@ fn a_dial_that_is_pulled_apart_stands_in_its_order_and_nothing_touches() {
         assert!(order.is_sorted(), "{order:?}");
         // clear paper between each two, seen from the side
         let image = render(&scene, &camera, None, size, &PLAIN);
-        let x = anchors(&scene, &camera, None, size)[(dial - 1) * 4].1 as u32;
+        let x = whole(anchors(&scene, &camera, None, size)[(dial - 1) * 4].1);
         let column: Vec<bool> = (0..600)
             .map(|y| pixel(&image, x, y) == COLOURS.paper)
             .collect();

@@ -26,6 +26,7 @@ pub mod slice;
 pub mod slope;
 mod strip;
 mod surface;
+pub mod view;
 pub mod watertight;
 pub mod write;
 

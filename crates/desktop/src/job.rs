@@ -4,7 +4,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, TryRecvError};
 
 use egui::Context;
-use latchwright_papers::{CardOptions, Fonts, Picture, card, card_pages};
+use latchwright_papers::{Fonts, PaperOptions, Picture, card, card_pages};
 use latchwright_session::system_fonts;
 use latchwright_solver::model::Design;
 
@@ -87,7 +87,7 @@ fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
 fn picture(design: &Design) -> Result<Picture, String> {
     guarded(|| {
         let fonts = fonts_for(design);
-        let pages = card_pages(design, &fonts, &CardOptions::default(), PIXELS_PER_MM);
+        let pages = card_pages(design, &fonts, &PaperOptions::default(), PIXELS_PER_MM);
         let pages = pages.map_err(|err| err.to_string())?;
         pages
             .into_iter()
@@ -99,7 +99,7 @@ fn picture(design: &Design) -> Result<Picture, String> {
 /// The card as PDF, or a sentence that says why there is none.
 pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
     guarded(|| {
-        card(design, &fonts_for(design), &CardOptions::default()).map_err(|err| err.to_string())
+        card(design, &fonts_for(design), &PaperOptions::default()).map_err(|err| err.to_string())
     })
 }
 

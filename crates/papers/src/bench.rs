@@ -26,7 +26,7 @@ const NEARLY_EMPTY: f64 = 0.28;
 /// A word longer than this may be broken anywhere, letters.
 const LONGEST_WORD: usize = 18;
 
-/// What about a paper of the bench is not the design's.
+/// What about a paper is not the design's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct PaperOptions {
     /// The date in the file's metadata; none is written unless given.
@@ -85,7 +85,12 @@ impl BenchPaper {
     }
 
     /// The pages with type and gaps `tight` times as large as usual.
-    fn set(&mut self, tight: f64, fonts: &Fonts, options: &PaperOptions) -> Result<Sheets, PaperError> {
+    fn set(
+        &mut self,
+        tight: f64,
+        fonts: &Fonts,
+        options: &PaperOptions,
+    ) -> Result<Sheets, PaperError> {
         if let Value::Object(data) = &mut self.data {
             data.insert("tight".to_owned(), json!(tight));
         }

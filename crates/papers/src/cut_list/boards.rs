@@ -26,10 +26,15 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
     let (mut rows, mut drawings): (Vec<Vec<Value>>, Vec<_>) = (Vec::new(), Vec::new());
     // Whether the last row has room for another board of half the width.
     let mut open = false;
-    let mut notes = vec![sentence(&plan.grain.sentence())];
-    for note in plan.notes.iter().map(|note| sentence(note)) {
-        if !notes.contains(&note) {
-            notes.push(note);
+    let (mut notes, mut short) = (vec![sentence(&plan.grain.sentence())], Vec::new());
+    for note in &plan.notes {
+        let is_short = note.contains(" missing, for: ");
+        let (all, note) = (
+            if is_short { &mut short } else { &mut notes },
+            sentence(note),
+        );
+        if !all.contains(&note) {
+            all.push(note);
         }
     }
     notes.push(format!(
@@ -79,17 +84,6 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
             plan.boards.len()
         ));
     }
-    let short: Vec<String> = plan
-        .shortfalls
-        .iter()
-        .map(|short| {
-            sentence(&format!(
-                "{} is missing, for {}",
-                board(&short.board, rule),
-                short.parts.join(", ")
-            ))
-        })
-        .collect();
     (
         json!({ "notes": notes, "rows": rows, "short": short }),
         drawings,

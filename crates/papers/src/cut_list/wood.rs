@@ -12,6 +12,7 @@ pub(super) fn cut(parts: &[Part], rule: Rule) -> Value {
     let wood = parts.iter().filter(|part| part.make == Make::Wood);
     let rows = wood.map(|part| {
         let material = match part.grain {
+            Some("along its length") => format!("{},\ngrain lengthwise", part.material),
             Some(grain) => format!("{},\ngrain {grain}", part.material),
             None => format!("{},\ngrain either way", part.material),
         };

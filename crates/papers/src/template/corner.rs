@@ -35,9 +35,8 @@ pub(super) fn keep_clear(page: &mut Page<'_>, room: [f64; 4]) {
     let moves = (1..=STEPS).flat_map(|step| {
         WAYS.map(|(x, y)| (x * STEP * f64::from(step), y * STEP * f64::from(step)))
     });
-    let allowed = |(x, y): &(f64, f64)| {
-        *x >= slack[0] && *y >= slack[1] && *x <= slack[2] && *y <= slack[3]
-    };
+    let allowed =
+        |(x, y): &(f64, f64)| *x >= slack[0] && *y >= slack[1] && *x <= slack[2] && *y <= slack[3];
     let mut best = (usize::MAX, (0.0, 0.0), STROKES[0]);
     for by in core::iter::once((0.0, 0.0)).chain(moves.filter(allowed)) {
         for strokes in STROKES {

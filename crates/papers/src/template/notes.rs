@@ -39,7 +39,11 @@ fn shows(page: &Page<'_>, hole: &str) -> bool {
                 let inside = |low: f64, at: f64, high: f64| (low..=high).contains(&at);
                 inside(window.min.x, at.x, window.max.x) && inside(window.min.y, at.y, window.max.y)
             };
-            own(name) && page.tile.as_ref().is_none_or(|place| here(place.tile.window))
+            own(name)
+                && page
+                    .tile
+                    .as_ref()
+                    .is_none_or(|place| here(place.tile.window))
         })
 }
 

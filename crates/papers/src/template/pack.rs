@@ -194,7 +194,14 @@ mod tests {
     fn no_sheet_is_left_with_one_small_template_that_has_room_elsewhere() {
         // A slider, a side, another, and three rings: the rings go with the slider.
         let ring = (70.0, 77.0);
-        let sizes = [(148.0, 80.0), (164.0, 110.0), (164.0, 110.0), ring, ring, ring];
+        let sizes = [
+            (148.0, 80.0),
+            (164.0, 110.0),
+            (164.0, 110.0),
+            ring,
+            ring,
+            ring,
+        ];
         let sheets = pack(&sizes, [(183.0, 239.0), (253.0, 170.0)]);
         assert_eq!(sheets.len(), 2, "{sheets:?}");
         assert!(sheets.iter().all(|sheet| sheet.places.len() > 1));

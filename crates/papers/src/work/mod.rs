@@ -92,10 +92,12 @@ fn sources(all: &[WorkStep]) -> Vec<String> {
             }
         }
     }
-    let told = found.into_iter().map(|(source, steps)| match steps.as_slice() {
-        [one] => sentence(&format!("step {one}: {source}")),
-        _ => sentence(&format!("steps {}: {source}", steps.join(", "))),
-    });
+    let told = found
+        .into_iter()
+        .map(|(source, steps)| match steps.as_slice() {
+            [one] => sentence(&format!("step {one}: {source}")),
+            _ => sentence(&format!("steps {}: {source}", steps.join(", "))),
+        });
     let rest = core::iter::once(format!("All else: {PRACTICE}."));
     told.chain(rest).collect()
 }

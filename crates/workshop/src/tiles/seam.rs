@@ -32,9 +32,10 @@ pub(super) fn stretches(
             .collect(),
     };
     // Rows are cut from the top, so along −y.
-    let (across, down) = (|area: Rect| (area.min.x, area.max.x), |area: Rect| {
-        (-area.max.y, -area.min.y)
-    });
+    let (across, down) = (
+        |area: Rect| (area.min.x, area.max.x),
+        |area: Rect| (-area.max.y, -area.min.y),
+    );
     let columns = seams(room.0, across).cut(across(bounds), columns);
     let rows = seams(room.1, down).cut(down(bounds), rows);
     let rows = rows.into_iter().map(|(from, to)| (-to, -from));
@@ -83,7 +84,11 @@ impl Seams {
     fn cost(&self, end: f64) -> f64 {
         let start = end - self.overlap;
         let met = |((from, to), _): &&(Stretch, f64)| *from < end && *to > start;
-        self.avoid.iter().filter(met).map(|(_, weight)| weight).sum()
+        self.avoid
+            .iter()
+            .filter(met)
+            .map(|(_, weight)| weight)
+            .sum()
     }
 }
 

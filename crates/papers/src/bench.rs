@@ -20,7 +20,7 @@ const LONGEST_NAME: usize = 120;
 /// Letters of the title that the footer shows.
 const FOOTER: usize = 60;
 /// How large type and gaps are set, the first that leaves no last page nearly empty; else as it is.
-const TIGHT: [f64; 5] = [1.0, 0.97, 0.94, 0.91, 0.88];
+const TIGHT: [f64; 4] = [1.0, 0.96, 0.92, 0.88];
 /// A last page is nearly empty where less of its height is used.
 const NEARLY_EMPTY: f64 = 0.28;
 /// A word longer than this may be broken anywhere, letters.

@@ -82,6 +82,13 @@ impl Sheets {
             .collect()
     }
 
+    /// One page, from 0, as a picture with so many pixels to the millimetre; `None` where there is no
+    /// such page.
+    pub fn picture(&self, page: usize, pixels_per_mm: f64) -> Option<Picture> {
+        let page = self.document.pages().get(page)?;
+        Some(preview::picture(page, pixels_per_mm))
+    }
+
     /// What the template left under `<label>` with `metadata(..)`.
     pub(crate) fn note(&self, label: &str) -> Option<Value> {
         let label = Label::new(PicoStr::intern(label))?;

@@ -49,9 +49,18 @@ fn forgotten(proof: &Proof) -> Vec<String> {
 
 fn in_brief(proof: &Proof, rule: Rule) -> Vec<String> {
     let settings = &proof.settings;
+    let be = |count: u128| if count == 1 { "is" } else { "are" };
+    let neither = match settings.unsure {
+        0 => String::new(),
+        unsure => format!("; of {unsure} neither can be promised"),
+    };
     let mut all = vec![format!(
-        "Settings: {} in all, {} sure to open, {} sure to lock, {} of which neither can be promised.",
-        settings.total, settings.opens, settings.locks, settings.unsure
+        "Of {} settings {} {} sure to open and {} {} sure to lock{neither}.",
+        settings.total,
+        settings.opens,
+        be(settings.opens),
+        settings.locks,
+        be(settings.locks),
     )];
     if proof.blocks_building() {
         all.push(
@@ -102,12 +111,15 @@ fn numbers(design: &Design, rule: Rule) -> Vec<(String, String)> {
     let work = &design.workmanship;
     let mut rows: Vec<(String, String)> = Vec::new();
     let mut add = |name: &str, value: String| rows.push((name.to_owned(), value));
-    let marks: Vec<String> = design
+    let mut marks: Vec<String> = design
         .dials
         .iter()
         .map(|dial| dial.positions.to_string())
         .collect();
-    add("marks on each dial", marks.join(", "));
+    let dials = marks.len();
+    marks.dedup();
+    add("dials", dials.to_string());
+    add("marks on each", marks.join(", "));
     add(
         "travel of the slider",
         rule.say_exactly(design.slider.travel),

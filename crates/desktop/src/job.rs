@@ -5,8 +5,8 @@ use std::sync::mpsc::{Receiver, TryRecvError};
 
 use egui::Context;
 use latchwright_papers::{
-    AllPapers, CardOptions, Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets,
-    cut_list_sheets, setting_sheets, template_sheets, work_sheets,
+    AllPapers, Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
+    setting_sheets, template_sheets, work_sheets,
 };
 use latchwright_session::system_fonts;
 use latchwright_solver::model::Design;
@@ -82,7 +82,7 @@ pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
             Paper::CutList => cut_list_sheets(design, &fonts, &plain),
             Paper::Work => work_sheets(design, &fonts, &plain),
             Paper::Setting => setting_sheets(design, &fonts, &plain),
-            Paper::Card => card_sheets(design, &fonts, &CardOptions::default()),
+            Paper::Card => card_sheets(design, &fonts, &plain),
         };
         made.map_err(|err| err.to_string())
     })
@@ -91,7 +91,7 @@ pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
 /// The card as PDF, or a sentence that says why there is none.
 pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
     guarded(|| {
-        card(design, &fonts_for(design), &CardOptions::default()).map_err(|err| err.to_string())
+        card(design, &fonts_for(design), &PaperOptions::default()).map_err(|err| err.to_string())
     })
 }
 

@@ -4,7 +4,7 @@ use latchwright_solver::model::Design;
 use latchwright_workshop::templates;
 
 use crate::bench::PaperOptions;
-use crate::card::{CardOptions, card};
+use crate::card::card;
 use crate::cut_list::cut_list_pdf;
 use crate::error::PaperError;
 use crate::fonts::Fonts;
@@ -53,7 +53,7 @@ pub fn all_papers(
     all.take("cut-list.pdf", cut_list_pdf(design, fonts, &bench)?);
     all.take("order-of-work.pdf", work_pdf(design, fonts, &bench)?);
     all.take("setting.pdf", setting_pdf(design, fonts, &bench)?);
-    match card(design, fonts, &CardOptions { date }) {
+    match card(design, fonts, &bench) {
         Ok(pdf) => all.take("for-the-recipient/card.pdf", pdf),
         Err(reason) => all.left_out.push(format!("there is no card: {reason}")),
     }

@@ -19,10 +19,14 @@ const LIST: &str = include_str!("../../../assets/list.typ");
 const LONGEST_NAME: usize = 120;
 /// Letters of the title that the footer shows.
 const FOOTER: usize = 60;
+/// How large type and gaps are set, the first that leaves no last page nearly empty; else as it is.
+const TIGHT: [f64; 4] = [1.0, 0.96, 0.92, 0.88];
+/// A last page is nearly empty where less of its height is used.
+const NEARLY_EMPTY: f64 = 0.28;
 /// A word longer than this may be broken anywhere, letters.
 const LONGEST_WORD: usize = 18;
 
-/// What about a paper of the bench is not the design's.
+/// What about a paper is not the design's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct PaperOptions {
     /// The date in the file's metadata; none is written unless given.
@@ -68,10 +72,32 @@ impl BenchPaper {
             letters.push_str(&written(&drawing.items));
         }
         refuse_missing(&fonts.missing(&letters))?;
+        let fonts = fonts.for_text(&letters);
+        let mut first = None;
+        for tight in TIGHT {
+            let sheets = self.set(tight, &fonts, options)?;
+            if sheets.count() < 2 || sheets.last_page_used() >= NEARLY_EMPTY {
+                return Ok(sheets);
+            }
+            first.get_or_insert(sheets);
+        }
+        first.map_or_else(|| self.set(1.0, &fonts, options), Ok)
+    }
+
+    /// The pages with type and gaps `tight` times as large as usual.
+    fn set(
+        &mut self,
+        tight: f64,
+        fonts: &Fonts,
+        options: &PaperOptions,
+    ) -> Result<Sheets, PaperError> {
+        if let Value::Object(data) = &mut self.data {
+            data.insert("tight".to_owned(), json!(tight));
+        }
         let bytes = serde_json::to_vec(&self.data).map_err(|err| PaperError::Typeset {
             message: err.to_string(),
         })?;
-        let mut world = PaperWorld::new(self.template, fonts.for_text(&letters))?
+        let mut world = PaperWorld::new(self.template, fonts.clone())?
             .with_source("paper.typ", LOOK)?
             .with_source("list.typ", LIST)?
             .with_file("data.json", bytes);

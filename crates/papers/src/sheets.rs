@@ -88,6 +88,13 @@ impl Sheets {
             .collect()
     }
 
+    /// One page, from 0, as a picture with so many pixels to the millimetre; `None` where there is no
+    /// such page.
+    pub fn picture(&self, page: usize, pixels_per_mm: f64) -> Option<Picture> {
+        let page = self.document.pages().get(page)?;
+        Some(preview::picture(page, pixels_per_mm))
+    }
+
     /// What the template left under `<label>` with `metadata(..)`.
     pub(crate) fn note(&self, label: &str) -> Option<Value> {
         let label = Label::new(PicoStr::intern(label))?;
@@ -114,6 +121,16 @@ impl Sheets {
             .filter(|overhang| overhang.over_mm > ROUNDING_MM)
     }
 
+    /// How much of the last page's height is used, 0 to 1: up to its lowest item above the footer, which
+    /// takes the last fourteenth.
+    pub(crate) fn last_page_used(&self) -> f64 {
+        let Some(page) = self.document.pages().last() else {
+            return 1.0;
+        };
+        let foot = page.frame.height() * (1.0 - 1.0 / 14.0);
+        lowest(&page.frame, Abs::zero(), foot) / page.frame.height()
+    }
+
     /// The letters for which the page holds an empty box.
     pub(crate) fn boxes(&self) -> Vec<char> {
         let mut seen = Seen::default();
@@ -125,6 +142,21 @@ impl Sheets {
         seen.boxes.dedup();
         seen.boxes
     }
+}
+
+/// The lowest foot of any words, line or picture in `frame`, whose top is at `y`, above `foot`.
+fn lowest(frame: &Frame, y: Abs, foot: Abs) -> Abs {
+    let items = frame.items().map(|(at, item)| {
+        let y = y + at.y;
+        match item {
+            FrameItem::Group(group) => lowest(&group.frame, y + group.transform.ty, foot),
+            FrameItem::Image(_, size, _) => y + size.y,
+            FrameItem::Text(_) | FrameItem::Shape(..) => y,
+            _ => Abs::zero(),
+        }
+    });
+    let above = items.filter(|lowest| *lowest < foot);
+    above.fold(Abs::zero(), Abs::max)
 }
 
 /// Text that does not keep its width.

@@ -5,7 +5,7 @@
 use hayro::hayro_interpret::InterpreterSettings;
 use hayro::hayro_syntax::Pdf;
 use hayro::{RenderSettings, render_pdf};
-use latchwright_papers::{CardOptions, Date, Fonts, PaperError, card, card_pages, card_sheets};
+use latchwright_papers::{Date, Fonts, PaperError, PaperOptions, card, card_pages, card_sheets};
 use latchwright_solver::model::{CardPaper, Design, Dial, Labels};
 use lopdf::{Document, Object};
 
@@ -28,11 +28,11 @@ fn design(paper: CardPaper) -> Design {
 }
 
 fn pdf(design: &Design) -> Vec<u8> {
-    card(design, &Fonts::bundled(), &CardOptions::default()).unwrap()
+    card(design, &Fonts::bundled(), &PaperOptions::default()).unwrap()
 }
 
 fn refusal(design: &Design) -> PaperError {
-    let sheets = card_sheets(design, &Fonts::bundled(), &CardOptions::default());
+    let sheets = card_sheets(design, &Fonts::bundled(), &PaperOptions::default());
     sheets.map(|sheets| sheets.count()).unwrap_err()
 }
 
@@ -111,7 +111,7 @@ fn the_file_is_tagged_has_a_title_and_a_language_and_no_date() {
 
 #[test]
 fn a_date_is_written_when_given_and_refused_when_there_is_no_such_day() {
-    let dated = |day| CardOptions {
+    let dated = |day| PaperOptions {
         date: Some(Date {
             year: 2031,
             month: 2,
@@ -251,7 +251,7 @@ fn names_in_many_scripts_are_drawn() {
         let mut design = design(CardPaper::A6);
         design.card.recipient = recipient.to_owned();
         assert_eq!(
-            card_sheets(&design, &Fonts::bundled(), &CardOptions::default())
+            card_sheets(&design, &Fonts::bundled(), &PaperOptions::default())
                 .unwrap()
                 .count(),
             1,
@@ -315,7 +315,7 @@ fn a_long_greeting_shrinks_and_a_longer_one_is_refused_with_figures() {
     assert_eq!(read(&pdf(&design)).get_pages().len(), 1);
     design.card.greeting = design.card.greeting.repeat(8);
     let Err(PaperError::TooLong { over_mm, lines, .. }) =
-        card(&design, &Fonts::bundled(), &CardOptions::default())
+        card(&design, &Fonts::bundled(), &PaperOptions::default())
     else {
         panic!("forty sentences fit on A6");
     };
@@ -374,7 +374,7 @@ fn the_picture_is_the_page() {
     let pages = card_pages(
         &design(CardPaper::A6),
         &Fonts::bundled(),
-        &CardOptions::default(),
+        &PaperOptions::default(),
         4.0,
     )
     .unwrap();
@@ -401,7 +401,7 @@ fn another_renderer_draws_the_same_page() {
         let ours = card_pages(
             &design,
             &Fonts::bundled(),
-            &CardOptions::default(),
+            &PaperOptions::default(),
             144.0 / 25.4,
         )
         .unwrap();
@@ -439,7 +439,7 @@ fn the_border_stays_clear() {
         let pages = card_pages(
             &design(paper),
             &Fonts::bundled(),
-            &CardOptions::default(),
+            &PaperOptions::default(),
             scale,
         )
         .unwrap();

@@ -108,21 +108,21 @@ impl Page {
 
     /// Lengths of both lines between their ticks, and of x to 4 in, mm; drawn `by` times as large.
     fn lines(&self, by: (f64, f64)) -> [f64; 4] {
-        let zero = (10.0 + 5.0 * by.0, self.height_mm() - 10.0 - 11.0 * by.1);
+        let zero = (10.0 + 3.0 * by.0, self.height_mm() - 10.0 - 4.0 * by.1);
         let column = |along: f64, side: f64| {
             let at = (zero.0 + along * by.0, zero.1 + side * by.1);
             self.middle(at, (0.5, 0.8)).0
         };
         let row = |along: f64, side: f64| {
             let at = (zero.0 + side * by.0, zero.1 - along * by.1);
-            self.middle(at, (0.8, 0.4)).1
+            self.middle(at, (0.5, 0.4)).1
         };
-        let (left, low) = (column(0.0, 1.8), row(0.0, 1.8));
+        let (left, low) = (column(0.0, 1.8), row(0.0, 1.6));
         [
             column(100.0, -1.8) - left,
             column(101.6, 1.8) - left,
-            low - row(100.0, 1.8),
-            low - row(101.6, -1.8),
+            low - row(100.0, 1.6),
+            low - row(101.6, -1.6),
         ]
     }
 
@@ -211,8 +211,8 @@ fn a_leaning_printer_is_leant_against() {
     // Where the correction puts the upper end of a line of 50 mm along y, seen from its lower end.
     let top = correction.corrected(Point::new(0.0, 50.0));
     // The whole page leans about its upper left corner: what stands lower is further to the right.
-    let down = |y: f64| 15.0 - (y - 10.0) * top.x / top.y;
-    let foot = page.height_mm() - 21.0;
+    let down = |y: f64| 13.0 - (y - 10.0) * top.x / top.y;
+    let foot = page.height_mm() - 14.0;
     let low = page.middle((down(foot - 20.0), foot - 20.0), (2.5, 0.5));
     let high = page.middle((down(foot - 70.0), foot - 70.0), (2.5, 0.5));
     assert!(top.x < -1.5);
@@ -326,7 +326,7 @@ fn tiles_name_their_neighbours_and_their_joining_marks() {
         "A1ontheleft",
         "Printat100%,nofittingtothepage",
         "Platefromoutside",
-        "Ringofdial1",
+        "Ringsofdials1,2and3",
         "141.4mm",
     ] {
         assert!(
@@ -376,4 +376,21 @@ fn what_cannot_be_printed_is_refused_in_a_sentence() {
         let said = refusal(&Design::default(), &wanted).to_string();
         assert!(said.contains("more than any printer needs"), "{said}");
     }
+}
+
+#[test]
+fn a_hole_without_a_near_bit_is_told_on_the_page_that_shows_it() {
+    let mut design = Design::default();
+    design.bench.bits = vec![4.0, 8.5, 14.3];
+    let document = Document::load_mem(&pdf(&design, &options())).unwrap();
+    let pages: Vec<u32> = document.get_pages().keys().copied().collect();
+    let mut told = Vec::new();
+    for page in pages {
+        let text = document.extract_text(&[page]).unwrap();
+        let text: String = text.split_whitespace().collect();
+        if text.contains("Keeperscrew:3mmasked") {
+            told.push(text.contains("keeperscrewleft"));
+        }
+    }
+    assert_eq!(told, [true]);
 }

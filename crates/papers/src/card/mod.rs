@@ -14,25 +14,19 @@ use latchwright_solver::model::{CardPaper, Design};
 use lid::Lid;
 pub use text::{Action, CardText, DialTurn, Step};
 
+use crate::bench::PaperOptions;
 use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::letters::refuse_missing;
 use crate::preview::Picture;
-use crate::sheets::{Date, Sheets};
+use crate::sheets::Sheets;
 use crate::world::PaperWorld;
 
 const TEMPLATE: &str = include_str!("../../../../assets/card/card.typ");
 const LOOK: &str = include_str!("../../../../assets/paper.typ");
 
-/// What about a card is not the design's.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct CardOptions {
-    /// The date in the file's metadata; none is written unless given.
-    pub date: Option<Date>,
-}
-
 /// The card as PDF.
-pub fn card(design: &Design, fonts: &Fonts, options: &CardOptions) -> Result<Vec<u8>, PaperError> {
+pub fn card(design: &Design, fonts: &Fonts, options: &PaperOptions) -> Result<Vec<u8>, PaperError> {
     card_sheets(design, fonts, options)?.pdf()
 }
 
@@ -40,7 +34,7 @@ pub fn card(design: &Design, fonts: &Fonts, options: &CardOptions) -> Result<Vec
 pub fn card_pages(
     design: &Design,
     fonts: &Fonts,
-    options: &CardOptions,
+    options: &PaperOptions,
     pixels_per_mm: f64,
 ) -> Result<Vec<Picture>, PaperError> {
     Ok(card_sheets(design, fonts, options)?.pictures(pixels_per_mm))
@@ -50,7 +44,7 @@ pub fn card_pages(
 pub fn card_sheets(
     design: &Design,
     fonts: &Fonts,
-    options: &CardOptions,
+    options: &PaperOptions,
 ) -> Result<Sheets, PaperError> {
     sound::check(design)?;
     let text = CardText::of(design);

@@ -11,18 +11,30 @@ use crate::bench::{sentence, width_between_margins};
 /// More boards than this are told as a number only.
 const MOST: usize = 24;
 /// Tallest drawing of a board, mm on paper.
-const TALLEST: f64 = 46.0;
+const TALLEST: f64 = 40.0;
+/// Between two boards that are drawn in one row, mm on paper.
+const BETWEEN: f64 = 6.0;
 /// A board that would be narrower than this on paper is not drawn, mm.
 const LEAST: f64 = 8.0;
 
 /// What the template says of the boards, and their drawings.
 pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(String, Drawing)>) {
     let room = width_between_margins(design.bench.paper);
-    let (mut drawn, mut drawings) = (Vec::new(), Vec::new());
-    let mut notes = vec![sentence(&plan.grain.sentence())];
-    for note in plan.notes.iter().map(|note| sentence(note)) {
-        if !notes.contains(&note) {
-            notes.push(note);
+    let half = (room - BETWEEN) / 2.0;
+    let lengths = plan.boards.iter().map(|layout| layout.board.length);
+    let longest = lengths.fold(1e-9, f64::max);
+    let (mut rows, mut drawings): (Vec<Vec<Value>>, Vec<_>) = (Vec::new(), Vec::new());
+    // Whether the last row has room for another board of half the width.
+    let mut open = false;
+    let (mut notes, mut short) = (vec![sentence(&plan.grain.sentence())], Vec::new());
+    for note in &plan.notes {
+        let is_short = note.contains(" missing, for: ");
+        let (all, note) = (
+            if is_short { &mut short } else { &mut notes },
+            sentence(note),
+        );
+        if !all.contains(&note) {
+            all.push(note);
         }
     }
     notes.push(format!(
@@ -31,7 +43,13 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
         rule.say(design.bench.end_trim)
     ));
     for (layout, number) in plan.boards.iter().zip(1..=MOST) {
-        let width = room.min(TALLEST * layout.board.length / layout.board.width.max(1e-9));
+        // Long boards over the whole width, those that are much shorter over half of it.
+        let wide = if layout.board.length > 0.6 * longest {
+            room
+        } else {
+            half
+        };
+        let width = wide.min(TALLEST * layout.board.length / layout.board.width.max(1e-9));
         if !(width >= LEAST && width * layout.board.width >= 0.5 * layout.board.length) {
             notes.push(sentence(&format!(
                 "{}: too thin a shape to be drawn",
@@ -41,12 +59,23 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
         }
         let file = format!("board-{number}.svg");
         let drawing = board_drawing(layout, width, rule);
-        drawn.push(json!({
+        let board = json!({
             "file": file,
             "title": title(layout, rule),
             "alt": described(layout, rule),
             "width": drawing.bounds.width(),
-        }));
+        });
+        let small = width <= half;
+        match rows.last_mut().filter(|_| small && open) {
+            Some(row) => {
+                row.push(board);
+                open = false;
+            }
+            None => {
+                rows.push(vec![board]);
+                open = small;
+            }
+        }
         drawings.push((file, drawing));
     }
     if plan.boards.len() > MOST {
@@ -55,19 +84,8 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
             plan.boards.len()
         ));
     }
-    let short: Vec<String> = plan
-        .shortfalls
-        .iter()
-        .map(|short| {
-            sentence(&format!(
-                "{} is missing, for {}",
-                board(&short.board, rule),
-                short.parts.join(", ")
-            ))
-        })
-        .collect();
     (
-        json!({ "notes": notes, "drawn": drawn, "short": short }),
+        json!({ "notes": notes, "rows": rows, "short": short }),
         drawings,
     )
 }

@@ -12,8 +12,9 @@ pub(super) fn cut(parts: &[Part], rule: Rule) -> Value {
     let wood = parts.iter().filter(|part| part.make == Make::Wood);
     let rows = wood.map(|part| {
         let material = match part.grain {
-            Some(grain) => format!("{}, grain {grain}", part.material),
-            None => format!("{}, grain either way", part.material),
+            Some("along its length") => format!("{},\ngrain lengthwise", part.material),
+            Some(grain) => format!("{},\ngrain {grain}", part.material),
+            None => format!("{},\ngrain either way", part.material),
         };
         vec![
             part.name.clone(),

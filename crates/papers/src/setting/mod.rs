@@ -1,5 +1,6 @@
 //! Setting the combination, for the maker: on which seat each disc goes, and how to change that.
 
+mod brief;
 mod text;
 
 use latchwright_drawing::disc_from_back;
@@ -29,7 +30,7 @@ pub fn setting_pdf(
     setting_sheets(design, fonts, options)?.pdf()
 }
 
-/// Setting the combination laid out: one page, to be saved, looked at, or both.
+/// Setting the combination laid out: one page unless there are many dials, to be saved, looked at, or both.
 ///
 /// # Errors
 /// Those of [`setting_pdf`].
@@ -61,6 +62,9 @@ pub fn setting_sheets(
             "dials": dials,
             "steps": text.steps,
             "notices": text.notices,
+            "forgotten": text.forgotten,
+            "proof": text.proof,
+            "numbers": text.numbers,
         }),
         drawings,
     };

@@ -2,6 +2,8 @@
 
 use latchwright_solver::model::{Design, Dial};
 
+use super::brief::Brief;
+
 /// Where one disc goes on its post.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DiscSeat {
@@ -33,12 +35,19 @@ pub struct SettingText {
     pub steps: Vec<String>,
     /// Keys that do not do what they should.
     pub notices: Vec<String>,
+    /// How to get in when the combination is forgotten, the gentlest way first.
+    pub forgotten: Vec<String>,
+    /// What the proof says, in brief.
+    pub proof: Vec<String>,
+    /// The design in numbers: what, and how much.
+    pub numbers: Vec<(String, String)>,
 }
 
 impl SettingText {
     /// The words for `design`; a digit that a dial lacks is taken round.
     pub fn of(design: &Design) -> Self {
         let seat = |(index, dial): (usize, &Dial)| seat(index, dial, design.digit(index));
+        let brief = Brief::of(design);
         Self {
             warning: owned(&[
                 "This sheet tells the combination. Keep it apart from the box and from its card, and destroy sheets that \
@@ -69,6 +78,9 @@ impl SettingText {
                  tells it, anew.",
             ]),
             notices: notices(design),
+            forgotten: brief.forgotten,
+            proof: brief.proof,
+            numbers: brief.numbers,
         }
     }
 }

@@ -5,8 +5,9 @@ use latchwright_solver::model::Design;
 use latchwright_workshop::ruler::Correction;
 use serde_json::{Value, json};
 
-use super::layout::{Page, Piece};
-use super::words;
+use super::corner::STROKE;
+use super::layout::{FOOT, Page, Piece, ZERO};
+use super::{notes, words};
 use crate::error::PaperError;
 
 /// What the template is told.
@@ -31,15 +32,18 @@ impl Data<'_> {
             format!("Templates: {title}")
         };
         let mut letters = format!("{whole}\n{}\n", self.notes.join("\n"));
+        let notes = notes::of_pages(self.notes, self.pages);
         let pages: Vec<Value> = (1..)
-            .zip(self.pages)
-            .map(|(number, page)| self.page(number, page, &mut letters))
+            .zip(self.pages.iter().zip(notes))
+            .map(|(number, (page, note))| self.page(number, page, note, &mut letters))
             .collect();
         let value = json!({
             "title": whole,
             "design": title,
             "print": words::PRINT,
             "diagonals": words::DIAGONALS,
+            "foot": FOOT,
+            "zero": ZERO,
             "scale": [along, up],
             "lean": lean,
             "pages": pages,
@@ -50,7 +54,13 @@ impl Data<'_> {
         Ok((json, letters))
     }
 
-    fn page(&self, number: usize, page: &Page, letters: &mut String) -> Value {
+    fn page(
+        &self,
+        number: usize,
+        page: &Page,
+        note: Option<String>,
+        letters: &mut String,
+    ) -> Value {
         let heading = words::heading(page);
         let tile = page.tile.as_ref();
         let line = words::below_heading(page);
@@ -73,20 +83,12 @@ impl Data<'_> {
             "line": line,
             "sheet": format!("Sheet {number} of {}", self.pages.len()),
             "corrected": corrected,
-            "note": self.note(number),
+            "note": note,
             "map": map,
+            // On paper y runs down.
+            "strokes": [page.strokes.0 * STROKE, -page.strokes.1 * STROKE],
             "pieces": page.pieces.iter().map(piece).collect::<Vec<_>>(),
         })
-    }
-
-    /// What was left out, one note a page; the last page says how many have no room.
-    fn note(&self, number: usize) -> Option<String> {
-        let note = words::sentence(self.notes.get(number - 1)?);
-        let more = self.notes.len().saturating_sub(self.pages.len());
-        if number == self.pages.len() && more > 0 {
-            return Some(format!("{note} There are {more} more such notes."));
-        }
-        Some(note)
     }
 }
 

@@ -1,8 +1,10 @@
 //! What is drawn on a tile so that it can be joined to its neighbours.
 
-use latchwright_drawing::{Drawing, Ink, Item, Layer, Outline, Rect, Shape, Text};
+use latchwright_drawing::{Drawing, Ink, Item, Layer, Outline, Rect, Text};
 use latchwright_geometry::Point;
 use latchwright_workshop::tiles::{JoinMark, Tile};
+
+use super::clear::covered_by;
 
 /// How far a mark's cross reaches to each side, mm.
 const REACH: f64 = 4.0;
@@ -85,8 +87,7 @@ fn label(drawn: &[Item], added: &[Item], mark: &JoinMark, window: Rect) -> Text 
         } else {
             100_000
         };
-        let items = drawn.iter().chain(added);
-        outside + items.map(|item| covered(item, room)).sum::<usize>()
+        outside + covered_by(drawn.iter().chain(added), room)
     };
     let mut best = (usize::MAX, &texts[0]);
     for text in &texts {
@@ -98,74 +99,10 @@ fn label(drawn: &[Item], added: &[Item], mark: &JoinMark, window: Rect) -> Text 
     best.1.clone()
 }
 
-/// How much of `item` would lie under words in `room`.
-fn covered(item: &Item, room: Rect) -> usize {
-    if !item.shape.extent().grown(0.05).overlaps(room) {
-        // Lines along x or y have no area of their own.
-        let extent = item.shape.extent();
-        let apart = extent.max.x < room.min.x
-            || extent.min.x > room.max.x
-            || extent.max.y < room.min.y
-            || extent.min.y > room.max.y;
-        if apart {
-            return 0;
-        }
-    }
-    match &item.shape {
-        Shape::Text(_) => 1000,
-        Shape::Circle { centre, radius } => crossings(&Outline::circle(*centre, *radius), room),
-        Shape::Path { outlines } => outlines.iter().map(|line| crossings(line, room)).sum(),
-    }
-}
-
-/// How many pieces of `line` run through `room`.
-fn crossings(line: &Outline, room: Rect) -> usize {
-    let mut points = line.flatten(0.2);
-    if line.closed
-        && let Some(first) = points.first().copied()
-    {
-        points.push(first);
-    }
-    let pairs = points.iter().zip(points.iter().skip(1));
-    pairs.filter(|(a, b)| runs_through(**a, **b, room)).count()
-}
-
-/// Whether the line from `a` to `b` has a point in `room`.
-fn runs_through(a: Point, b: Point, room: Rect) -> bool {
-    let way = b - a;
-    let (mut from, mut to) = (0.0_f64, 1.0_f64);
-    let slabs = [
-        (a.x, way.x, room.min.x, room.max.x),
-        (a.y, way.y, room.min.y, room.max.y),
-    ];
-    for (start, step, low, high) in slabs {
-        if step.abs() < 1e-12 {
-            if start < low || start > high {
-                return false;
-            }
-            continue;
-        }
-        let (one, other) = ((low - start) / step, (high - start) / step);
-        from = from.max(one.min(other));
-        to = to.min(one.max(other));
-    }
-    from <= to
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_line_runs_through_a_room_only_where_it_has_a_point_in_it() {
-        let room = Rect::about(Point::new(5.0, 5.0), 2.0, 2.0);
-        let at = Point::new;
-        assert!(runs_through(at(0.0, 0.0), at(10.0, 10.0), room));
-        assert!(runs_through(at(5.0, 0.0), at(5.0, 10.0), room));
-        assert!(!runs_through(at(0.0, 0.0), at(3.0, 3.0), room));
-        assert!(!runs_through(at(0.0, 3.0), at(10.0, 3.0), room));
-        assert!(!runs_through(at(0.0, 8.0), at(8.0, 12.0), room));
-    }
+    use latchwright_drawing::Shape;
 
     #[test]
     fn a_label_keeps_clear_of_words_that_stand_there() {

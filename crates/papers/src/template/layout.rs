@@ -1,24 +1,27 @@
 //! What lies where on which page: small templates together, large ones in tiles.
 
-use latchwright_drawing::{Drawing, Palette, Rect, svg};
+use latchwright_drawing::{Drawing, Item, Palette, Rect, Shape, svg};
 use latchwright_geometry::Point;
 use latchwright_solver::model::Paper;
 use latchwright_workshop::Template;
 use latchwright_workshop::ruler::Correction;
-use latchwright_workshop::tiles::{MARGIN, OVERLAP, Sheet, Tile, Tiling, tiles};
+use latchwright_workshop::tiles::{Avoid, MARGIN, OVERLAP, Sheet, Tile, Tiling, tiles_around};
 
+use super::corner::keep_clear;
 use super::join;
 use super::pack::{Packed, pack};
 use crate::error::PaperError;
 
 /// Height of the strip for headings, mm.
-const HEAD: f64 = 12.0;
+const HEAD: f64 = 9.0;
 /// More where the page says how it was corrected, mm.
-const HEAD_CORRECTED: f64 = 16.0;
+const HEAD_CORRECTED: f64 = 12.5;
 /// Height of the strip for the line along x, mm.
-const FOOT: f64 = 16.0;
-/// Width of the strip for the line along y, mm.
-const SIDE: f64 = 9.0;
+pub(super) const FOOT: f64 = 11.0;
+/// Width of the strip for the line along y, mm: a plate of 250 fits beside it on the common sheet.
+const SIDE: f64 = 6.4;
+/// Where both lines begin, mm from the content's left and from its foot.
+pub(super) const ZERO: (f64, f64) = (3.0, 4.0);
 
 /// The sheet that these pages are laid out on.
 pub(super) fn sheet(paper: Paper, correction: Correction) -> Sheet {
@@ -50,6 +53,8 @@ pub(super) struct Page<'a> {
     pub shown: Vec<&'a Template>,
     /// Where it is among the tiles of a large part.
     pub tile: Option<TilePlace>,
+    /// Which way the strokes of the square's fourth corner run: −1 or 1 to the right and up.
+    pub strokes: (f64, f64),
 }
 
 /// A drawing on a page.
@@ -86,7 +91,8 @@ pub(super) fn pages<'a>(all: &'a [Template], sheet: &Sheet) -> Result<Vec<Page<'
     let mut large = Vec::new();
     let mut small = Vec::new();
     for template in all {
-        let tiling = tiles(template.drawing.bounds, sheet).map_err(|reason| {
+        let drawing = &template.drawing;
+        let tiling = tiles_around(drawing.bounds, sheet, &avoid(drawing)).map_err(|reason| {
             let reason = format!("{}: {reason}", template.name);
             PaperError::Template { reason }
         })?;
@@ -113,6 +119,8 @@ pub(super) fn pages<'a>(all: &'a [Template], sheet: &Sheet) -> Result<Vec<Page<'
     let shared = pack(&sizes, rooms).into_iter();
     pages.extend(shared.map(|packed| shared_page(sheet, &small, &packed)));
     for (number, page) in pages.iter_mut().enumerate() {
+        let (width, height) = page.content;
+        keep_clear(page, [sheet.side, sheet.head, width, height - sheet.foot]);
         for (index, piece) in page.pieces.iter_mut().enumerate() {
             piece.file = format!("piece-{}-{}.svg", number + 1, index + 1);
         }
@@ -120,7 +128,7 @@ pub(super) fn pages<'a>(all: &'a [Template], sheet: &Sheet) -> Result<Vec<Page<'
     Ok(pages)
 }
 
-fn empty(sheet: &Sheet, landscape: bool) -> Page<'_> {
+fn empty<'a>(sheet: &Sheet, landscape: bool) -> Page<'a> {
     let (width, height) = sheet.content(landscape);
     let [_, lean, _, _] = sheet.correction.matrix();
     // On paper y runs down: a page that is pushed to the right at its foot starts at the margin, one
@@ -133,23 +141,26 @@ fn empty(sheet: &Sheet, landscape: bool) -> Page<'_> {
         pieces: Vec::new(),
         shown: Vec::new(),
         tile: None,
+        strokes: (-1.0, -1.0),
     }
 }
 
 fn tile_page<'a>(sheet: &Sheet, template: &'a Template, tiling: &Tiling, tile: &Tile) -> Page<'a> {
     let blank = empty(sheet, tiling.landscape);
-    let mut drawing = cut(&template.drawing, tile.window);
+    let mut drawing = cut(&template.drawing, tile, tiling);
     join::mark(&mut drawing, tile);
+    let middle = |room: f64, size: f64| ((room - size) / 2.0).max(0.0);
+    let at = (
+        sheet.side + middle(tiling.room.0, tile.window.width()),
+        sheet.head + middle(tiling.room.1, tile.window.height()),
+    );
     let piece = Piece {
         file: String::new(),
-        at: (sheet.side, sheet.head),
+        at,
         drawing,
         described: format!("{}, tile {}, at true size", described(template), tile.name),
     };
     Page {
-        paper: blank.paper,
-        content: blank.content,
-        corner: blank.corner,
         pieces: vec![piece],
         shown: vec![template],
         tile: Some(TilePlace {
@@ -157,6 +168,7 @@ fn tile_page<'a>(sheet: &Sheet, template: &'a Template, tiling: &Tiling, tile: &
             rows: tiling.rows,
             columns: tiling.columns,
         }),
+        ..blank
     }
 }
 
@@ -177,12 +189,9 @@ fn shared_page<'a>(sheet: &Sheet, small: &[&'a Template], packed: &Packed) -> Pa
         });
     }
     Page {
-        paper: blank.paper,
-        content: blank.content,
-        corner: blank.corner,
         pieces,
         shown,
-        tile: None,
+        ..blank
     }
 }
 
@@ -195,20 +204,41 @@ fn described(template: &Template) -> String {
     )
 }
 
-/// What of `drawing` can be seen in `window`; what is cut by its edge is left whole.
-fn cut(drawing: &Drawing, window: Rect) -> Drawing {
-    let seen = |extent: Rect| {
+/// What a seam had better not run through: holes before words before small shapes. Long lines are cut
+/// wherever it runs.
+fn avoid(drawing: &Drawing) -> Vec<Avoid> {
+    let long = |extent: Rect| {
+        extent.width() > 0.4 * drawing.bounds.width()
+            || extent.height() > 0.4 * drawing.bounds.height()
+    };
+    let weigh = |item: &Item| {
+        let area = item.shape.extent();
+        let weight = match item.shape {
+            Shape::Circle { .. } => 5.0,
+            Shape::Text(_) => 3.0,
+            Shape::Path { .. } if long(area) => return None,
+            Shape::Path { .. } => 1.0,
+        };
+        Some(Avoid { area, weight })
+    };
+    drawing.items.iter().filter_map(weigh).collect()
+}
+
+/// What of `drawing` can be seen on `tile`; what is cut by its edge is left whole. Words that are cut
+/// and stand whole on another tile are not said twice.
+fn cut(drawing: &Drawing, tile: &Tile, tiling: &Tiling) -> Drawing {
+    let seen = |item: &&Item| {
+        let extent = item.shape.extent();
         let low = Point::new(extent.min.x - 1.0, extent.min.y - 1.0);
         let high = Point::new(extent.max.x + 1.0, extent.max.y + 1.0);
-        Rect::new(low, high).overlaps(window)
+        let words = matches!(item.shape, Shape::Text(_));
+        let elsewhere = words
+            && !tile.window.holds(extent)
+            && tiling.tiles.iter().any(|tile| tile.window.holds(extent));
+        !elsewhere && Rect::new(low, high).overlaps(tile.window)
     };
     Drawing {
-        bounds: window,
-        items: drawing
-            .items
-            .iter()
-            .filter(|item| seen(item.shape.extent()))
-            .cloned()
-            .collect(),
+        bounds: tile.window,
+        items: drawing.items.iter().filter(seen).cloned().collect(),
     }
 }

@@ -1,8 +1,11 @@
 //! The templates at true size as pages: to be glued on, pricked through and worked to.
 
+mod clear;
+mod corner;
 mod data;
 mod join;
 mod layout;
+mod notes;
 mod pack;
 mod words;
 

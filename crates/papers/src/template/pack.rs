@@ -23,25 +23,63 @@ pub(super) struct Packed {
     pub places: Vec<Place>,
 }
 
-/// Packs templates of these sizes into rooms that are upright or across: in their order, or the
-/// highest first where that saves a sheet. Each must fit into one of the rooms; what does not is
-/// left out.
+/// A sheet that is covered by less than this share is called lonely.
+const LONELY: f64 = 0.2;
+
+/// Packs templates of these sizes into rooms that are upright or across: in their order, or in another
+/// where that saves a sheet or leaves none with hardly anything on it. Each must fit into one of the
+/// rooms; what does not is left out.
 pub(super) fn pack(sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -> Vec<Packed> {
     let given: Vec<usize> = (0..sizes.len())
         .filter(|&index| rooms.iter().any(|room| fits(sizes[index], *room)))
         .collect();
-    let mut highest = given.clone();
-    highest.sort_by(|a, b| sizes[*b].1.total_cmp(&sizes[*a].1));
-    let in_order = pack_in(given, sizes, rooms);
-    let mut by_height = pack_in(highest, sizes, rooms);
-    if by_height.len() >= in_order.len() {
-        return in_order;
+    let lonely = |packed: &[Packed]| {
+        let least = LONELY * rooms[0].0 * rooms[0].1;
+        let sheets = packed.iter();
+        sheets.filter(|sheet| sheet.area(sizes) < least).count()
+    };
+    let mut best = pack_in(given.clone(), sizes, rooms);
+    for order in orders(&given, sizes) {
+        let other = pack_in(order, sizes, rooms);
+        if (other.len(), lonely(&other)) < (best.len(), lonely(&best)) {
+            best = other;
+        }
     }
-    for sheet in &mut by_height {
+    for sheet in &mut best {
         sheet.places.sort_by_key(|place| place.index);
     }
-    by_height.sort_by_key(|sheet| sheet.places.first().map(|place| place.index));
-    by_height
+    best.sort_by_key(|sheet| sheet.places.first().map(|place| place.index));
+    best
+}
+
+/// Orders worth a try: the largest first, and each of them with one template before all others.
+fn orders(given: &[usize], sizes: &[(f64, f64)]) -> Vec<Vec<usize>> {
+    let by: [fn((f64, f64)) -> f64; 4] = [
+        |_| 0.0,
+        |size| size.1,
+        |size| size.0,
+        |size| size.0 * size.1,
+    ];
+    let mut all = Vec::new();
+    for largest in by {
+        let mut order = given.to_vec();
+        order.sort_by(|a, b| largest(sizes[*b]).total_cmp(&largest(sizes[*a])));
+        for &first in given {
+            let mut moved = vec![first];
+            moved.extend(order.iter().filter(|index| **index != first));
+            all.push(moved);
+        }
+        all.push(order);
+    }
+    all
+}
+
+impl Packed {
+    /// What its templates cover, mm².
+    fn area(&self, sizes: &[(f64, f64)]) -> f64 {
+        let each = |place: &Place| sizes[place.index].0 * sizes[place.index].1;
+        self.places.iter().map(each).sum()
+    }
 }
 
 /// As few sheets as a first fit in the order of `left` gives.
@@ -57,12 +95,8 @@ fn pack_in(mut left: Vec<usize>, sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -
             };
             Packed { landscape, places }
         });
-        let area = |packed: &Packed| -> f64 {
-            let each = |place: &Place| sizes[place.index].0 * sizes[place.index].1;
-            packed.places.iter().map(each).sum()
-        };
         let [upright, across] = ways;
-        let best = if area(&across) > area(&upright) {
+        let best = if across.area(sizes) > upright.area(sizes) {
             across
         } else {
             upright
@@ -154,6 +188,23 @@ mod tests {
         seen.sort_unstable();
         assert_eq!(seen, [0, 1, 2, 3, 4, 5, 6]);
         assert!(sheets.len() <= 3, "{sheets:?}");
+    }
+
+    #[test]
+    fn no_sheet_is_left_with_one_small_template_that_has_room_elsewhere() {
+        // A slider, a side, another, and three rings: the rings go with the slider.
+        let ring = (70.0, 77.0);
+        let sizes = [
+            (148.0, 80.0),
+            (164.0, 110.0),
+            (164.0, 110.0),
+            ring,
+            ring,
+            ring,
+        ];
+        let sheets = pack(&sizes, [(183.0, 239.0), (253.0, 170.0)]);
+        assert_eq!(sheets.len(), 2, "{sheets:?}");
+        assert!(sheets.iter().all(|sheet| sheet.places.len() > 1));
     }
 
     #[test]

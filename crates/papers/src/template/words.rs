@@ -17,14 +17,22 @@ pub(super) const PRINT: &str =
 /// And this of the corner marks.
 pub(super) const DIAGONALS: &str = "From corner mark to corner mark, both diagonals are 141.4 mm.";
 
-/// The page's heading: what is on it.
+/// The page's heading: what is on it, rings together.
 pub(super) fn heading(page: &Page) -> String {
-    let names: Vec<&str> = page
-        .shown
-        .iter()
-        .map(|template| template.name.as_str())
-        .collect();
-    let mut heading = capital(&names.join(", "));
+    let (mut names, mut rings): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
+    for template in &page.shown {
+        match template.name.strip_prefix("ring of dial ") {
+            Some(number) => rings.push(number),
+            None => names.push(&template.name),
+        }
+    }
+    let rings = match rings.as_slice() {
+        [] => None,
+        [one] => Some(format!("ring of dial {one}")),
+        [first @ .., last] => Some(format!("rings of dials {} and {last}", first.join(", "))),
+    };
+    let all: Vec<&str> = names.into_iter().chain(rings.as_deref()).collect();
+    let mut heading = capital(&all.join(", "));
     if page.shown.iter().any(|template| template.mirrored) {
         heading.push_str(", mirrored");
     }

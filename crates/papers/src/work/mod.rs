@@ -2,10 +2,10 @@
 
 use latchwright_solver::model::Design;
 use latchwright_workshop::inch::Rule;
-use latchwright_workshop::steps::{WorkStep, steps};
+use latchwright_workshop::steps::{PRACTICE, WorkStep, steps};
 use serde_json::{Value, json};
 
-use crate::bench::{BenchPaper, PaperOptions, table};
+use crate::bench::{BenchPaper, PaperOptions, sentence, table};
 use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::sheets::Sheets;
@@ -13,7 +13,7 @@ use crate::sheets::Sheets;
 const TEMPLATE: &str = include_str!("../../../../assets/order/order.typ");
 
 /// A step with more lines than this may go on over the page.
-const WHOLE: usize = 34;
+const WHOLE: usize = 16;
 
 /// What comes before everything else.
 const FIRST: [&str; 4] = [
@@ -47,11 +47,12 @@ pub fn work_sheets(
     options: &PaperOptions,
 ) -> Result<Sheets, PaperError> {
     let rule = Rule::of(design);
-    let steps: Vec<Value> = steps(design).iter().map(|step| data(step, rule)).collect();
+    let all = steps(design);
+    let steps: Vec<Value> = all.iter().map(|step| data(step, rule)).collect();
     let paper = BenchPaper {
         heading: "Order of work",
         template: TEMPLATE,
-        data: json!({ "first": FIRST, "steps": steps }),
+        data: json!({ "first": FIRST, "steps": steps, "sources": sources(&all) }),
         drawings: Vec::new(),
     };
     paper.lay_out(design, fonts, options)
@@ -67,11 +68,6 @@ fn data(step: &WorkStep, rule: Rule) -> Value {
         + step.cautions.len() * 2
         + step.fits.len()
         + step.bare.len();
-    let sources = if step.sources.is_empty() {
-        String::new()
-    } else {
-        format!("Sources: {}.", step.sources.join("; "))
-    };
     json!({
         "number": step.number,
         "title": step.title,
@@ -80,7 +76,28 @@ fn data(step: &WorkStep, rule: Rule) -> Value {
         "fits": step.fits,
         "bare": step.bare,
         "cautions": step.cautions,
-        "sources": sources,
         "whole": lines <= WHOLE,
     })
+}
+
+/// Each source once, with the steps that it is for.
+fn sources(all: &[WorkStep]) -> Vec<String> {
+    let mut found: Vec<(&str, Vec<String>)> = Vec::new();
+    for step in all {
+        for source in step.sources.iter().filter(|source| **source != PRACTICE) {
+            let number = step.number.to_string();
+            match found.iter_mut().find(|(known, _)| known == source) {
+                Some((_, steps)) => steps.push(number),
+                None => found.push((source, vec![number])),
+            }
+        }
+    }
+    let told = found
+        .into_iter()
+        .map(|(source, steps)| match steps.as_slice() {
+            [one] => sentence(&format!("step {one}: {source}")),
+            _ => sentence(&format!("steps {}: {source}", steps.join(", "))),
+        });
+    let rest = core::iter::once(format!("All else: {PRACTICE}."));
+    told.chain(rest).collect()
 }

@@ -16,7 +16,7 @@ pub(super) const TYPE: f64 = 2.6;
 /// From one line of words to the next, mm.
 const PITCH: f64 = 3.4;
 /// Paper left free round all that is drawn, mm.
-const MARGIN: f64 = 2.0;
+const MARGIN: f64 = 1.0;
 /// From one hatch line to the next, mm.
 const HATCH: f64 = 2.0;
 

@@ -3,12 +3,15 @@
 //! Nothing of meaning is within 10 mm of an edge of the paper; the sizes are those of ISO 216 (A4,
 //! A3) and of ANSI/ASME Y14.1 (Letter, Legal, Tabloid).
 
+mod seam;
+
 use latchwright_drawing::Rect;
 use latchwright_geometry::Point;
 use latchwright_solver::model::Paper;
 
 use crate::inch::decimal;
 use crate::ruler::Correction;
+use seam::Stretch;
 
 /// Nothing of meaning is nearer to an edge of the paper, mm.
 pub const MARGIN: f64 = 10.0;
@@ -67,7 +70,7 @@ pub struct Tiling {
     pub sheet: (f64, f64),
     /// Whether it is held with its long edge across.
     pub landscape: bool,
-    /// Width and height of what each tile can show, mm.
+    /// Width and height of what a tile can show at most, mm.
     pub room: (f64, f64),
     /// How many columns, left to right.
     pub columns: usize,
@@ -164,16 +167,34 @@ fn sane(length: f64) -> f64 {
     }
 }
 
+/// Something in a drawing that a seam had better not run through.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Avoid {
+    /// Where it is, in the drawing's frame, mm.
+    pub area: Rect,
+    /// How much it matters beside others; above 0.
+    pub weight: f64,
+}
+
+/// [`tiles_around`] where every seam is as good as any other.
+///
+/// # Errors
+/// Those of [`tiles_around`].
+pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
+    tiles_around(bounds, sheet, &[])
+}
+
 /// Cuts a drawing of `bounds` (mm) into tiles on `sheet`; held upright or across, whichever takes
 /// fewer sheets, upright where it makes no difference.
 ///
-/// Where one sheet is not enough, neighbours show at least the overlap twice, and the rows and columns
-/// are spread evenly, so that no tile is a mere strip.
+/// Where one sheet is not enough, neighbours show the overlap twice. Seams run where they meet least of
+/// what is to be avoided, and as far on as they can where that makes no difference, so that the last
+/// tile is small.
 ///
 /// # Errors
 /// A sentence where the drawing has no size, the sheet leaves no room, or more than twenty sheets
 /// would be needed.
-pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
+pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tiling, String> {
     let size = (bounds.width(), bounds.height());
     let sound = |mm: f64| mm.is_finite() && mm > 0.0;
     if !(sound(size.0) && sound(size.1) && bounds.min.x.is_finite() && bounds.min.y.is_finite()) {
@@ -210,6 +231,7 @@ pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
             paper_name(sheet.paper)
         ));
     };
+    let (across, down) = seam::stretches(bounds, room, (columns, rows), overlap, avoid);
     let mut tiling = Tiling {
         sheet: paper,
         landscape,
@@ -218,7 +240,7 @@ pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
         rows,
         tiles: Vec::new(),
     };
-    tiling.lay(bounds);
+    tiling.lay(&across, &down, avoid);
     Ok(tiling)
 }
 
@@ -242,102 +264,51 @@ fn few(columns: f64, rows: f64) -> Option<(usize, usize)> {
 }
 
 impl Tiling {
-    fn lay(&mut self, bounds: Rect) {
+    /// Lays the tiles over stretches along x, from the left, and along y, from the top.
+    fn lay(&mut self, across: &[Stretch], down: &[Stretch], avoid: &[Avoid]) {
         let (columns, rows) = (self.columns, self.rows);
+        let window = |row: usize, column: usize| {
+            let (x, y) = (across.get(column)?, down.get(row)?);
+            Some(Rect::new(Point::new(x.0, y.0), Point::new(x.1, y.1)))
+        };
         for row in 0..rows {
             for column in 0..columns {
+                let Some(own) = window(row, column) else {
+                    continue;
+                };
                 let name = |row: usize, column: usize| {
                     (row < rows && column < columns).then(|| tile_name(row, column))
                 };
-                let tile = Tile {
+                let before = |place: usize| place.checked_sub(1);
+                let left = before(column).map(|column| (row, column));
+                let above = before(row).map(|row| (row, column));
+                let (right, below) = ((row, column + 1), (row + 1, column));
+                let here = (row, column);
+                let pairs = [
+                    left.map(|other| (other, here)),
+                    Some((here, right)),
+                    above.map(|other| (other, here)),
+                    Some((here, below)),
+                ];
+                let mut marks = Vec::new();
+                for (one, other) in pairs.into_iter().flatten() {
+                    if let (Some(a), Some(b)) = (window(one.0, one.1), window(other.0, other.1)) {
+                        marks.extend(seam::marks((one, a), (other, b), avoid));
+                    }
+                }
+                self.tiles.push(Tile {
                     name: tile_name(row, column),
                     row,
                     column,
-                    window: self.window(bounds, row, column),
-                    left: column.checked_sub(1).and_then(|column| name(row, column)),
-                    right: name(row, column + 1),
-                    above: row.checked_sub(1).and_then(|row| name(row, column)),
-                    below: name(row + 1, column),
-                    marks: self.marks(bounds, row, column),
-                };
-                self.tiles.push(tile);
+                    window: own,
+                    left: left.and_then(|(row, column)| name(row, column)),
+                    right: name(right.0, right.1),
+                    above: above.and_then(|(row, column)| name(row, column)),
+                    below: name(below.0, below.1),
+                    marks,
+                });
             }
         }
-    }
-
-    /// What the tile of this row and column shows; a single row or column shows the drawing in its
-    /// middle.
-    fn window(&self, bounds: Rect, row: usize, column: usize) -> Rect {
-        let place = |low: f64, size: f64, room: f64, index: usize, count: usize| {
-            if count < 2 {
-                return low - (room - size) / 2.0;
-            }
-            low + (size - room) * (index as f64 / (count - 1) as f64)
-        };
-        let from_bottom = self.rows.saturating_sub(row + 1);
-        let low = Point::new(
-            place(
-                bounds.min.x,
-                bounds.width(),
-                self.room.0,
-                column,
-                self.columns,
-            ),
-            place(
-                bounds.min.y,
-                bounds.height(),
-                self.room.1,
-                from_bottom,
-                self.rows,
-            ),
-        );
-        Rect::new(low, low + Point::new(self.room.0, self.room.1))
-    }
-
-    fn marks(&self, bounds: Rect, row: usize, column: usize) -> Vec<JoinMark> {
-        let mut marks = Vec::new();
-        let mut pair = |first: (usize, usize), second: (usize, usize)| {
-            let one = self.window(bounds, first.0, first.1);
-            let other = self.window(bounds, second.0, second.1);
-            let low = Point::new(one.min.x.max(other.min.x), one.min.y.max(other.min.y));
-            let high = Point::new(one.max.x.min(other.max.x), one.max.y.min(other.max.y));
-            let middle = (low + high) * 0.5;
-            let names = format!(
-                "{}–{}",
-                tile_name(first.0, first.1),
-                tile_name(second.0, second.1)
-            );
-            // Uneven shares, so that a sheet turned round does not fit.
-            for (letter, share) in [("a", 0.2), ("b", 0.7)] {
-                let at = if first.0 == second.0 {
-                    Point::new(middle.x, low.y + (high.y - low.y) * share)
-                } else {
-                    Point::new(low.x + (high.x - low.x) * share, middle.y)
-                };
-                let label = format!("{names} {letter}");
-                marks.push(JoinMark { at, label });
-            }
-        };
-        if column > 0 {
-            pair((row, column - 1), (row, column));
-        }
-        if column + 1 < self.columns {
-            pair((row, column), (row, column + 1));
-        }
-        if row > 0 {
-            pair((row - 1, column), (row, column));
-        }
-        if row + 1 < self.rows {
-            pair((row, column), (row + 1, column));
-        }
-        marks
-    }
-
-    /// Where a point of the drawing lies on the sheet of `tile`, mm from the sheet's lower left corner,
-    /// before any correction; `sheet` is the one it was made for.
-    pub fn on_sheet(&self, tile: &Tile, sheet: &Sheet, point: Point) -> Point {
-        let corner = Point::new(MARGIN + sane(sheet.side), MARGIN + sane(sheet.foot));
-        point - tile.window.min + corner
     }
 }
 

@@ -96,11 +96,10 @@ fn a_long_board_gets_few_sheets_and_their_names() {
     let names: Vec<_> = tiling.tiles.iter().map(|tile| tile.name.as_str()).collect();
     assert_eq!(names, ["A1", "A2"]);
     assert_eq!(tiling.tiles[0].right.as_deref(), Some("A2"));
-    let low = tiling.tiles[0].window.min;
-    assert_eq!(
-        tiling.on_sheet(&tiling.tiles[0], &sheet, low),
-        Point::new(15.0, 30.0)
-    );
+    // As much as fits comes on the first sheet.
+    let [first, last] = [0, 1].map(|tile| tiling.tiles[tile].window);
+    assert!((first.width() - tiling.room.0).abs() < 1e-9 && last.width() < first.width());
+    assert!((first.max.x - last.min.x - OVERLAP).abs() < 1e-9);
 }
 
 #[test]
@@ -167,4 +166,31 @@ fn paper_or_drawing_without_room_is_refused() {
             .unwrap_err()
             .contains("overlap of 500 mm")
     );
+}
+
+#[test]
+fn seams_and_marks_keep_clear_of_what_is_to_be_avoided() {
+    let sheet = Sheet::plain(Paper::A4OrLetter);
+    let hole = |x: f64, y: f64| Avoid {
+        area: Rect::about(Point::new(x, y), 16.0, 16.0),
+        weight: 1.0,
+    };
+    // A hole where the seam of two nearly full sheets would run, and one where its first mark would be.
+    let plain = tiles(board(330.0, 150.0), &sheet).unwrap();
+    let seam = |tiling: &Tiling| {
+        let [one, other] = [0, 1].map(|tile| tiling.tiles[tile].window);
+        Rect::new(other.min, one.max)
+    };
+    let avoid = [hole(seam(&plain).centre().x, 60.0)];
+    let moved = tiles_around(board(330.0, 150.0), &sheet, &avoid).unwrap();
+    assert!(seam(&plain).overlaps(avoid[0].area));
+    assert!(!seam(&moved).overlaps(avoid[0].area));
+    let mark = moved.tiles[0].marks[0].at;
+    let avoid = [avoid[0], hole(mark.x, mark.y + 7.0)];
+    let away = tiles_around(board(330.0, 150.0), &sheet, &avoid).unwrap();
+    let marks = away.tiles[0].marks.iter();
+    for mark in marks {
+        let room = Rect::about(mark.at, 9.0, 9.0);
+        assert!(avoid.iter().all(|one| !one.area.overlaps(room)), "{mark:?}");
+    }
 }

@@ -1,185 +1,19 @@
 //! Addresses of the sizes of a design: one line a size says where it stands and what a maker
 //! calls it.
 
+mod tables;
+
 use super::words::listed;
-use crate::model::{Design, Dial, Slot};
+use crate::model::{Design, LidKind, Slot};
 use crate::proof::Unit;
 
-/// The words for making a size larger and smaller.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Verb {
-    Increase,
-    Widen,
-    Lengthen,
-    /// A place across the lid, x.
-    Across,
-    /// A place from the front edge to the hinge, y.
-    Back,
-}
-
-/// An enum of sizes that stand in one struct, with where each stands and how it is called.
-macro_rules! sizes {
-    (
-        $(#[$about:meta])* $name:ident in $of:ident:
-        $($(#[$doc:meta])* $size:ident, $noun:literal, $verb:ident, $($field:tt).+;)+
-    ) => {
-        $(#[$about])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub enum $name {
-            $($(#[$doc])* $size),+
-        }
-
-        impl $name {
-            /// All of them, in the order in which a maker meets them.
-            pub const ALL: &'static [Self] = &[$(Self::$size),+];
-
-            fn get(self, of: &$of) -> f64 {
-                match self {
-                    $(Self::$size => of.$($field).+),+
-                }
-            }
-
-            fn place(self, of: &mut $of) -> &mut f64 {
-                match self {
-                    $(Self::$size => &mut of.$($field).+),+
-                }
-            }
-
-            fn words(self) -> (&'static str, Verb) {
-                match self {
-                    $(Self::$size => ($noun, Verb::$verb)),+
-                }
-            }
-        }
-    };
-}
-
-sizes!(
-    /// A size of the latch as a whole, or of the maker's workmanship; mm unless it says otherwise.
-    LatchSize in Design:
-    /// Plate along x.
-    PlateWidth, "plate width", Increase, plate.width;
-    /// Plate along y.
-    PlateDepth, "plate depth", Increase, plate.depth;
-    /// Plate.
-    PlateThickness, "plate thickness", Increase, plate.thickness;
-    /// Cut into the plate's underside over the keeper.
-    Rabbet, "rabbet", Increase, plate.rabbet;
-    /// Free height below the plate.
-    Room, "room below the plate", Increase, plate.room;
-    /// From shut to free.
-    Travel, "travel", Lengthen, slider.travel;
-    /// Between the two guide points.
-    GuideLength, "guide length", Lengthen, slider.guide_length;
-    /// Of each guide point to either side.
-    GuidePlay, "guide play", Widen, slider.guide_play;
-    /// x of the guide's middle.
-    GuideX, "guide", Across, slider.guide_at.0;
-    /// y of the guide's middle when shut.
-    GuideY, "guide", Back, slider.guide_at.1;
-    /// x of the finger knob.
-    PullAt, "finger knob", Across, slider.pull_at;
-    /// Diameter of the finger knob's shank.
-    Shank, "finger knob shank", Increase, slider.shank;
-    /// Slider.
-    SliderThickness, "slider thickness", Increase, slider.thickness;
-    /// From the plate's underside down to the slider.
-    SliderBelow, "clearance of the slider below the plate", Increase, slider.below;
-    /// Hardest pull that must be borne, N.
-    Pull, "hardest pull", Increase, slider.pull;
-    /// Coefficient of friction in the guide.
-    Friction, "friction in the guide", Increase, slider.friction;
-    /// x of the tab's middle.
-    TabAt, "tab", Across, tab.at;
-    /// Tab along x; also the slider's neck in its guide.
-    TabWidth, "tab width", Increase, tab.width;
-    /// Overlap of tab and keeper when shut.
-    Engagement, "engagement", Lengthen, tab.engagement;
-    /// The least overlap that still counts as held.
-    RequiredHold, "required hold", Increase, tab.required_hold;
-    /// y of the edge that the tab has to clear.
-    KeeperEdge, "keeper edge", Back, keeper.edge;
-    /// Keeper along x.
-    KeeperWidth, "keeper width", Increase, keeper.width;
-    /// Keeper along y.
-    KeeperDepth, "keeper depth", Increase, keeper.depth;
-    /// Keeper.
-    KeeperThickness, "keeper thickness", Increase, keeper.thickness;
-    /// Room in the box along x.
-    InsideWidth, "inside width", Increase, inside.width;
-    /// Room in the box along y.
-    InsideDepth, "inside depth", Increase, inside.depth;
-    /// Room in the box from its floor to the lid.
-    InsideHeight, "inside height", Increase, inside.height;
-    /// ± on each axis of a pin.
-    PinPlace, "error of a pin's place", Increase, workmanship.pin_place;
-    /// ± on each axis of a bore.
-    BorePlace, "error of a bore's place", Increase, workmanship.bore_place;
-    /// ± along y of the keeper's edge.
-    KeeperPlace, "error of the keeper's place", Increase, workmanship.keeper_place;
-    /// ± on a thickness or height.
-    Thickness, "error of a thickness", Increase, workmanship.thickness;
-    /// ± on a printed width or diameter.
-    Print, "error of the print", Increase, workmanship.print;
-    /// Coats on one face.
-    Film, "coat thickness", Increase, workmanship.film;
-    /// ± on the coats of one face.
-    FilmSpread, "spread of the coats", Increase, workmanship.film_spread;
-    /// How far off its mark a pointer may stand, ± degrees.
-    Reading, "reading error", Increase, workmanship.reading;
-);
-
-sizes!(
-    /// A size of one dial with disc, pin, key, bore and knob, mm.
-    DialSize in Dial:
-    /// x of the shaft.
-    CentreX, "centre", Across, centre.0;
-    /// y of the shaft.
-    CentreY, "centre", Back, centre.1;
-    /// Rim of the disc.
-    DiscRadius, "disc radius", Increase, disc.radius;
-    /// Disc.
-    DiscThickness, "disc thickness", Increase, disc.thickness;
-    /// From the plate's underside down to the disc.
-    DiscBelow, "clearance below the plate of the disc", Increase, disc.below;
-    /// Pin.
-    PinDiameter, "pin diameter", Increase, pin.diameter;
-    /// x of the pin from the dial's centre line.
-    PinOffset, "pin", Across, pin.offset;
-    /// Clear distance from pin to rim when shut.
-    Gap, "gap", Widen, pin.gap;
-    /// Pin along the dial's axis.
-    PinHeight, "pin length", Lengthen, pin.height;
-    /// Of the pin, out of its finger.
-    PinFree, "free length of the pin", Lengthen, pin.free;
-    /// From the middle of the post to a flat.
-    Apothem, "key apothem", Increase, key.apothem;
-    /// Most clearance at a flat.
-    Clearance, "key clearance", Widen, key.clearance;
-    /// Hole in the plate.
-    BoreDiameter, "bore diameter", Increase, bore.diameter;
-    /// How far the shaft can shift to any side.
-    ShaftPlay, "shaft play", Widen, bore.shaft_play;
-    /// Knob.
-    KnobDiameter, "knob diameter", Increase, knob.diameter;
-    /// Knob above the plate.
-    KnobHeight, "knob height", Increase, knob.height;
-);
-
-sizes!(
-    /// A size of one slot of a disc, mm.
-    SlotSize in Slot:
-    /// Between the walls.
-    Width, "width", Increase, width;
-    /// From the rim circle to the deepest point of the floor.
-    Depth, "depth", Increase, depth;
-    /// Chamfer on both mouth corners.
-    LeadIn, "lead-in", Lengthen, lead_in;
-);
+use tables::Verb;
+pub use tables::{
+    AirSize, BenchSize, BoardSize, BodySize, DialSize, HoleSize, LatchSize, SlotSize, WoodSize,
+};
 
 /// The address of one number of a design. Dials and slots count from 0 here and from 1 in words.
-///
-/// The air of the season is no size: nobody builds it.
+/// So do bits, boards, readings and woods.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Size {
     /// Of the latch as a whole.
@@ -196,10 +30,35 @@ pub enum Size {
     Digit(usize),
     /// The mark of this dial's slot of this number, in index steps from the true slot.
     SlotMark(usize, usize),
+    /// Of the box under the lid.
+    Body(BodySize),
+    /// What the sides of a lid keep that is cut off as a band.
+    Band,
+    /// Of what the maker has.
+    Bench(BenchSize),
+    /// How many coats go on one face.
+    Coats,
+    /// The parts of an inch that a rule shows.
+    Fraction,
+    /// Diameter of the bit of this number.
+    Bit(usize),
+    /// Of the boards of this number.
+    Board(usize, BoardSize),
+    /// How many boards of this number there are.
+    BoardCount(usize),
+    /// Of the reading of this number.
+    Hole(usize, HoleSize),
+    /// Of the maker's own wood of this number.
+    Wood(usize, WoodSize),
+    /// Of the year's air.
+    Air(AirSize),
+    /// The age of the youngest who will live with the box, in years.
+    Youngest,
 }
 
 impl Size {
-    /// Every size that `design` has, in a fixed order.
+    /// Every size of the latch and of the work on it that `design` has, in a fixed order: what a change
+    /// can mend.
     pub fn all(design: &Design) -> Vec<Self> {
         let mut all: Vec<Self> = LatchSize::ALL.iter().copied().map(Self::Latch).collect();
         for (number, dial) in design.dials.iter().enumerate() {
@@ -217,7 +76,34 @@ impl Size {
         all
     }
 
-    /// What it is in `design`, in its [`Self::unit`]; `None` where there is no such dial or slot.
+    /// Every other number that `design` has, in a fixed order: of the box, of what the maker has, of
+    /// woods and air. They are as they are, and no remedy moves them.
+    pub fn beside(design: &Design) -> Vec<Self> {
+        let bench = &design.bench;
+        let mut all: Vec<Self> = BodySize::ALL.iter().copied().map(Self::Body).collect();
+        if matches!(design.body.lid, LidKind::Band { .. }) {
+            all.push(Self::Band);
+        }
+        all.extend(BenchSize::ALL.iter().copied().map(Self::Bench));
+        all.extend([Self::Coats, Self::Fraction]);
+        all.extend((0..bench.bits.len()).map(Self::Bit));
+        for board in 0..bench.boards.len() {
+            all.extend(BoardSize::ALL.iter().map(|size| Self::Board(board, *size)));
+            all.push(Self::BoardCount(board));
+        }
+        for hole in 0..bench.printer.holes.len() {
+            all.extend(HoleSize::ALL.iter().map(|size| Self::Hole(hole, *size)));
+        }
+        for wood in 0..design.own_woods.len() {
+            all.extend(WoodSize::ALL.iter().map(|size| Self::Wood(wood, *size)));
+        }
+        all.extend(AirSize::ALL.iter().copied().map(Self::Air));
+        all.push(Self::Youngest);
+        all
+    }
+
+    /// What it is in `design`, in its [`Self::unit`]; `None` where there is no such dial, slot or
+    /// other thing.
     pub fn get(self, design: &Design) -> Option<f64> {
         let dial = |number: usize| design.dials.get(number);
         let slot = |number, slot: usize| dial(number)?.disc.slots.get(slot);
@@ -229,11 +115,45 @@ impl Size {
             Self::KeySides(number) => dial(number).map(|dial| f64::from(dial.key.sides)),
             Self::Digit(number) => design.combination.get(number).copied().map(f64::from),
             Self::SlotMark(number, which) => slot(number, which).map(|slot| slot.mark as f64),
+            Self::Body(_)
+            | Self::Band
+            | Self::Bench(_)
+            | Self::Coats
+            | Self::Fraction
+            | Self::Bit(_)
+            | Self::Board(..)
+            | Self::BoardCount(_)
+            | Self::Hole(..)
+            | Self::Wood(..)
+            | Self::Air(_)
+            | Self::Youngest => self.get_beside(design),
         }
     }
 
-    /// Gives it another value; false, and nothing changed, where there is no such dial or slot, or
-    /// `value` is no number, or no whole one from 0 where one is counted.
+    fn get_beside(self, design: &Design) -> Option<f64> {
+        let bench = &design.bench;
+        match self {
+            Self::Body(size) => Some(size.get(&design.body)),
+            Self::Band => match design.body.lid {
+                LidKind::Band { height } => Some(height),
+                LidKind::Plate => None,
+            },
+            Self::Bench(size) => Some(size.get(bench)),
+            Self::Coats => Some(f64::from(bench.coats)),
+            Self::Fraction => Some(f64::from(bench.fraction)),
+            Self::Bit(number) => bench.bits.get(number).copied(),
+            Self::Board(number, size) => bench.boards.get(number).map(|board| size.get(board)),
+            Self::BoardCount(number) => bench.boards.get(number).map(|board| board.count.into()),
+            Self::Hole(number, size) => bench.printer.holes.get(number).map(|hole| size.get(hole)),
+            Self::Wood(number, size) => design.own_woods.get(number).map(|wood| size.get(wood)),
+            Self::Air(size) => Some(size.get(&design.season)),
+            Self::Youngest => Some(f64::from(design.card.youngest)),
+            _ => None,
+        }
+    }
+
+    /// Gives it another value; false, and nothing changed, where there is no such dial, slot or other
+    /// thing, or `value` is no number, or no whole one from 0 where one is counted.
     pub fn set(self, design: &mut Design, value: f64) -> bool {
         self.put(design, value).is_some()
     }
@@ -254,41 +174,95 @@ impl Size {
             Self::SlotMark(number, slot) => {
                 slot_mut(design, number, slot)?.mark = i64::from(whole(value)?);
             }
+            _ => return self.put_beside(design, value),
         }
         Some(())
     }
 
-    /// In what it is measured.
+    fn put_beside(self, design: &mut Design, value: f64) -> Option<()> {
+        let bench = &mut design.bench;
+        match self {
+            Self::Body(size) => *size.place(&mut design.body) = value,
+            Self::Band => match &mut design.body.lid {
+                LidKind::Band { height } => *height = value,
+                LidKind::Plate => return None,
+            },
+            Self::Bench(size) => *size.place(bench) = value,
+            Self::Coats => bench.coats = whole(value)?,
+            Self::Fraction => bench.fraction = whole(value)?,
+            Self::Bit(number) => *bench.bits.get_mut(number)? = value,
+            Self::Board(number, size) => *size.place(bench.boards.get_mut(number)?) = value,
+            Self::BoardCount(number) => bench.boards.get_mut(number)?.count = whole(value)?,
+            Self::Hole(number, size) => {
+                *size.place(bench.printer.holes.get_mut(number)?) = value;
+            }
+            Self::Wood(number, size) => *size.place(design.own_woods.get_mut(number)?) = value,
+            Self::Air(size) => *size.place(&mut design.season) = value,
+            Self::Youngest => design.card.youngest = whole(value)?,
+            _ => return None,
+        }
+        Some(())
+    }
+
+    /// In what it is measured; a plain ratio also for what no check measures: temperature, humidity,
+    /// density and movement of a wood.
     pub fn unit(self) -> Unit {
         match self {
             Self::Latch(LatchSize::Reading) => Unit::Degree,
             Self::Latch(LatchSize::Pull) => Unit::Newton,
-            Self::Latch(LatchSize::Friction) => Unit::Ratio,
-            Self::Latch(_) | Self::Dial(..) | Self::Slot(..) => Unit::Millimetre,
-            Self::Positions(_) | Self::KeySides(_) | Self::Digit(_) | Self::SlotMark(..) => {
-                Unit::Count
-            }
+            Self::Latch(LatchSize::Friction)
+            | Self::Bench(BenchSize::Density)
+            | Self::Wood(..)
+            | Self::Air(_) => Unit::Ratio,
+            Self::Latch(_)
+            | Self::Dial(..)
+            | Self::Slot(..)
+            | Self::Body(_)
+            | Self::Band
+            | Self::Bench(_)
+            | Self::Bit(_)
+            | Self::Board(..)
+            | Self::Hole(..) => Unit::Millimetre,
+            Self::Positions(_)
+            | Self::KeySides(_)
+            | Self::Digit(_)
+            | Self::SlotMark(..)
+            | Self::Coats
+            | Self::Fraction
+            | Self::BoardCount(_)
+            | Self::Youngest => Unit::Count,
         }
     }
 
     /// The dial it belongs to, from 0.
     pub fn dial(self) -> Option<usize> {
         match self {
-            Self::Latch(_) => None,
             Self::Dial(dial, _)
             | Self::Slot(dial, _, _)
             | Self::Positions(dial)
             | Self::KeySides(dial)
             | Self::Digit(dial)
             | Self::SlotMark(dial, _) => Some(dial),
+            _ => None,
         }
     }
 
-    /// Whether it is a size of a part, and not the maker's workmanship nor what the latch must bear.
+    /// Whether it is a size of a part, and not the maker's workmanship, what lies ready, the air, nor
+    /// what the latch must bear.
     pub fn is_built(self) -> bool {
         !matches!(
             self,
-            Self::Latch(
+            Self::Bench(_)
+                | Self::Coats
+                | Self::Fraction
+                | Self::Bit(_)
+                | Self::Board(..)
+                | Self::BoardCount(_)
+                | Self::Hole(..)
+                | Self::Wood(..)
+                | Self::Air(_)
+                | Self::Youngest
+                | Self::Latch(
                 LatchSize::PinPlace
                     | LatchSize::BorePlace
                     | LatchSize::KeeperPlace
@@ -364,6 +338,12 @@ impl Size {
             Self::Slot(_, slot, _) | Self::SlotMark(_, slot) => {
                 format!("the {noun} of slot {}{of_dials}", slot + 1)
             }
+            Self::Bit(number) => format!("the {noun} of bit {}", number + 1),
+            Self::Board(number, _) | Self::BoardCount(number) => {
+                format!("the {noun} of board {}", number + 1)
+            }
+            Self::Hole(number, _) => format!("the {noun} of hole reading {}", number + 1),
+            Self::Wood(number, _) => format!("the {noun} of own wood {}", number + 1),
             _ => format!("the {noun}{of_dials}"),
         }
     }
@@ -377,6 +357,18 @@ impl Size {
             Self::KeySides(_) => ("number of key sides", Verb::Increase),
             Self::Digit(_) => ("combination", Verb::Increase),
             Self::SlotMark(..) => ("mark", Verb::Increase),
+            Self::Body(size) => size.words(),
+            Self::Band => ("height of the lid's band", Verb::Increase),
+            Self::Bench(size) => size.words(),
+            Self::Coats => ("number of coats", Verb::Increase),
+            Self::Fraction => ("parts of an inch", Verb::Increase),
+            Self::Bit(_) => ("diameter", Verb::Increase),
+            Self::Board(_, size) => size.words(),
+            Self::BoardCount(_) => ("number", Verb::Increase),
+            Self::Hole(_, size) => size.words(),
+            Self::Wood(_, size) => size.words(),
+            Self::Air(size) => size.words(),
+            Self::Youngest => ("age of the youngest", Verb::Increase),
         }
     }
 }

@@ -9,6 +9,7 @@ use latchwright_solver::model::Units;
 
 use super::LatchwrightApp;
 use crate::action::Action;
+use crate::field;
 use crate::job::card_pdf;
 use crate::panel::{CardView, Dialog, PathDialog, Purpose};
 use crate::remedies::Remedies;
@@ -40,8 +41,11 @@ impl LatchwrightApp {
             Action::SaveAs => self.ask(Purpose::Save, &self.suggested("latch.ron")),
             Action::SaveTo(path) => self.save_to(path),
             Action::SaveOver(path) => self.save_over(&path),
+            // what is being typed is the last thing that was done
             Action::Undo => {
-                self.session.undo();
+                if !field::put_back(ctx) {
+                    self.session.undo();
+                }
             }
             Action::Redo => {
                 self.session.redo();

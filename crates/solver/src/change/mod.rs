@@ -8,7 +8,8 @@ mod words;
 use crate::model::{Design, Grain, Material, Sawn};
 
 pub use size::{
-    AirSize, BenchSize, BoardSize, BodySize, DialSize, HoleSize, LatchSize, Size, SlotSize, WoodSize,
+    AirSize, BenchSize, BoardSize, BodySize, DialSize, HoleSize, LatchSize, Size, SlotSize,
+    WoodSize,
 };
 
 /// What a maker does at once.

@@ -263,17 +263,17 @@ impl Size {
                 | Self::Air(_)
                 | Self::Youngest
                 | Self::Latch(
-                LatchSize::PinPlace
-                    | LatchSize::BorePlace
-                    | LatchSize::KeeperPlace
-                    | LatchSize::Print
-                    | LatchSize::Film
-                    | LatchSize::FilmSpread
-                    | LatchSize::Reading
-                    | LatchSize::Pull
-                    | LatchSize::Friction
-                    | LatchSize::Thickness
-            )
+                    LatchSize::PinPlace
+                        | LatchSize::BorePlace
+                        | LatchSize::KeeperPlace
+                        | LatchSize::Print
+                        | LatchSize::Film
+                        | LatchSize::FilmSpread
+                        | LatchSize::Reading
+                        | LatchSize::Pull
+                        | LatchSize::Friction
+                        | LatchSize::Thickness
+                )
         )
     }
 

@@ -8,7 +8,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::LatchwrightApp;
 use latchwright_session::Session;
 use latchwright_solver::Size;
-use latchwright_solver::model::{Board, Design, LidKind, OwnWood, Slot};
+use latchwright_solver::model::{Board, Design, LidKind, OwnWood, Slot, Units};
 
 type Window = Harness<'static, Option<LatchwrightApp>>;
 
@@ -87,10 +87,10 @@ fn text(window: &mut Window, typed: &str) {
 
 /// Clicks what may lie further down than the window shows.
 fn click(window: &mut Window, label: &str) {
-    let nodes = window.query_all_by_label(label);
-    let node = nodes
+    let node = window
+        .query_all_by_label(label)
         .filter(|node| node.rect().left() < PANEL && node.accesskit_node().role() != Role::Label)
-        .last()
+        .next_back()
         .unwrap_or_else(|| panic!("no control is called {label}"));
     node.click_accesskit();
     window.run();
@@ -369,8 +369,10 @@ fn airs_and_angles_are_shown_without_their_sign_and_taken_with_it() {
 
 #[test]
 fn typing_again_what_is_shown_in_inches_changes_nothing() {
-    let mut inches = Design::default();
-    inches.units = latchwright_solver::model::Units::Inch;
+    let inches = Design {
+        units: Units::Inch,
+        ..Design::default()
+    };
     let mut window = window(inches);
     assert_eq!(shown(&window, "Disc radius"), "0.7087");
     enter(&mut window, "Disc radius", "0.7087");

@@ -89,8 +89,7 @@ fn text(window: &mut Window, typed: &str) {
 fn click(window: &mut Window, label: &str) {
     let node = window
         .query_all_by_label(label)
-        .filter(|node| node.rect().left() < PANEL && node.accesskit_node().role() != Role::Label)
-        .next_back()
+        .rfind(|node| node.rect().left() < PANEL && node.accesskit_node().role() != Role::Label)
         .unwrap_or_else(|| panic!("no control is called {label}"));
     node.click_accesskit();
     window.run();

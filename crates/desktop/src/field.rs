@@ -286,3 +286,43 @@ pub fn text_ui(ui: &mut Ui, name: &str, value: &str, hint: &str) -> Option<Strin
     ui.data_mut(|data| data.insert_temp(id, typing));
     entered
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_inch_maker_is_told_millimetres_and_the_nearest_tick_with_what_it_leaves_out() {
+        let told = |kind: Kind, mm, units| kind.exactly(mm, units);
+        let inch = |mm| told(Kind::Length, mm, Units::Inch).unwrap();
+        assert_eq!(inch(12.7), "12.7 mm, 1/2 in");
+        // 18 mm are 0.70866 in, 45/64 are 0.70313
+        assert_eq!(inch(18.0), "18.0 mm; by the rule 45/64 in, 0.0055 in under");
+        assert_eq!(inch(-1.0), "-1.0 mm; by the rule −3/64 in, 0.0075 in under");
+        assert_eq!(told(Kind::Length, 18.0, Units::Millimetre), None);
+        assert_eq!(told(Kind::Celsius, 18.0, Units::Inch), None);
+        assert_eq!(told(Kind::Length, f64::NAN, Units::Inch), None);
+    }
+
+    #[test]
+    fn every_kind_takes_what_it_shows_with_its_unit_behind() {
+        for kind in [
+            Kind::Length,
+            Kind::Degrees,
+            Kind::Celsius,
+            Kind::Percent,
+            Kind::Newton,
+            Kind::Density,
+            Kind::Ratio,
+            Kind::Count,
+        ] {
+            for units in [Units::Millimetre, Units::Inch] {
+                let shown = kind.show(25.4, units);
+                let text = format!("{shown} {}", kind.unit(units));
+                let read = kind.parse(&text, units).unwrap();
+                let off = if kind == Kind::Count { 0.5 } else { 1e-9 };
+                assert!((read - 25.4).abs() < off, "{kind:?}: {text}");
+            }
+        }
+    }
+}

@@ -75,6 +75,12 @@ fn bits_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     }
     let why = "Type the diameter of a bit that you have and it joins the others";
     if let Some(bit) = field::new_number_ui(ui, "New bit", Kind::Length, design.units, why) {
+        let same = |other: &f64| (other - bit).abs() < 1e-9;
+        if let Some(index) = design.bench.bits.iter().position(same) {
+            // it is there already: shown, not listed twice
+            pick_next(ui, "bits", index);
+            return;
+        }
         pick_none(ui, "bits");
         wishes.push(Action::edit("add a bit", move |design| {
             let bits = &mut design.bench.bits;
@@ -155,14 +161,18 @@ fn boards_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
 
 /// "2 × white oak, 1200 × 150 × 12 mm".
 fn board_name(board: &Board, units: Units) -> String {
-    let show = |mm| units::show_length(mm, units);
+    let show = |mm| {
+        let text = units::show_length(mm, units);
+        text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+    };
     format!(
-        "{} × {}, {} × {} × {}",
+        "{} × {}, {} × {} × {} {}",
         board.count,
         board.wood,
         show(board.length),
         show(board.width),
-        units::show_length_unit(board.thickness, units)
+        show(board.thickness),
+        units::unit_name(units)
     )
 }
 
@@ -214,7 +224,14 @@ fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         Paper::Legal => "Legal, 8½ × 14 in",
         Paper::Tabloid => "Tabloid, 11 × 17 in",
     };
-    if let Some(paper) = choice_ui(ui, "Sheet for papers", design.bench.paper, &papers, name) {
+    let why = "Parts that are larger are tiled over several sheets";
+    if let Some(paper) = choice_ui(
+        ui,
+        ("Sheet for papers", why),
+        design.bench.paper,
+        &papers,
+        name,
+    ) {
         wishes.push(Action::edit("sheet for papers", move |design| {
             design.bench.paper = paper;
         }));
@@ -227,7 +244,14 @@ fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         _ => "no rule has this",
     };
     let now = design.bench.fraction;
-    let rule = choice_ui(ui, "Inches on papers in", now, &[8, 16, 32, 64], parts);
+    let why = "As fine as your rule is divided; what rounding costs is told";
+    let rule = choice_ui(
+        ui,
+        ("Inches on papers in", why),
+        now,
+        &[8, 16, 32, 64],
+        parts,
+    );
     if let Some(fraction) = rule {
         wishes.push(Action::edit("inches on papers", move |design| {
             design.bench.fraction = fraction;

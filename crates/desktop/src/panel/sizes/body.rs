@@ -16,7 +16,15 @@ pub fn body_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     rows_ui(ui, design, rows::SIDES, wishes);
     wood::sides_ui(ui, design, wishes);
     let corners = [Corner::Mitred, Corner::Butted, Corner::Rabbeted];
-    if let Some(corner) = choice_ui(ui, "Corners", design.body.corner, &corners, corner_name) {
+    let why =
+        "Mitres hide the end grain and want a true saw; a rabbet gives more face for the glue";
+    if let Some(corner) = choice_ui(
+        ui,
+        ("Corners", why),
+        design.body.corner,
+        &corners,
+        corner_name,
+    ) {
         wishes.push(Action::edit("corners", move |design| {
             design.body.corner = corner;
         }));
@@ -46,7 +54,8 @@ fn lid_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             "plate alone, on the sides"
         }
     };
-    if let Some(banded) = choice_ui(ui, "Lid", banded, &[false, true], name) {
+    let why = "A band is cut off the glued-up box, so that lid and box match";
+    if let Some(banded) = choice_ui(ui, ("Lid", why), banded, &[false, true], name) {
         wishes.push(Action::edit("lid", move |design| {
             design.body.lid = if banded {
                 // a hand's hold on it, and deeper than the groove for the plate

@@ -20,16 +20,16 @@ fn sawn_name(sawn: Sawn) -> &'static str {
     }
 }
 
-/// A labelled choice; `Some` when another one was taken.
+/// A labelled choice and why it matters; `Some` when another one was taken.
 pub(super) fn choice_ui<T: Copy + PartialEq>(
     ui: &mut Ui,
-    name: &str,
+    (name, why): (&str, &str),
     now: T,
     of: &[T],
     word: impl Fn(T) -> &'static str,
 ) -> Option<T> {
     let mut chosen = now;
-    let label = ui.label(name);
+    let label = ui.label(name).on_hover_text(why);
     ComboBox::from_id_salt(name)
         .selected_text(word(now))
         .width(ui.available_width() - 8.0)
@@ -39,6 +39,7 @@ pub(super) fn choice_ui<T: Copy + PartialEq>(
             }
         })
         .response
+        .on_hover_text(why)
         .labelled_by(label.id);
     (chosen != now).then_some(chosen)
 }
@@ -62,7 +63,7 @@ fn species_ui(
         .or_else(|| find_wood(now).map(|wood| wood.name))
         .or(other);
     let mut chosen = known;
-    let label = ui.label(name);
+    let label = ui.label(name).on_hover_text(SPECIES);
     ComboBox::from_id_salt(name)
         .selected_text(known.map_or_else(|| format!("{now} (not in the table)"), str::to_owned))
         .width(ui.available_width() - 8.0)
@@ -75,6 +76,7 @@ fn species_ui(
             }
         })
         .response
+        .on_hover_text(SPECIES)
         .labelled_by(label.id);
     let chosen = chosen.filter(|_| chosen != known)?;
     // the table's names are written small in a file, the maker's own as they were given
@@ -84,6 +86,10 @@ fn species_ui(
     })
 }
 
+const CUT: &str = "A flat-sawn board moves further across its width than a quarter-sawn one";
+const FIBRES: &str = "Wood hardly moves along its grain; across it, it does all year";
+const SPECIES: &str = "The table says how far it moves; your own measured woods come first";
+const STUFF: &str = "Sheets and plastic move little with damp; solid wood by its species";
 const SAWN: [Sawn; 2] = [Sawn::Flat, Sawn::Quarter];
 const GRAIN: [Grain; 2] = [Grain::AlongX, Grain::AlongY];
 
@@ -95,12 +101,12 @@ pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             design.plate.wood = wood;
         }));
     }
-    if let Some(sawn) = choice_ui(ui, "Plate cut", plate.sawn, &SAWN, sawn_name) {
+    if let Some(sawn) = choice_ui(ui, ("Plate cut", CUT), plate.sawn, &SAWN, sawn_name) {
         wishes.push(Action::edit("plate cut", move |design| {
             design.plate.sawn = sawn;
         }));
     }
-    if let Some(grain) = choice_ui(ui, "Plate grain", plate.grain, &GRAIN, grain_name) {
+    if let Some(grain) = choice_ui(ui, ("Plate grain", FIBRES), plate.grain, &GRAIN, grain_name) {
         wishes.push(Action::edit("plate grain", move |design| {
             design.plate.grain = grain;
         }));
@@ -114,7 +120,7 @@ pub fn sides_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             design.body.wood = wood;
         }));
     }
-    if let Some(sawn) = choice_ui(ui, "Side cut", design.body.sawn, &SAWN, sawn_name) {
+    if let Some(sawn) = choice_ui(ui, ("Side cut", CUT), design.body.sawn, &SAWN, sawn_name) {
         wishes.push(Action::edit("side cut", move |design| {
             design.body.sawn = sawn;
         }));
@@ -234,7 +240,13 @@ fn material_ui(
 ) {
     let title = |what: &str| format!("{part} {what}");
     let stuff = Stuff::of(material);
-    if let Some(stuff) = choice_ui(ui, &title("material"), stuff, &Stuff::ALL, Stuff::name) {
+    if let Some(stuff) = choice_ui(
+        ui,
+        (&title("material"), STUFF),
+        stuff,
+        &Stuff::ALL,
+        Stuff::name,
+    ) {
         let label = title("material").to_lowercase();
         wishes.push(Action::edit(label, move |design| {
             *place(design) = stuff.material(design);
@@ -260,10 +272,10 @@ fn material_ui(
     if let Some(wood) = wood_ui(ui, &title("wood"), species, design) {
         wishes.push(set(wood, *sawn, *grain));
     }
-    if let Some(cut) = choice_ui(ui, &title("cut"), *sawn, &SAWN, sawn_name) {
+    if let Some(cut) = choice_ui(ui, (&title("cut"), CUT), *sawn, &SAWN, sawn_name) {
         wishes.push(set(species.clone(), cut, *grain));
     }
-    if let Some(grain) = choice_ui(ui, &title("grain"), *grain, &GRAIN, grain_name) {
+    if let Some(grain) = choice_ui(ui, (&title("grain"), FIBRES), *grain, &GRAIN, grain_name) {
         wishes.push(set(species.clone(), *sawn, grain));
     }
 }

@@ -84,7 +84,8 @@ fn pin_make_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
         PinMake::PrintedLying => "printed lying",
         PinMake::PrintedStanding => "printed standing",
     };
-    if let Some(make) = choice_ui(ui, "Pin make", dial.pin.make, &makes, name) {
+    let why = "What it bears where it leaves its finger; a print standing up is weakest there";
+    if let Some(make) = choice_ui(ui, ("Pin make", why), dial.pin.make, &makes, name) {
         of.edit("pin make", wishes, move |dial| dial.pin.make = make);
     }
 }

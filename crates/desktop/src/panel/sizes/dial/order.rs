@@ -41,7 +41,7 @@ pub fn choose_ui(
             next = design.dials.len();
         }
         if view.dial < design.dials.len() {
-            ui.menu_button(format!("Change dial {}", view.dial + 1), |ui| {
+            ui.menu_button(format!("Change dial {}…", view.dial + 1), |ui| {
                 if let Some(index) = change_ui(ui, design, view, wishes) {
                     next = index;
                 }
@@ -80,11 +80,16 @@ fn change_ui(
         return Some(dials);
     }
     let others = dials > 1;
-    wish(ui, others, format!("Make all as dial {number}"), spread);
+    wish(
+        ui,
+        others,
+        format!("Make all dials as dial {number}"),
+        spread,
+    );
     if wish(
         ui,
         index > 0,
-        format!("Make dial {number} dial {index}"),
+        format!("Renumber dial {number} to {index}"),
         |design, index| {
             exchange(design, index, index.saturating_sub(1));
         },
@@ -96,7 +101,7 @@ fn change_ui(
     if wish(
         ui,
         later,
-        format!("Make dial {number} dial {}", number + 1),
+        format!("Renumber dial {number} to {}", number + 1),
         |design, index| exchange(design, index, index + 1),
     ) {
         exchange_shown(view, index, index + 1);

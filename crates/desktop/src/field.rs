@@ -72,7 +72,7 @@ impl Kind {
     }
 
     /// The exact value where the field shows a rounded one: an inch maker's millimetres, and the
-    /// nearest tick of a rule with what it leaves out.
+    /// nearest tick of a rule with what it leaves out; no tick for what is too small to lay a rule to.
     fn exactly(self, value: f64, units: Units) -> Option<String> {
         if self != Self::Length || units != Units::Inch || !value.is_finite() {
             return None;
@@ -82,6 +82,8 @@ impl Kind {
         let off = tick.error_mm() / units::MM_PER_INCH;
         Some(if off.abs() < 5e-5 {
             format!("{mm}, {tick} in")
+        } else if tick.ticks.abs() < 4 {
+            mm
         } else {
             let way = if off > 0.0 { "over" } else { "under" };
             format!("{mm}; by the rule {tick} in, {:.4} in {way}", off.abs())
@@ -298,7 +300,12 @@ mod tests {
         assert_eq!(inch(12.7), "12.7 mm, 1/2 in");
         // 18 mm are 0.70866 in, 45/64 are 0.70313
         assert_eq!(inch(18.0), "18.0 mm; by the rule 45/64 in, 0.0055 in under");
-        assert_eq!(inch(-1.0), "-1.0 mm; by the rule −3/64 in, 0.0075 in under");
+        // −0.39370 in; −25/64 are −0.39063
+        assert_eq!(
+            inch(-10.0),
+            "-10.0 mm; by the rule −25/64 in, 0.0031 in over"
+        );
+        assert_eq!(inch(0.25), "0.25 mm");
         assert_eq!(told(Kind::Length, 18.0, Units::Millimetre), None);
         assert_eq!(told(Kind::Celsius, 18.0, Units::Inch), None);
         assert_eq!(told(Kind::Length, f64::NAN, Units::Inch), None);

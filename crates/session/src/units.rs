@@ -48,7 +48,9 @@ pub fn unit_typed(text: &str, units: Units) -> Units {
 
 fn no_number(unit: &str) -> String {
     match unit {
-        "" | "mm" | "cm" | "in" | "\"" | "°" => "a number is wanted, such as 12.7".to_owned(),
+        "" | "mm" | "cm" | "in" | "\"" | "°" | "°C" | "%" | "N" => {
+            "a number is wanted, such as 12.7".to_owned()
+        }
         word => not_a_number(word),
     }
 }
@@ -56,6 +58,9 @@ fn no_number(unit: &str) -> String {
 /// An angle in degrees from what was typed, with or without `°` or `deg`.
 pub fn parse_degrees(text: &str) -> Result<f64, String> {
     let (number, unit) = split_unit(text);
+    if number.is_empty() {
+        return Err(no_number(unit));
+    }
     if !matches!(
         unit.to_lowercase().as_str(),
         "" | "°" | "deg" | "degree" | "degrees"
@@ -73,13 +78,23 @@ pub fn parse_degrees(text: &str) -> Result<f64, String> {
     }
 }
 
-/// A plain number from what was typed, such as a temperature; a unit after it is refused.
+/// A plain number from what was typed; a unit after it is refused.
 pub fn parse_number(text: &str) -> Result<f64, String> {
+    parse_number_in(text, &[])
+}
+
+/// A number from what was typed, with or without one of these units after it, such as `%`.
+pub fn parse_number_in(text: &str, units: &[&str]) -> Result<f64, String> {
     let (number, unit) = split_unit(text);
-    if !unit.is_empty() {
-        return Err(format!(
-            "`{unit}` does not belong here: a plain number is wanted"
-        ));
+    if number.is_empty() {
+        return Err(no_number(unit));
+    }
+    if !unit.is_empty() && !units.contains(&unit) {
+        let wanted = match units {
+            [] => "a plain number is wanted".to_owned(),
+            [first, ..] => format!("a number in {first} is wanted"),
+        };
+        return Err(format!("`{}` does not belong here: {wanted}", short(unit)));
     }
     let value = quantity(number)?;
     if value.abs() <= 1e9 {
@@ -119,10 +134,19 @@ pub fn show_length_unit(mm: f64, units: Units) -> String {
     format!("{} {}", show_length(mm, units), unit_name(units))
 }
 
+/// A number by itself: up to three decimals and at least one.
+pub fn show_number(value: f64) -> String {
+    if value.is_finite() {
+        trimmed(value, 3)
+    } else {
+        "–".to_owned()
+    }
+}
+
 /// An angle with its sign of degrees: up to three decimals and at least one.
 pub fn show_degrees(degrees: f64) -> String {
     if degrees.is_finite() {
-        format!("{}°", trimmed(degrees, 3))
+        format!("{}°", show_number(degrees))
     } else {
         "–".to_owned()
     }
@@ -381,6 +405,17 @@ mod tests {
         );
         assert_eq!(parse_number("-4,5"), Ok(-4.5));
         assert!(parse_number("45 %").unwrap_err().contains("plain number"));
+        assert_eq!(parse_number_in("45,5 %", &["%"]), Ok(45.5));
+        assert_eq!(parse_number_in("-3", &["°C", "C"]), Ok(-3.0));
+        let refused = parse_number_in("45 K", &["°C", "C"]).unwrap_err();
+        assert_eq!(
+            refused,
+            "`K` does not belong here: a number in °C is wanted"
+        );
+        let refused = parse_number_in("damp", &["%"]).unwrap_err();
+        assert!(refused.starts_with("`damp` is no number"), "{refused}");
+        assert_eq!(show_number(45.0), "45.0");
+        assert_eq!(show_number(f64::NAN), "–");
         assert_eq!(parse_count(" 12 "), Ok(12));
         for text in ["", "-1", "1.5", "x", "99999999999"] {
             assert!(parse_count(text).is_err(), "{text}");

@@ -11,6 +11,7 @@ use latchwright_solver::model::Units;
 
 use super::LatchwrightApp;
 use crate::action::Action;
+use crate::field;
 use crate::job::card_pdf;
 use crate::pages::{Look, Pages};
 use crate::panel::{Dialog, PathDialog, Purpose, TryView};
@@ -43,8 +44,11 @@ impl LatchwrightApp {
             Action::SaveAs => self.ask(Purpose::Save, &self.suggested("latch.ron")),
             Action::SaveTo(path) => self.save_to(path),
             Action::SaveOver(path) => self.save_over(&path),
+            // what is being typed is the last thing that was done
             Action::Undo => {
-                self.session.undo();
+                if !field::put_back(ctx) {
+                    self.session.undo();
+                }
             }
             Action::Redo => {
                 self.session.redo();

@@ -7,7 +7,10 @@ mod words;
 
 use crate::model::{Design, Grain, Material, Sawn};
 
-pub use size::{DialSize, LatchSize, Size, SlotSize};
+pub use size::{
+    AirSize, BenchSize, BoardSize, BodySize, DialSize, HoleSize, LatchSize, Size, SlotSize,
+    WoodSize,
+};
 
 /// What a maker does at once.
 #[derive(Debug, Clone, PartialEq)]
@@ -115,11 +118,19 @@ impl Step {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::{Board, LidKind, OwnWood};
 
     #[test]
     fn every_size_is_read_where_it_was_written_and_no_two_are_the_same_number() {
-        let design = Design::default();
-        let sizes = Size::all(&design);
+        // what Size::beside speaks of has to be there
+        let mut design = Design {
+            own_woods: vec![OwnWood::default(); 2],
+            ..Design::default()
+        };
+        design.body.lid = LidKind::Band { height: 20.0 };
+        design.bench.boards = vec![Board::default(); 2];
+        let mut sizes = Size::all(&design);
+        sizes.extend(Size::beside(&design));
         let mut names: Vec<String> = sizes.iter().map(|size| size.name()).collect();
         names.sort();
         names.dedup();
@@ -145,6 +156,11 @@ mod tests {
             (Size::Positions(0), 7.5),
             (Size::Positions(0), -1.0),
             (Size::KeySides(0), 1e12),
+            (Size::Band, 20.0),
+            (Size::Board(0, BoardSize::Width), 1.0),
+            (Size::Wood(0, WoodSize::Radial), 0.002),
+            (Size::Bit(99), 4.0),
+            (Size::Coats, 2.5),
         ] {
             let mut changed = design.clone();
             assert!(!size.set(&mut changed, value), "{}", size.name());

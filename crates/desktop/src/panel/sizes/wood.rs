@@ -1,4 +1,4 @@
-//! What plate and slider are made of.
+//! What plate, slider, sides and floor are made of.
 
 use egui::{ComboBox, Ui};
 use latchwright_solver::model::{Design, Grain, Material, Sawn};
@@ -20,16 +20,16 @@ fn sawn_name(sawn: Sawn) -> &'static str {
     }
 }
 
-/// A labelled choice; `Some` when another one was taken.
+/// A labelled choice and why it matters; `Some` when another one was taken.
 pub(super) fn choice_ui<T: Copy + PartialEq>(
     ui: &mut Ui,
-    name: &str,
+    (name, why): (&str, &str),
     now: T,
     of: &[T],
     word: impl Fn(T) -> &'static str,
 ) -> Option<T> {
     let mut chosen = now;
-    let label = ui.label(name);
+    let label = ui.label(name).on_hover_text(why);
     ComboBox::from_id_salt(name)
         .selected_text(word(now))
         .width(ui.available_width() - 8.0)
@@ -39,16 +39,31 @@ pub(super) fn choice_ui<T: Copy + PartialEq>(
             }
         })
         .response
+        .on_hover_text(why)
         .labelled_by(label.id);
     (chosen != now).then_some(chosen)
 }
 
 /// The maker's own woods, then those of the table.
 fn wood_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<String> {
+    species_ui(ui, name, now, design, &[], None)
+}
+
+/// A choice of `others`, the maker's own woods and those of the table.
+fn species_ui(
+    ui: &mut Ui,
+    name: &str,
+    now: &str,
+    design: &Design,
+    others: &[&'static str],
+    other: Option<&'static str>,
+) -> Option<String> {
     let own = own_wood(design, now).map(|wood| wood.name.as_str());
-    let known = own.or_else(|| find_wood(now).map(|wood| wood.name));
+    let known = own
+        .or_else(|| find_wood(now).map(|wood| wood.name))
+        .or(other);
     let mut chosen = known;
-    let label = ui.label(name);
+    let label = ui.label(name).on_hover_text(SPECIES);
     ComboBox::from_id_salt(name)
         .selected_text(known.map_or_else(|| format!("{now} (not in the table)"), str::to_owned))
         .width(ui.available_width() - 8.0)
@@ -56,11 +71,12 @@ fn wood_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<String
             for wood in &design.own_woods {
                 ui.selectable_value(&mut chosen, Some(wood.name.as_str()), &wood.name);
             }
-            for each in wood_names() {
+            for each in others.iter().copied().chain(wood_names()) {
                 ui.selectable_value(&mut chosen, Some(each), each);
             }
         })
         .response
+        .on_hover_text(SPECIES)
         .labelled_by(label.id);
     let chosen = chosen.filter(|_| chosen != known)?;
     // the table's names are written small in a file, the maker's own as they were given
@@ -70,6 +86,13 @@ fn wood_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<String
     })
 }
 
+const CUT: &str = "A flat-sawn board moves further across its width than a quarter-sawn one";
+const FIBRES: &str = "Wood hardly moves along its grain; across it, it does all year";
+const SPECIES: &str = "The table says how far it moves; your own measured woods come first";
+const STUFF: &str = "Sheets and plastic move little with damp; solid wood by its species";
+const SAWN: [Sawn; 2] = [Sawn::Flat, Sawn::Quarter];
+const GRAIN: [Grain; 2] = [Grain::AlongX, Grain::AlongY];
+
 /// Wood, cut and grain of the plate.
 pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     let plate = &design.plate;
@@ -78,22 +101,78 @@ pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             design.plate.wood = wood;
         }));
     }
-    if let Some(sawn) = choice_ui(
-        ui,
-        "Plate cut",
-        plate.sawn,
-        &[Sawn::Flat, Sawn::Quarter],
-        sawn_name,
-    ) {
+    if let Some(sawn) = choice_ui(ui, ("Plate cut", CUT), plate.sawn, &SAWN, sawn_name) {
         wishes.push(Action::edit("plate cut", move |design| {
             design.plate.sawn = sawn;
         }));
     }
-    let both = [Grain::AlongX, Grain::AlongY];
-    if let Some(grain) = choice_ui(ui, "Plate grain", plate.grain, &both, grain_name) {
+    if let Some(grain) = choice_ui(ui, ("Plate grain", FIBRES), plate.grain, &GRAIN, grain_name) {
         wishes.push(Action::edit("plate grain", move |design| {
             design.plate.grain = grain;
         }));
+    }
+}
+
+/// Wood and cut of the sides; their grain runs along their length.
+pub fn sides_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    if let Some(wood) = wood_ui(ui, "Side wood", &design.body.wood, design) {
+        wishes.push(Action::edit("side wood", move |design| {
+            design.body.wood = wood;
+        }));
+    }
+    if let Some(sawn) = choice_ui(ui, ("Side cut", CUT), design.body.sawn, &SAWN, sawn_name) {
+        wishes.push(Action::edit("side cut", move |design| {
+            design.body.sawn = sawn;
+        }));
+    }
+}
+
+/// Wood of a board, or one of the sheets that boards come as too.
+pub fn stock_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<String> {
+    const SHEETS: [&str; 3] = ["plywood", "hardboard", "mdf"];
+    let sheet = SHEETS.into_iter().find(|sheet| *sheet == now);
+    species_ui(ui, name, now, design, &SHEETS, sheet)
+}
+
+/// Where a material stands in a design.
+type Place = fn(&mut Design) -> &mut Material;
+
+/// What the slider is made of.
+pub fn slider_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    material_ui(ui, "Slider", &design.slider.material, design, wishes, |d| {
+        &mut d.slider.material
+    });
+}
+
+/// What the floor is made of.
+pub fn floor_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    material_ui(
+        ui,
+        "Floor",
+        &design.body.floor.material,
+        design,
+        wishes,
+        |d| &mut d.body.floor.material,
+    );
+}
+
+/// Every part that is made of the wood `from` is made of `to`.
+pub fn rename(design: &mut Design, from: &str, to: &str) {
+    let boards = design.bench.boards.iter_mut().map(|board| &mut board.wood);
+    let names = [&mut design.plate.wood, &mut design.body.wood]
+        .into_iter()
+        .chain(boards)
+        .chain(species(&mut design.slider.material))
+        .chain(species(&mut design.body.floor.material));
+    for name in names.filter(|name| name.as_str() == from) {
+        to.clone_into(name);
+    }
+}
+
+fn species(material: &mut Material) -> Option<&mut String> {
+    match material {
+        Material::Wood { species, .. } => Some(species),
+        _ => None,
     }
 }
 
@@ -150,45 +229,53 @@ impl Stuff {
     }
 }
 
-/// What the slider is made of; solid wood starts as the plate's.
-pub fn slider_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
-    let stuff = Stuff::of(&design.slider.material);
-    if let Some(stuff) = choice_ui(ui, "Slider material", stuff, &Stuff::ALL, Stuff::name) {
-        wishes.push(Action::edit("slider material", move |design| {
-            design.slider.material = stuff.material(design);
+/// What a part is made of; solid wood starts as the plate's.
+fn material_ui(
+    ui: &mut Ui,
+    part: &str,
+    material: &Material,
+    design: &Design,
+    wishes: &mut Vec<Action>,
+    place: Place,
+) {
+    let title = |what: &str| format!("{part} {what}");
+    let stuff = Stuff::of(material);
+    if let Some(stuff) = choice_ui(
+        ui,
+        (&title("material"), STUFF),
+        stuff,
+        &Stuff::ALL,
+        Stuff::name,
+    ) {
+        let label = title("material").to_lowercase();
+        wishes.push(Action::edit(label, move |design| {
+            *place(design) = stuff.material(design);
         }));
     }
     let Material::Wood {
         species,
         sawn,
         grain,
-    } = &design.slider.material
+    } = material
     else {
         return;
     };
     let set = |species: String, sawn, grain| {
-        Action::edit("slider wood", move |design: &mut Design| {
-            design.slider.material = Material::Wood {
+        Action::edit(title("wood").to_lowercase(), move |design: &mut Design| {
+            *place(design) = Material::Wood {
                 species,
                 sawn,
                 grain,
             };
         })
     };
-    if let Some(wood) = wood_ui(ui, "Slider wood", species, design) {
+    if let Some(wood) = wood_ui(ui, &title("wood"), species, design) {
         wishes.push(set(wood, *sawn, *grain));
     }
-    if let Some(cut) = choice_ui(
-        ui,
-        "Slider cut",
-        *sawn,
-        &[Sawn::Flat, Sawn::Quarter],
-        sawn_name,
-    ) {
+    if let Some(cut) = choice_ui(ui, (&title("cut"), CUT), *sawn, &SAWN, sawn_name) {
         wishes.push(set(species.clone(), cut, *grain));
     }
-    let both = [Grain::AlongX, Grain::AlongY];
-    if let Some(grain) = choice_ui(ui, "Slider grain", *grain, &both, grain_name) {
+    if let Some(grain) = choice_ui(ui, (&title("grain"), FIBRES), *grain, &GRAIN, grain_name) {
         wishes.push(set(species.clone(), *sawn, grain));
     }
 }

@@ -1,0 +1,312 @@
+//! What the maker has: bits, boards, saw, paper, printer, woods measured.
+
+use egui::Ui;
+use latchwright_session::units;
+use latchwright_solver::Size;
+use latchwright_solver::change::{BoardSize, HoleSize};
+use latchwright_solver::model::{Bench, Board, Design, HoleReading, Paper, Units};
+
+use super::list::{Entry, pick_next, pick_none, pick_ui};
+use super::own_woods::woods_ui;
+use super::rows::{self, Row, rows_ui, size_ui};
+use super::wood::{choice_ui, stock_ui};
+use super::{note_ui, part_ui};
+use crate::action::Action;
+use crate::field::{self, Kind};
+
+/// Everything that lies ready.
+pub fn bench_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    part_ui(ui, "Bits", false, |ui| bits_ui(ui, design, wishes));
+    part_ui(ui, "Boards", false, |ui| boards_ui(ui, design, wishes));
+    part_ui(ui, "Saw and finish", false, |ui| {
+        rows_ui(ui, design, rows::SAW, wishes);
+    });
+    part_ui(ui, "Paper and rule", false, |ui| {
+        paper_ui(ui, design, wishes);
+    });
+    part_ui(ui, "Printer", false, |ui| {
+        rows_ui(ui, design, rows::PRINTER, wishes);
+        holes_ui(ui, design, wishes);
+    });
+    part_ui(ui, "Woods measured", false, |ui| {
+        woods_ui(ui, design, wishes);
+    });
+}
+
+/// A row of one entry of a list.
+pub(super) fn of_entry(
+    ui: &mut Ui,
+    design: &Design,
+    name: &str,
+    (kind, size, why): (Kind, Size, &'static str),
+    wishes: &mut Vec<Action>,
+) {
+    let row = Row {
+        name: "",
+        kind,
+        size,
+        why,
+    };
+    size_ui(ui, design, name, &row, wishes);
+}
+
+fn bits_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    note_ui(
+        ui,
+        "Every hole is drawn for the nearest of these, and the difference told.",
+    );
+    let entries: Vec<Entry> = (1..)
+        .zip(&design.bench.bits)
+        .map(|(number, bit)| Entry {
+            shown: units::show_length(*bit, design.units),
+            name: format!(
+                "Bit {number}: {}",
+                units::show_length_unit(*bit, design.units)
+            ),
+        })
+        .collect();
+    if let Some(index) = pick_ui(ui, "bits", &entries) {
+        let name = format!("Bit {}", index + 1);
+        let of = (Kind::Length, Size::Bit(index), "Its diameter");
+        of_entry(ui, design, &name, of, wishes);
+        take_away_ui(ui, "bits", &name, wishes, move |design| {
+            remove(&mut design.bench.bits, index);
+        });
+    }
+    let why = "Type the diameter of a bit that you have and it joins the others";
+    if let Some(bit) = field::new_number_ui(ui, "New bit", Kind::Length, design.units, why) {
+        let same = |other: &f64| (other - bit).abs() < 1e-9;
+        if let Some(index) = design.bench.bits.iter().position(same) {
+            // it is there already: shown, not listed twice
+            pick_next(ui, "bits", index);
+            return;
+        }
+        pick_none(ui, "bits");
+        wishes.push(Action::edit("add a bit", move |design| {
+            let bits = &mut design.bench.bits;
+            let at = bits.iter().position(|other| *other > bit);
+            bits.insert(at.unwrap_or(bits.len()), bit);
+        }));
+    }
+}
+
+pub(super) fn remove<T>(list: &mut Vec<T>, index: usize) {
+    if index < list.len() {
+        list.remove(index);
+    }
+}
+
+/// "Take bit 3 away".
+pub(super) fn take_away_ui(
+    ui: &mut Ui,
+    list: &str,
+    name: &str,
+    wishes: &mut Vec<Action>,
+    change: impl FnOnce(&mut Design) + 'static,
+) {
+    let name = name.to_lowercase();
+    if ui.button(format!("Take {name} away")).clicked() {
+        pick_none(ui, list);
+        wishes.push(Action::edit(format!("take {name} away"), change));
+    }
+}
+
+/// "Add a board", which is then chosen.
+fn add_ui<T: 'static>(
+    ui: &mut Ui,
+    (list, what): (&str, &str),
+    of: &[T],
+    new: T,
+    wishes: &mut Vec<Action>,
+    place: fn(&mut Bench) -> &mut Vec<T>,
+) {
+    if ui.button(format!("Add a {what}")).clicked() {
+        pick_next(ui, list, of.len());
+        wishes.push(Action::edit(format!("add a {what}"), move |design| {
+            place(&mut design.bench).push(new);
+        }));
+    }
+}
+
+fn boards_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    let boards = &design.bench.boards;
+    if boards.is_empty() {
+        note_ui(
+            ui,
+            "None yet: the cut list says what to buy. Add yours and it says what goes on which.",
+        );
+    }
+    let entries: Vec<Entry> = (1..)
+        .zip(boards)
+        .map(|(number, board)| {
+            let shown = board_name(board, design.units);
+            let name = format!("Board {number}: {shown}");
+            Entry { shown, name }
+        })
+        .collect();
+    let chosen = pick_ui(ui, "boards", &entries);
+    if let Some((index, board)) = chosen.and_then(|index| Some((index, boards.get(index)?))) {
+        board_ui(ui, design, index, board, wishes);
+    }
+    let new = chosen.and_then(|index| boards.get(index)).cloned();
+    let new = new.unwrap_or_else(|| Board {
+        wood: design.body.wood.clone(),
+        thickness: design.body.thickness,
+        ..Board::default()
+    });
+    add_ui(ui, ("boards", "board"), boards, new, wishes, |bench| {
+        &mut bench.boards
+    });
+}
+
+/// "2 × white oak, 1200 × 150 × 12 mm".
+fn board_name(board: &Board, units: Units) -> String {
+    let show = |mm| {
+        let text = units::show_length(mm, units);
+        text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+    };
+    format!(
+        "{} × {}, {} × {} × {} {}",
+        board.count,
+        board.wood,
+        show(board.length),
+        show(board.width),
+        show(board.thickness),
+        units::unit_name(units)
+    )
+}
+
+fn board_ui(ui: &mut Ui, design: &Design, index: usize, board: &Board, wishes: &mut Vec<Action>) {
+    let name = format!("Board {}", index + 1);
+    if let Some(wood) = stock_ui(ui, &format!("{name} wood"), &board.wood, design) {
+        wishes.push(Action::edit(
+            format!("{} wood", name.to_lowercase()),
+            move |design| {
+                if let Some(board) = design.bench.boards.get_mut(index) {
+                    board.wood = wood;
+                }
+            },
+        ));
+    }
+    for (what, size, why) in [
+        ("length", BoardSize::Length, "Along the grain"),
+        ("width", BoardSize::Width, "Across the grain"),
+        ("thickness", BoardSize::Thickness, "As measured"),
+    ] {
+        let of = (Kind::Length, Size::Board(index, size), why);
+        of_entry(ui, design, &format!("{name} {what}"), of, wishes);
+    }
+    let of = (
+        Kind::Count,
+        Size::BoardCount(index),
+        "How many of this size",
+    );
+    of_entry(ui, design, &format!("{name} pieces"), of, wishes);
+    take_away_ui(ui, "boards", &name, wishes, move |design| {
+        remove(&mut design.bench.boards, index);
+    });
+}
+
+fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    let papers = [
+        Paper::A4OrLetter,
+        Paper::A4,
+        Paper::A3,
+        Paper::Letter,
+        Paper::Legal,
+        Paper::Tabloid,
+    ];
+    let name = |paper| match paper {
+        Paper::A4OrLetter => "fits A4 and Letter",
+        Paper::A4 => "A4, 210 × 297 mm",
+        Paper::A3 => "A3, 297 × 420 mm",
+        Paper::Letter => "Letter, 8½ × 11 in",
+        Paper::Legal => "Legal, 8½ × 14 in",
+        Paper::Tabloid => "Tabloid, 11 × 17 in",
+    };
+    let why = "Parts that are larger are tiled over several sheets";
+    if let Some(paper) = choice_ui(
+        ui,
+        ("Sheet for papers", why),
+        design.bench.paper,
+        &papers,
+        name,
+    ) {
+        wishes.push(Action::edit("sheet for papers", move |design| {
+            design.bench.paper = paper;
+        }));
+    }
+    let parts = |parts: u32| match parts {
+        8 => "eighths",
+        16 => "sixteenths",
+        32 => "thirty-seconds",
+        64 => "sixty-fourths",
+        _ => "no rule has this",
+    };
+    let now = design.bench.fraction;
+    let why = "As fine as your rule is divided; what rounding costs is told";
+    let rule = choice_ui(
+        ui,
+        ("Inches on papers in", why),
+        now,
+        &[8, 16, 32, 64],
+        parts,
+    );
+    if let Some(fraction) = rule {
+        wishes.push(Action::edit("inches on papers", move |design| {
+            design.bench.fraction = fraction;
+        }));
+    }
+}
+
+fn holes_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    note_ui(
+        ui,
+        "Holes come out too small, small ones most. Read the fit gauge: as drawn → too small by.",
+    );
+    let holes = &design.bench.printer.holes;
+    let entries: Vec<Entry> = (1..)
+        .zip(holes)
+        .map(|(number, hole)| {
+            let (drawn, under) = (
+                units::show_length(hole.diameter, design.units),
+                units::show_length(hole.under, design.units),
+            );
+            Entry {
+                shown: format!("{drawn} → {under}"),
+                name: format!("Reading {number}: {drawn} too small by {under}"),
+            }
+        })
+        .collect();
+    if let Some(index) = pick_ui(ui, "holes", &entries) {
+        let name = format!("Reading {}", index + 1);
+        for (what, size, why) in [
+            ("hole drawn", HoleSize::Diameter, "Diameter as drawn"),
+            (
+                "too small by",
+                HoleSize::Under,
+                "How much smaller it came out, in diameter",
+            ),
+        ] {
+            let of = (Kind::Length, Size::Hole(index, size), why);
+            of_entry(ui, design, &format!("{name} {what}"), of, wishes);
+        }
+        take_away_ui(ui, "holes", &name, wishes, move |design| {
+            remove(&mut design.bench.printer.holes, index);
+        });
+    }
+    // a little larger than the largest, off by as much
+    let new = holes.last().map_or(
+        HoleReading {
+            diameter: 10.0,
+            under: 0.25,
+        },
+        |last| HoleReading {
+            diameter: last.diameter + 5.0,
+            ..*last
+        },
+    );
+    add_ui(ui, ("holes", "reading"), holes, new, wishes, |bench| {
+        &mut bench.printer.holes
+    });
+}

@@ -1,0 +1,94 @@
+//! Woods that the maker has measured.
+
+use egui::Ui;
+use latchwright_solver::Size;
+use latchwright_solver::change::WoodSize;
+use latchwright_solver::model::{Design, OwnWood};
+
+use super::bench::{of_entry, remove, take_away_ui};
+use super::list::{Entry, pick_next, pick_ui};
+use super::note_ui;
+use crate::action::Action;
+use crate::field::{self, Kind};
+
+/// All of them, and the one that is chosen.
+pub fn woods_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    note_ui(
+        ui,
+        "For a wood that the table lacks: how far it moves, as a part of its width for each per cent \
+         of moisture. 0.002 is 0.2 mm on 100 mm.",
+    );
+    let woods = &design.own_woods;
+    let entries: Vec<Entry> = (1..)
+        .zip(woods)
+        .map(|(number, wood)| Entry {
+            shown: wood.name.clone(),
+            name: format!("Wood {number}: {}", wood.name),
+        })
+        .collect();
+    if let Some(index) = pick_ui(ui, "woods", &entries) {
+        wood_ui(ui, design, index, wishes);
+    }
+    if ui.button("Add a wood").clicked() {
+        pick_next(ui, "woods", woods.len());
+        wishes.push(Action::edit("add a wood", |design| {
+            let name = free_name(&design.own_woods);
+            design.own_woods.push(OwnWood {
+                name,
+                ..OwnWood::default()
+            });
+        }));
+    }
+}
+
+/// A name that no wood of the maker's has yet.
+fn free_name(woods: &[OwnWood]) -> String {
+    let taken = |name: &str| woods.iter().any(|wood| wood.name == name);
+    (1..=woods.len() + 1)
+        .map(|number| match number {
+            1 => "my wood".to_owned(),
+            _ => format!("my wood {number}"),
+        })
+        .find(|name| !taken(name))
+        .unwrap_or_default()
+}
+
+fn wood_ui(ui: &mut Ui, design: &Design, index: usize, wishes: &mut Vec<Action>) {
+    let Some(wood) = design.own_woods.get(index) else {
+        return;
+    };
+    let name = format!("Wood {}", index + 1);
+    let hint = "What plate, slider and sides call it";
+    if let Some(text) = field::text_ui(ui, &format!("{name} name"), &wood.name, hint) {
+        wishes.push(Action::edit("name of a wood", move |design| {
+            rename(design, index, &text);
+        }));
+    }
+    for (what, size, why) in [
+        (
+            "radial",
+            WoodSize::Radial,
+            "The width of a quarter-sawn board moves by this; woods lie between 0.0007 and 0.0045",
+        ),
+        (
+            "tangential",
+            WoodSize::Tangential,
+            "The width of a flat-sawn board moves by this; more than the radial one",
+        ),
+    ] {
+        let of = (Kind::Ratio, Size::Wood(index, size), why);
+        of_entry(ui, design, &format!("{name} {what}"), of, wishes);
+    }
+    take_away_ui(ui, "woods", &name, wishes, move |design| {
+        remove(&mut design.own_woods, index);
+    });
+}
+
+/// Parts that are made of this wood go along.
+fn rename(design: &mut Design, index: usize, to: &str) {
+    let Some(wood) = design.own_woods.get_mut(index) else {
+        return;
+    };
+    let from = std::mem::replace(&mut wood.name, to.to_owned());
+    super::wood::rename(design, &from, to);
+}

@@ -78,7 +78,7 @@ fn fields(window: &Window) -> Vec<String> {
         .root()
         .children_recursive()
         .filter(|node| node.accesskit_node().role() == Role::TextInput)
-        .filter(|node| node.rect().left() < PANEL)
+        .filter(|node| node.rect().left() > PANEL)
         .map(|node| node.accesskit_node().label().unwrap_or_default())
         .collect()
 }

@@ -8,8 +8,11 @@ use latchwright_papers::{
     AllPapers, Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
 };
+use latchwright_session::lettering::lettering;
 use latchwright_session::system_fonts;
-use latchwright_solver::model::Design;
+use latchwright_session::together::NewFile;
+use latchwright_solids::{Options, Part, PartFault, Region};
+use latchwright_solver::model::{Design, Labels};
 
 use crate::pages::{Paper, Wanted};
 
@@ -61,7 +64,7 @@ impl<T: Send + 'static> Job<T> {
 /// A panic in the typesetter becomes a sentence; the design is safe.
 fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
     catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
-        Err("the pages could not be made: a fault of this program; your design is safe".to_owned())
+        Err("it could not be made: a fault of this program; your design is safe".to_owned())
     })
 }
 
@@ -101,6 +104,71 @@ pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<AllPaper
         latchwright_papers::all_papers(design, &fonts_for(design), options)
             .map_err(|err| err.to_string())
     })
+}
+
+/// Everything that is printed, as files.
+pub struct PartFiles {
+    /// Each with its name.
+    pub files: Vec<NewFile>,
+    /// What is to be known before printing, a sentence each with the part's name.
+    pub warnings: Vec<String>,
+}
+
+/// The printed parts of a design, its dials' words written with fonts; or a sentence a line that says
+/// why there are none.
+pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, String> {
+    guarded(|| {
+        let options = Options {
+            labels: labels(design),
+            ..options.clone()
+        };
+        latchwright_solids::parts(design, &options).map_err(|faults| lines(&faults))
+    })
+}
+
+/// The files of these parts.
+pub fn files_of(design: &Design, parts: &[Part]) -> Result<PartFiles, String> {
+    guarded(|| {
+        let printer = &design.bench.printer;
+        let files = latchwright_solids::files_of(parts, printer, design.title.trim())
+            .map_err(|faults| lines(&faults))?;
+        let named = files.into_iter();
+        let warned = parts.iter().flat_map(|part| {
+            let warnings = part.warnings.iter();
+            warnings.map(move |warning| format!("{}: {}", part.name, warning.message))
+        });
+        Ok(PartFiles {
+            files: named.map(|(name, bytes)| NewFile { name, bytes }).collect(),
+            warnings: warned.collect(),
+        })
+    })
+}
+
+fn lines(faults: &[PartFault]) -> String {
+    let all: Vec<String> = faults.iter().map(ToString::to_string).collect();
+    all.join("\n")
+}
+
+/// The outlines of the words on the dials.
+fn labels(design: &Design) -> Vec<Vec<Region>> {
+    let words: String = design
+        .dials
+        .iter()
+        .filter(|dial| matches!(dial.labels, Labels::Words(_)))
+        .flat_map(|dial| (0..dial.positions.min(360)).map(|mark| dial.label(mark)))
+        .collect();
+    if words.is_empty() {
+        return Vec::new();
+    }
+    let bundled = Fonts::bundled_files();
+    let system = system_fonts::covering(&Fonts::bundled().missing(&words));
+    // the second bundled file is the bold face, whose strokes print best
+    let order = [1, 0].into_iter().chain(2..bundled.len());
+    let mut fonts: Vec<&[u8]> = order
+        .filter_map(|index| bundled.get(index).copied())
+        .collect();
+    fonts.extend(system.iter().map(Vec::as_slice));
+    lettering(design, &fonts)
 }
 
 /// The bundled fonts, and what the system has for letters they lack.

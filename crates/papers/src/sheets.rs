@@ -73,12 +73,6 @@ impl Sheets {
         finish::at_true_size(&bytes)
     }
 
-    /// Page `index`, from 0, as a picture with so many pixels to the millimetre; `None` beyond the last.
-    pub fn picture(&self, index: usize, pixels_per_mm: f64) -> Option<Picture> {
-        let page = self.document.pages().get(index)?;
-        Some(preview::picture(page, pixels_per_mm))
-    }
-
     /// The pages as pictures, with so many pixels to the millimetre.
     pub fn pictures(&self, pixels_per_mm: f64) -> Vec<Picture> {
         self.document

@@ -9,6 +9,7 @@ pub mod document;
 pub mod files;
 pub mod format;
 pub mod history;
+pub mod lettering;
 pub mod report;
 pub mod ruler;
 pub mod system_fonts;

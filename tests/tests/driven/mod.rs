@@ -10,8 +10,8 @@ use latchwright_solver::model::Design;
 
 pub type Window = Harness<'static, Option<LatchwrightApp>>;
 
-/// The panel's right edge, points.
-pub const PANEL: f32 = 290.0;
+/// The panel's left edge, points.
+pub const PANEL: f32 = 1440.0 - 340.0;
 
 pub fn window(design: Design) -> Window {
     let mut session = Some(Session::of(design));
@@ -29,6 +29,8 @@ pub fn window(design: Design) -> Window {
             },
             None,
         );
+    harness.run();
+    harness.get_by_label("Lay out").click();
     harness.run();
     harness
 }
@@ -64,7 +66,7 @@ pub fn text(window: &mut Window, typed: &str) {
 pub fn click(window: &mut Window, label: &str) {
     let node = window
         .query_all_by_label(label)
-        .rfind(|node| node.rect().left() < PANEL && node.accesskit_node().role() != Role::Label)
+        .rfind(|node| node.rect().left() > PANEL && node.accesskit_node().role() != Role::Label)
         .unwrap_or_else(|| panic!("no control is called {label}"));
     node.click_accesskit();
     window.run();

@@ -4,6 +4,7 @@ mod builds;
 mod card;
 mod output;
 mod papers;
+mod parts;
 mod prove;
 mod settings;
 
@@ -72,6 +73,9 @@ enum Command {
     /// Make everything the bench needs in one folder: templates at true size, cut list, order of work,
     /// setting of the combination, the card, and each part as SVG and DXF.
     Papers(papers::Asked),
+    /// Make everything that is printed in one folder: a 3MF for each bed, an STL for each part, and a list
+    /// of their sizes.
+    Parts(parts::Asked),
     /// Make the recipient's card as PDF.
     Card {
         /// The design.
@@ -146,6 +150,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
             )
         }
         Some(Command::Papers(asked)) => papers::run(&asked),
+        Some(Command::Parts(asked)) => parts::run(&asked),
         Some(Command::Card { file, out }) => card::run(&file, &out),
     };
     match done {

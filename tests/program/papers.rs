@@ -109,7 +109,7 @@ fn what_cannot_be_made_leaves_no_folder_behind() {
         (
             "width: 220.0",
             "width: 9000.0",
-            "39 sheets of A4 or Letter, more than 20",
+            "sheets of A4 or Letter, more than 20",
         ),
         ("width: 220.0", "width: -5.0", "no template"),
         ("title: \"", "title: \"\u{16000}", "\u{16000}"),

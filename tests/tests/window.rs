@@ -2,68 +2,17 @@
 
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, vec2};
-use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
-use latchwright_desktop::LatchwrightApp;
 use latchwright_desktop::stage::Stage;
 use latchwright_session::Session;
 use latchwright_solver::model::Units;
-
-type Window = Harness<'static, Option<LatchwrightApp>>;
-
-fn window(session: Session) -> Window {
-    let mut session = Some(session);
-    let mut harness = Harness::builder()
-        .with_size(vec2(1440.0, 900.0))
-        .with_max_steps(60)
-        .build_ui_state(
-            move |ui, app: &mut Option<LatchwrightApp>| {
-                let ctx = ui.ctx().clone();
-                let app = app.get_or_insert_with(|| {
-                    LatchwrightApp::new(&ctx, session.take().unwrap_or_default(), None)
-                });
-                app.logic(&ctx);
-                app.draw(ui);
-            },
-            None,
-        );
-    harness.run();
-    harness
-}
-
-fn demo(name: &str) -> Window {
-    window(Session::demo(name).expect("a demo of that name"))
-}
-
-fn app(window: &Window) -> &LatchwrightApp {
-    window.state().as_ref().expect("made in the first frame")
-}
-
-fn shown(window: &Window) -> Vec<u32> {
-    app(window).view().marks(app(window).session().design())
-}
-
-fn press(window: &mut Window, key: Key) {
-    window.key_press(key);
-    window.run();
-}
-
-fn command(window: &mut Window, key: Key) {
-    window.key_press_modifiers(Modifiers::COMMAND, key);
-    window.run();
-}
+use latchwright_tests::window::{
+    Window, app, click_and_wait, command, demo, go, marks as shown, open as window, press,
+};
 
 fn click(window: &mut Window, label: &str) {
     window.get_by_label(label).click();
     window.run();
-}
-
-/// Goes to a stage of the work by the rail.
-fn go(window: &mut Window, stage: Stage) {
-    window.get_by_label(stage.name()).click();
-    // pages are still being set, so that the window does not come to rest
-    window.run_steps(4);
-    assert_eq!(app(window).stage(), stage);
 }
 
 /// Replaces what stands in the field of this name and leaves it.
@@ -306,25 +255,6 @@ fn a_design_is_saved_and_opened_through_the_path_field() {
 }
 
 #[test]
-fn the_card_is_made_beside_the_window_and_saved() {
-    let folder = tempfile::tempdir().expect("a folder");
-    let path = folder.path().join("card.pdf");
-    let mut window = demo("tea-box");
-    command(&mut window, Key::Num5);
-    window.get_by_label("Card for the recipient");
-    window.get_by_label("For").click_accesskit();
-    enter(&mut window, "For", "花子");
-    assert_eq!(app(&window).session().design().card.recipient, "花子");
-    wait_for(&mut window, "The card as it will be printed");
-    window.get_by_label("Save the card…").click_accesskit();
-    window.run();
-    enter(&mut window, "Path", &path.to_string_lossy());
-    click(&mut window, "Save here");
-    let pdf = lopdf::Document::load(&path).expect("a PDF");
-    assert_eq!(pdf.get_pages().len(), 1);
-}
-
-#[test]
 fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
     let mut design = latchwright_solver::model::Design::default();
     design.tab.engagement = 5.0;
@@ -377,25 +307,6 @@ fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
         assert!(window.query_by_label("Stop building").is_none());
     }
     window.get_by_label("Build 100 000 boxes");
-}
-
-/// Clicks what begins a job and waits until its result is shown.
-fn click_and_wait(window: &mut Window, label: &str, result: &str) {
-    // it may lie further down than the window shows
-    window.get_by_label(label).click_accesskit();
-    wait_for(window, result);
-}
-
-/// Waits for work beside the window until its result is shown.
-fn wait_for(window: &mut Window, result: &str) {
-    for _ in 0..3000 {
-        window.step();
-        if window.query_all_by_label_contains(result).next().is_some() {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    panic!("{result} never came");
 }
 
 #[test]
@@ -480,102 +391,4 @@ fn long_names_in_many_scripts_and_twelve_dials_do_not_break_the_window() {
     window.get_by_label("Dial 12 at 6");
     command(&mut window, Key::L);
     window.run();
-}
-
-#[test]
-fn a_maker_tries_the_latch_finds_the_way_and_hunts_for_openings() {
-    let mut window = demo("tea-box");
-    assert_eq!(app(&window).stage(), Stage::Try);
-    window.get_by_label("Turn dial 2 by 1 mark clockwise.");
-    click(&mut window, "Turn the dials there");
-    assert_eq!(shown(&window), [3, 6, 1]);
-    window.get_by_label_contains("This is the combination");
-    click(&mut window, "Slide");
-    assert_eq!(app(&window).view().pose.travel, 8.0);
-    click(&mut window, "Hunt for them");
-    window.get_by_label_contains("All 512 settings tried");
-    click(&mut window, "As the recipient");
-    assert_eq!(app(&window).view().veil, 1.0);
-    click(&mut window, "Shuffle the dials");
-    assert_eq!(app(&window).view().pose.travel, 0.0);
-}
-
-#[test]
-fn a_hunt_names_the_setting_that_opens_too() {
-    let mut window = demo("two-ways");
-    click(&mut window, "Hunt for them");
-    window.get_by_label_contains("1 of 1728 settings open beside the combination:");
-}
-
-#[test]
-fn every_paper_is_looked_at_and_all_are_saved_in_one_folder() {
-    let folder = tempfile::tempdir().expect("a folder");
-    let out = folder.path().join("papers");
-    let mut window = demo("tea-box");
-    command(&mut window, Key::Num4);
-    wait_for(&mut window, "Templates as printed");
-    window.get_by_label_contains("Page 1 of");
-    click(&mut window, "On a page");
-    window.get_by_label_contains("Page 2 of");
-    for paper in ["Cut list", "Order of work", "Setting the combination"] {
-        click_and_wait(&mut window, paper, &format!("{paper} as printed"));
-    }
-    click_and_wait(
-        &mut window,
-        "Save all papers…",
-        "Save all papers in a folder",
-    );
-    enter(&mut window, "Path", &out.to_string_lossy());
-    click_and_wait(&mut window, "Save here", "All papers saved in");
-    for file in [
-        "templates.pdf",
-        "setting.pdf",
-        "for-the-recipient/card.pdf",
-        "drawings/front.dxf",
-    ] {
-        assert!(out.join(file).exists(), "{file}");
-    }
-    // again, into the same folder: it is asked first
-    click_and_wait(
-        &mut window,
-        "Save all papers…",
-        "Save all papers in a folder",
-    );
-    enter(&mut window, "Path", &out.to_string_lossy());
-    click_and_wait(&mut window, "Save here", "Save over it?");
-    click_and_wait(&mut window, "Save over it", "All papers saved in");
-}
-
-#[test]
-fn what_the_ruler_says_puts_the_templates_right_and_slips_are_said() {
-    let mut window = demo("tea-box");
-    go(&mut window, Stage::Make);
-    click(&mut window, "A print that came out wrong");
-    enter(&mut window, "Line along x", "97,98");
-    window.get_by_label_contains("Not taken: the line along y");
-    enter(&mut window, "Line along y", "100");
-    window.get_by_label_contains("Drawn x × 1.0206, y × 1.0000");
-    enter(&mut window, "Line along y", "10");
-    window.get_by_label_contains("slip of the ruler");
-}
-
-#[test]
-fn a_combination_is_chosen_drawn_by_rules_and_undone_in_one() {
-    let mut window = demo("tea-box");
-    go(&mut window, Stage::Give);
-    let seat = "Dial 1 opens at 4: 3 of 8 seats clockwise from the front";
-    assert!(window.query_all_by_label(seat).next().is_some());
-    let before = app(&window).session().design().combination.clone();
-    click(&mut window, "Draw one at random");
-    let design = app(&window).session().design().clone();
-    assert_eq!(
-        latchwright_solver::combination::weakness(&design, &design.combination, &before),
-        None
-    );
-    assert!(app(&window).proof().proven);
-    window.get_by_label("Undo: combination drawn");
-    command(&mut window, Key::Z);
-    assert_eq!(app(&window).session().design().combination, before);
-    click(&mut window, "Take what the dials show");
-    assert_eq!(app(&window).session().design().combination, [3, 5, 1]);
 }

@@ -1,11 +1,11 @@
 //! What the window's fields do with what is typed: Tab, undo, decimal commas, fractions, nonsense.
 
-mod driven;
-
-use driven::{Window, click, design, enter, focus, press, shown, text, undo, undo_label, window};
 use egui::Key;
 use egui_kittest::kittest::Queryable;
 use latchwright_solver::model::{Design, Units};
+use latchwright_tests::window::{
+    Window, click, design, enter, focus, press, shown, text, undo, undo_label, window,
+};
 
 fn room_of_20_30_40() -> Window {
     let mut design = Design::default();

@@ -1,12 +1,12 @@
 //! The panel of sizes, driven through the names of its controls: every number, every list.
 
-mod driven;
-
-use driven::{PANEL, Window, app, click, design, enter, shown, undo, undo_label, window};
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_solver::Size;
 use latchwright_solver::model::{Board, Design, LidKind, OwnWood, Slot};
+use latchwright_tests::window::{
+    PANEL, Window, app, click, design, enter, shown, undo, undo_label, window,
+};
 
 const GROUPS: [&str; 7] = [
     "Box",

@@ -1,20 +1,23 @@
-//! A window driven through the names of its controls, for tests of its panel of sizes.
+//! The window, driven through the names of its controls; no display and no driver needed.
 
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::LatchwrightApp;
+use latchwright_desktop::stage::Stage;
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
 
+/// The window under test; its state is made in the first frame.
 pub type Window = Harness<'static, Option<LatchwrightApp>>;
 
 /// The panel's left edge, points.
 pub const PANEL: f32 = 1440.0 - 340.0;
 
-pub fn window(design: Design) -> Window {
-    let mut session = Some(Session::of(design));
+/// A window on `session`, as it opens.
+pub fn open(session: Session) -> Window {
+    let mut session = Some(session);
     let mut harness = Harness::builder()
         .with_size(vec2(1440.0, 900.0))
         .with_max_steps(60)
@@ -30,33 +33,86 @@ pub fn window(design: Design) -> Window {
             None,
         );
     harness.run();
-    harness.get_by_label("Lay out").click();
-    harness.run();
     harness
 }
 
+/// A window on a demo.
+pub fn demo(name: &str) -> Window {
+    open(Session::demo(name).expect("a demo of that name"))
+}
+
+/// A window on `design`, its sizes beside the lid.
+pub fn window(design: Design) -> Window {
+    let mut window = open(Session::of(design));
+    go(&mut window, Stage::LayOut);
+    window
+}
+
+/// Goes to a stage of the work by the rail.
+pub fn go(window: &mut Window, stage: Stage) {
+    window.get_by_label(stage.name()).click();
+    // pages are still being set, so that the window does not come to rest
+    window.run_steps(4);
+    assert_eq!(app(window).stage(), stage);
+}
+
+/// Waits for work beside the window until its result is shown.
+pub fn wait_for(window: &mut Window, result: &str) {
+    for _ in 0..3000 {
+        window.step();
+        if window.query_all_by_label_contains(result).next().is_some() {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("{result} never came");
+}
+
+/// Clicks what begins a job, even far down a panel, and waits until its result is shown.
+pub fn click_and_wait(window: &mut Window, label: &str, result: &str) {
+    window.get_by_label(label).click_accesskit();
+    wait_for(window, result);
+}
+
+/// The marks that the dials show.
+pub fn marks(window: &Window) -> Vec<u32> {
+    app(window).view().marks(app(window).session().design())
+}
+
+/// Presses a key with the command key.
+pub fn command(window: &mut Window, key: Key) {
+    window.key_press_modifiers(Modifiers::COMMAND, key);
+    window.run();
+}
+
+/// What is behind it.
 pub fn app(window: &Window) -> &LatchwrightApp {
     window.state().as_ref().expect("made in the first frame")
 }
 
+/// The open design.
 pub fn design(window: &Window) -> &Design {
     app(window).session().design()
 }
 
+/// What undo would take back.
 pub fn undo_label(window: &Window) -> Option<&str> {
     app(window).session().history().undo_label()
 }
 
+/// Presses a key.
 pub fn press(window: &mut Window, key: Key) {
     window.key_press(key);
     window.run();
 }
 
+/// Takes the last change back.
 pub fn undo(window: &mut Window) {
     window.key_press_modifiers(Modifiers::COMMAND, Key::Z);
     window.run();
 }
 
+/// Types into what has the focus.
 pub fn text(window: &mut Window, typed: &str) {
     window.event(Event::Text(typed.to_owned()));
     window.run();
@@ -72,6 +128,7 @@ pub fn click(window: &mut Window, label: &str) {
     window.run();
 }
 
+/// Gives the focus to the control of this name.
 pub fn focus(window: &mut Window, label: &str) {
     window.get_by_label(label).focus();
     window.run();
@@ -84,6 +141,7 @@ pub fn enter(window: &mut Window, label: &str, typed: &str) {
     press(window, Key::Tab);
 }
 
+/// What stands in the field of this name.
 pub fn shown(window: &Window, label: &str) -> String {
     let node = window.get_by_label(label);
     node.accesskit_node().value().unwrap_or_default()

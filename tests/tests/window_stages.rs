@@ -1,0 +1,141 @@
+//! The stages of the work as a maker goes through them: trying, making, giving.
+
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+use latchwright_desktop::stage::Stage;
+use latchwright_tests::window::{
+    Window, app, click_and_wait, command, demo, go, marks as shown, press, wait_for,
+};
+
+fn click(window: &mut Window, label: &str) {
+    window.get_by_label(label).click();
+    window.run();
+}
+
+/// Replaces what stands in the field of this name and leaves it.
+fn enter(window: &mut Window, label: &str, text: &str) {
+    window.get_by_label(label).focus();
+    window.run_steps(2);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run_steps(2);
+    window.get_by_label(label).type_text(text);
+    window.run_steps(2);
+    press(window, Key::Tab);
+}
+
+#[test]
+fn the_card_is_made_beside_the_window_and_saved() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("card.pdf");
+    let mut window = demo("tea-box");
+    command(&mut window, Key::Num5);
+    window.get_by_label("Card for the recipient");
+    window.get_by_label("For").click_accesskit();
+    enter(&mut window, "For", "花子");
+    assert_eq!(app(&window).session().design().card.recipient, "花子");
+    wait_for(&mut window, "The card as it will be printed");
+    window.get_by_label("Save the card…").click_accesskit();
+    window.run();
+    enter(&mut window, "Path", &path.to_string_lossy());
+    click(&mut window, "Save here");
+    let pdf = lopdf::Document::load(&path).expect("a PDF");
+    assert_eq!(pdf.get_pages().len(), 1);
+}
+
+#[test]
+fn a_maker_tries_the_latch_finds_the_way_and_hunts_for_openings() {
+    let mut window = demo("tea-box");
+    assert_eq!(app(&window).stage(), Stage::Try);
+    window.get_by_label("Turn dial 2 by 1 mark clockwise.");
+    click(&mut window, "Turn the dials there");
+    assert_eq!(shown(&window), [3, 6, 1]);
+    window.get_by_label_contains("This is the combination");
+    click(&mut window, "Slide");
+    assert_eq!(app(&window).view().pose.travel, 8.0);
+    click(&mut window, "Hunt for them");
+    window.get_by_label_contains("All 512 settings tried");
+    click(&mut window, "As the recipient");
+    assert_eq!(app(&window).view().veil, 1.0);
+    click(&mut window, "Shuffle the dials");
+    assert_eq!(app(&window).view().pose.travel, 0.0);
+}
+
+#[test]
+fn a_hunt_names_the_setting_that_opens_too() {
+    let mut window = demo("two-ways");
+    click(&mut window, "Hunt for them");
+    window.get_by_label_contains("1 of 1728 settings open beside the combination:");
+}
+
+#[test]
+fn every_paper_is_looked_at_and_all_are_saved_in_one_folder() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("papers");
+    let mut window = demo("tea-box");
+    command(&mut window, Key::Num4);
+    wait_for(&mut window, "Templates as printed");
+    window.get_by_label_contains("Page 1 of");
+    click(&mut window, "On a page");
+    window.get_by_label_contains("Page 2 of");
+    for paper in ["Cut list", "Order of work", "Setting the combination"] {
+        click_and_wait(&mut window, paper, &format!("{paper} as printed"));
+    }
+    click_and_wait(
+        &mut window,
+        "Save all papers…",
+        "Save all papers in a folder",
+    );
+    enter(&mut window, "Path", &out.to_string_lossy());
+    click_and_wait(&mut window, "Save here", "All papers saved in");
+    for file in [
+        "templates.pdf",
+        "setting.pdf",
+        "for-the-recipient/card.pdf",
+        "drawings/front.dxf",
+    ] {
+        assert!(out.join(file).exists(), "{file}");
+    }
+    // again, into the same folder: it is asked first
+    click_and_wait(
+        &mut window,
+        "Save all papers…",
+        "Save all papers in a folder",
+    );
+    enter(&mut window, "Path", &out.to_string_lossy());
+    click_and_wait(&mut window, "Save here", "Save over it?");
+    click_and_wait(&mut window, "Save over it", "All papers saved in");
+}
+
+#[test]
+fn what_the_ruler_says_puts_the_templates_right_and_slips_are_said() {
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Make);
+    click(&mut window, "A print that came out wrong");
+    enter(&mut window, "Line along x", "97,98");
+    window.get_by_label_contains("Not taken: the line along y");
+    enter(&mut window, "Line along y", "100");
+    window.get_by_label_contains("Drawn x × 1.0206, y × 1.0000");
+    enter(&mut window, "Line along y", "10");
+    window.get_by_label_contains("slip of the ruler");
+}
+
+#[test]
+fn a_combination_is_chosen_drawn_by_rules_and_undone_in_one() {
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Give);
+    let seat = "Dial 1 opens at 4: 3 of 8 seats clockwise from the front";
+    assert!(window.query_all_by_label(seat).next().is_some());
+    let before = app(&window).session().design().combination.clone();
+    click(&mut window, "Draw one at random");
+    let design = app(&window).session().design().clone();
+    assert_eq!(
+        latchwright_solver::combination::weakness(&design, &design.combination, &before),
+        None
+    );
+    assert!(app(&window).proof().proven);
+    window.get_by_label("Undo: combination drawn");
+    command(&mut window, Key::Z);
+    assert_eq!(app(&window).session().design().combination, before);
+    click(&mut window, "Take what the dials show");
+    assert_eq!(app(&window).session().design().combination, [3, 5, 1]);
+}

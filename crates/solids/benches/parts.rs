@@ -1,10 +1,11 @@
-//! All parts of the default latch, beside one of its discs made by a second library.
+//! All parts and all files of every demo, beside plain discs made by a second library.
 //!
-//! Budget: 300 ms for all parts.
+//! Budget: 300 ms for all parts of a demo.
 
+use latchwright_session::demos::DEMOS;
 use latchwright_solids::part::Kind;
 use latchwright_solids::write::threemf::threemf;
-use latchwright_solids::{Options, Part, parts, plate_up};
+use latchwright_solids::{Options, Part, files, parts, plate_up};
 use latchwright_solver::model::Design;
 use manifold_rust::linalg::{Vec2, Vec3};
 use manifold_rust::manifold::Manifold;
@@ -22,6 +23,32 @@ fn all() -> Vec<Part> {
 #[divan::bench(sample_count = 20)]
 fn all_parts_of_the_default_latch() -> usize {
     all().iter().map(|part| part.mesh.triangles.len()).sum()
+}
+
+fn demo(name: &str) -> Design {
+    let demo = DEMOS.iter().find(|demo| demo.name == name);
+    demo.expect("a demo").design().expect("a sound file")
+}
+
+#[divan::bench(sample_count = 20, args = DEMOS.map(|demo| demo.name))]
+fn all_parts_of_a_demo(bencher: divan::Bencher, name: &str) {
+    let design = demo(name);
+    bencher.bench(|| {
+        let parts = parts(&design, &Options::default()).expect("a demo that can be printed");
+        parts
+            .iter()
+            .map(|part| part.mesh.triangles.len())
+            .sum::<usize>()
+    });
+}
+
+#[divan::bench(sample_count = 20, args = DEMOS.map(|demo| demo.name))]
+fn all_files_of_a_demo(bencher: divan::Bencher, name: &str) {
+    let design = demo(name);
+    bencher.bench(|| {
+        let files = files(&design, &Options::default(), name).expect("a demo that can be printed");
+        files.iter().map(|(_, bytes)| bytes.len()).sum::<usize>()
+    });
 }
 
 #[divan::bench(sample_count = 20)]

@@ -40,12 +40,12 @@ pub struct Screw {
 }
 
 impl Default for Screw {
-    /// No. 4: a shank of 2.84 mm, in two tables; the head from memory.
+    /// No. 4: a shank of 2.84 mm, in two tables; hole and head as they are bored in wood, from memory.
     fn default() -> Self {
         Self {
-            clearance: 3.2,
+            clearance: 3.0,
             pilot: 2.2,
-            head: 5.8,
+            head: 6.0,
         }
     }
 }

@@ -197,8 +197,9 @@ impl<'a> Surface<'a> {
                 (None, None) => return,
                 (Some(up), None) => (up, true),
                 (None, Some(up)) => (up, false),
+                // the shorter diagonal: between nodes a few µm apart any other leaves slivers
                 (Some(left), Some(right)) => {
-                    if left.1 < right.1 {
+                    if (left.1 - at_right.1).abs() < (right.1 - at_left.1).abs() {
                         (left, true)
                     } else {
                         (right, false)

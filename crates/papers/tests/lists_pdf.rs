@@ -256,6 +256,8 @@ fn every_sheet_has_its_true_size_is_tagged_and_asks_not_to_be_scaled() {
             let document = Document::load_mem(&pdf(kind, &design)).unwrap();
             let catalog = document.catalog().unwrap();
             assert!(catalog.has(b"StructTreeRoot"));
+            let tags = catalog.get(b"MarkInfo").unwrap().as_dict().unwrap();
+            assert!(tags.get(b"Marked").unwrap().as_bool().unwrap() && !tags.has(b"Suspects"));
             let wishes = catalog
                 .get(b"ViewerPreferences")
                 .unwrap()

@@ -66,15 +66,12 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
             "width": drawing.bounds.width(),
         });
         let small = width <= half;
-        match rows.last_mut().filter(|_| small && open) {
-            Some(row) => {
-                row.push(board);
-                open = false;
-            }
-            None => {
-                rows.push(vec![board]);
-                open = small;
-            }
+        let half_free = rows.last_mut().filter(|_| small && open);
+        open = small && half_free.is_none();
+        if let Some(row) = half_free {
+            row.push(board);
+        } else {
+            rows.push(vec![board]);
         }
         drawings.push((file, drawing));
     }

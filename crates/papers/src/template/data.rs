@@ -35,7 +35,7 @@ impl Data<'_> {
         let notes = notes::of_pages(self.notes, self.pages);
         let pages: Vec<Value> = (1..)
             .zip(self.pages.iter().zip(notes))
-            .map(|(number, (page, note))| self.page(number, page, note, &mut letters))
+            .map(|(number, (page, note))| self.page(number, page, note.as_deref(), &mut letters))
             .collect();
         let value = json!({
             "title": whole,
@@ -58,7 +58,7 @@ impl Data<'_> {
         &self,
         number: usize,
         page: &Page,
-        note: Option<String>,
+        note: Option<&str>,
         letters: &mut String,
     ) -> Value {
         let heading = words::heading(page);

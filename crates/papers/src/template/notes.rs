@@ -1,5 +1,7 @@
 //! What is to be known of holes, on the page that shows them.
 
+use core::fmt::Write as _;
+
 use super::layout::Page;
 use super::words::sentence;
 
@@ -55,7 +57,7 @@ fn together(notes: &[(Vec<&str>, &str)]) -> Option<String> {
         let next = sentence(&format!("{names}{colon}{what}"));
         if !words.is_empty() && words.chars().count() + next.chars().count() > LONGEST {
             let more = notes.len() - number;
-            words.push_str(&format!(" {more} more of these are in the cut list."));
+            let _ = write!(words, " {more} more of these are in the cut list.");
             break;
         }
         if !words.is_empty() {

@@ -73,7 +73,11 @@ fn every_demo_can_be_printed_with_the_same_bytes_again() {
 fn parts_that_are_there_are_left_alone_unless_asked() {
     let place = tempfile::tempdir().expect("a folder");
     fs::write(place.path().join("parts.txt"), "mine").expect("written");
-    let output = parts(&demo("tea-box"), place.path(), &["--knobs", "lobed", "--sunk"]);
+    let output = parts(
+        &demo("tea-box"),
+        place.path(),
+        &["--knobs", "lobed", "--sunk"],
+    );
     assert_eq!(output.status.code(), Some(2));
     assert!(said(&output.stderr).contains("parts.txt exists already"));
     assert_eq!(all(place.path()).len(), 1);
@@ -95,7 +99,11 @@ fn what_cannot_be_printed_is_named_with_a_remedy_before_anything_is_written() {
     let output = parts(&file, &out, &[]);
     assert_eq!(output.status.code(), Some(2));
     let words = said(&output.stderr);
-    for word in ["Disc 1: only", "mm of wall", "make the key's apothem at least"] {
+    for word in [
+        "Disc 1: only",
+        "mm of wall",
+        "make the key's apothem at least",
+    ] {
         assert!(words.contains(word), "{word}: {words}");
     }
     assert!(!out.exists());
@@ -123,8 +131,14 @@ fn the_maker_s_words_are_raised_round_the_knobs() {
     parts(&demo("tea-box"), &figures, &[]);
     let ring = |folder: &Path| {
         let files = all(folder);
-        let ring = files.iter().find(|(name, _)| name.to_lowercase().contains("ring"));
-        ring.map(|(_, bytes)| bytes.len()).expect("a ring of labels")
+        let ring = files
+            .iter()
+            .find(|(name, _)| name.to_lowercase().contains("ring"));
+        ring.map(|(_, bytes)| bytes.len())
+            .expect("a ring of labels")
     };
-    assert!(ring(&out) > ring(&figures), "letters have more facets than figures");
+    assert!(
+        ring(&out) > ring(&figures),
+        "letters have more facets than figures"
+    );
 }

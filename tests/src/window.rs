@@ -82,7 +82,8 @@ pub fn marks(window: &Window) -> Vec<u32> {
 /// Presses a key with the command key.
 pub fn command(window: &mut Window, key: Key) {
     window.key_press_modifiers(Modifiers::COMMAND, key);
-    window.run();
+    // work may be going on beside the window, so that it does not come to rest
+    window.run_steps(6);
 }
 
 /// What is behind it.

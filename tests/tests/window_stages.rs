@@ -139,3 +139,83 @@ fn a_combination_is_chosen_drawn_by_rules_and_undone_in_one() {
     click(&mut window, "Take what the dials show");
     assert_eq!(app(&window).session().design().combination, [3, 5, 1]);
 }
+
+#[test]
+fn parts_are_turned_by_keys_cut_chosen_and_saved() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("parts");
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Make);
+    window.get_by_label("Parts to print").click();
+    wait_for(&mut window, "of filament");
+    wait_for(&mut window, "Printed parts, turned 330°, from 30° above");
+    window
+        .get_by_label("Printed parts, turned 330°, from 30° above")
+        .focus();
+    window.run_steps(2);
+    window.key_press(Key::ArrowRight);
+    window.run_steps(2);
+    window.get_by_label("Printed parts, turned 320°, from 30° above");
+    window.key_press(Key::ArrowUp);
+    wait_for(&mut window, "Printed parts, turned 320°, from 20° above");
+    for label in ["As printed", "level", "In the lid", "lobed"] {
+        window.get_by_label(label).click_accesskit();
+        window.run_steps(4);
+    }
+    wait_for(&mut window, "of filament");
+    window.get_by_label("Disc 2").click_accesskit();
+    window.run_steps(3);
+    window.get_by_label("Sizes: said, drawn, expected (mm)");
+    window.get_by_label("One alone").click_accesskit();
+    window.run_steps(3);
+    click_and_wait(&mut window, "Save all parts…", "Save all parts in a folder");
+    enter(&mut window, "Path", &out.to_string_lossy());
+    click_and_wait(&mut window, "Save here", "All parts saved in");
+    for file in ["parts.txt", "disc-2.stl", "parts-1.3mf"] {
+        assert!(out.join(file).exists(), "{file}");
+    }
+}
+
+#[test]
+fn what_the_gauge_measured_becomes_the_printer_and_slips_are_said() {
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Make);
+    window.get_by_label("Parts to print").click();
+    wait_for(&mut window, "of filament");
+    window
+        .get_by_label("What the gauge measured")
+        .click_accesskit();
+    window.run_steps(30);
+    type_into(&mut window, "Hole of 10 mm", "9,85");
+    window.get_by_label("Take these readings").click_accesskit();
+    window.run_steps(3);
+    let printer = app(&window).session().design().bench.printer.clone();
+    assert_eq!(printer.holes.len(), 1);
+    assert!((printer.holes[0].under - 0.15).abs() < 1e-9);
+    window.get_by_label("Undo: what the gauge measured");
+    type_into(&mut window, "Hole of 10 mm", "98");
+    window.get_by_label("Take these readings").click_accesskit();
+    window.run_steps(3);
+    window.get_by_label_contains("Not taken: ");
+}
+
+/// Types into a field that may lie further down than the window shows.
+fn type_into(window: &mut Window, label: &str, text: &str) {
+    window.get_by_label(label).focus();
+    window.run_steps(2);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run_steps(2);
+    window.event(egui::Event::Text(text.to_owned()));
+    window.run_steps(2);
+}
+
+#[test]
+fn parts_that_cannot_be_printed_say_why() {
+    let mut design = latchwright_solver::model::Design::default();
+    design.dials[0].key.apothem = 2.0;
+    let mut window = latchwright_tests::window::open(latchwright_session::Session::of(design));
+    go(&mut window, Stage::Make);
+    window.get_by_label("Parts to print").click();
+    wait_for(&mut window, "These parts cannot be printed yet");
+    window.get_by_label_contains("mm of wall");
+}

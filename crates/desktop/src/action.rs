@@ -45,6 +45,12 @@ pub enum Action {
     DrawCombination,
     /// Ask which folder gets the papers.
     AskPapersPath,
+    /// Ask which folder gets the printed parts.
+    AskPartsPath,
+    /// Write the parts into this folder.
+    SaveParts(PathBuf),
+    /// Write the parts into this folder although some are there.
+    PartsOver(PathBuf),
     /// Write the papers into this folder.
     SavePapers(PathBuf),
     /// Write the papers into this folder although some are there.

@@ -68,6 +68,11 @@ fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
     })
 }
 
+/// A picture, or none where drawing it panics: a fault of this program, not worth the window.
+pub fn drawn<T>(draw: impl FnOnce() -> T) -> Option<T> {
+    catch_unwind(AssertUnwindSafe(draw)).ok()
+}
+
 /// A paper laid out, or a sentence that says why there is none.
 pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
     let plain = PaperOptions::default();

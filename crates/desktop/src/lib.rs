@@ -9,6 +9,7 @@ pub mod field;
 pub mod job;
 pub mod pages;
 pub mod panel;
+pub mod printed;
 pub mod remedies;
 pub mod stage;
 pub mod theme;

@@ -15,6 +15,7 @@ use crate::field;
 use crate::job::card_pdf;
 use crate::pages::{Look, Pages};
 use crate::panel::{Dialog, PathDialog, Purpose, TryView};
+use crate::printed::Printed;
 use crate::remedies::Remedies;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
@@ -59,6 +60,9 @@ impl LatchwrightApp {
             Action::Shuffle => self.shuffle(),
             Action::DrawCombination => self.draw_combination(),
             Action::AskPapersPath => self.ask_papers_path(),
+            Action::AskPartsPath => self.ask_parts_path(),
+            Action::SaveParts(folder) => self.save_parts(ctx, folder, Replace::Never),
+            Action::PartsOver(folder) => self.save_parts(ctx, folder, Replace::Allowed),
             Action::SavePapers(folder) => self.save_papers(ctx, folder, Replace::Never),
             Action::PapersOver(folder) => self.save_papers(ctx, folder, Replace::Allowed),
             Action::AskCardPath => self.ask(Purpose::Card, &self.suggested("card.pdf")),
@@ -131,6 +135,8 @@ impl LatchwrightApp {
         self.view = ViewState::of(self.session.design());
         self.tried = TryView::default();
         (self.pages, self.card) = (Pages::default(), Look::default());
+        self.printed = Printed::default();
+        self.make.parts.anew();
         self.remedies = Remedies::default();
         self.builds.stop();
         self.builds = VirtualBuilds::default();

@@ -1,4 +1,4 @@
-//! Papers on their way to their folder.
+//! Papers and parts on their way to their folder.
 
 use std::path::PathBuf;
 
@@ -11,8 +11,16 @@ use crate::action::Action;
 use crate::job;
 use crate::panel::{Dialog, Purpose};
 
-/// What became of the papers.
+/// What is saved.
+#[derive(Clone, Copy)]
+enum What {
+    Papers,
+    Parts,
+}
+
+/// What became of the files.
 pub struct Saved {
+    what: What,
     folder: PathBuf,
     made: Result<Vec<String>, NotSaved>,
 }
@@ -27,55 +35,85 @@ enum NotSaved {
 
 impl LatchwrightApp {
     pub(super) fn ask_papers_path(&mut self) {
-        let start = self.suggested("papers").with_extension("");
+        let start = self.suggested("papers").with_extension("papers");
         self.ask(Purpose::Papers, &start);
+    }
+
+    pub(super) fn ask_parts_path(&mut self) {
+        let start = self.suggested("parts").with_extension("parts");
+        self.ask(Purpose::Parts, &start);
     }
 
     /// Makes and writes the papers on a thread of its own.
     pub(super) fn save_papers(&mut self, ctx: &Context, folder: PathBuf, replace: Replace) {
-        self.dialog = None;
         let design = self.session.design().clone();
-        let options = self.papers.options(design.units);
-        self.saving.start(ctx, move || {
-            let made = job::all_papers(&design, &options)
-                .map_err(NotSaved::Refused)
-                .and_then(|papers| {
-                    let named = papers.files.into_iter();
-                    let files: Vec<NewFile> =
-                        named.map(|(name, bytes)| NewFile { name, bytes }).collect();
-                    match write_together(&folder, &files, replace) {
-                        Ok(()) => Ok(papers.left_out),
-                        Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
-                        Err(err) => Err(NotSaved::Refused(err.to_string())),
-                    }
-                });
-            Saved { folder, made }
+        let options = self.make.papers.options(design.units);
+        self.save_files(ctx, What::Papers, folder, replace, move || {
+            let papers = job::all_papers(&design, &options)?;
+            let named = papers.files.into_iter();
+            let files = named.map(|(name, bytes)| NewFile { name, bytes });
+            Ok((files.collect(), papers.left_out))
         });
     }
 
-    pub(super) fn papers_saved(&mut self, saved: Saved) {
-        let folder = saved.folder;
-        match saved.made {
+    /// Makes and writes the printed parts on a thread of its own.
+    pub(super) fn save_parts(&mut self, ctx: &Context, folder: PathBuf, replace: Replace) {
+        let design = self.session.design().clone();
+        let options = self.make.parts.chosen().options();
+        self.save_files(ctx, What::Parts, folder, replace, move || {
+            let parts = job::parts(&design, &options)?;
+            let made = job::files_of(&design, &parts)?;
+            Ok((made.files, Vec::new()))
+        });
+    }
+
+    fn save_files(
+        &mut self,
+        ctx: &Context,
+        what: What,
+        folder: PathBuf,
+        replace: Replace,
+        make: impl FnOnce() -> Result<(Vec<NewFile>, Vec<String>), String> + Send + 'static,
+    ) {
+        self.dialog = None;
+        self.saving.start(ctx, move || {
+            let made =
+                make().map_err(NotSaved::Refused).and_then(
+                    |(files, left_out)| match write_together(&folder, &files, replace) {
+                        Ok(()) => Ok(left_out),
+                        Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
+                        Err(err) => Err(NotSaved::Refused(err.to_string())),
+                    },
+                );
+            Saved { what, folder, made }
+        });
+    }
+
+    pub(super) fn files_saved(&mut self, saved: Saved) {
+        let Saved { what, folder, made } = saved;
+        match made {
             Ok(left_out) => {
                 if let Some(parent) = folder.parent() {
                     parent.clone_into(&mut self.folder);
                 }
-                let mut words = format!(
-                    "All papers saved in {}; print them at 100 %",
-                    folder.display()
-                );
+                let (all, next) = match what {
+                    What::Papers => ("All papers", "print them at 100 %"),
+                    What::Parts => ("All parts", "print the fit gauge first"),
+                };
+                let mut words = format!("{all} saved in {}; {next}", folder.display());
                 for why in left_out {
                     words = format!("{words}; {why}");
                 }
                 self.say(words);
             }
             Err(NotSaved::There(why)) => {
-                self.dialog = Some(Dialog::Over {
-                    why,
-                    then: Box::new(Action::PapersOver(folder)),
+                let then = Box::new(match what {
+                    What::Papers => Action::PapersOver(folder),
+                    What::Parts => Action::PartsOver(folder),
                 });
+                self.dialog = Some(Dialog::Over { why, then });
             }
-            Err(NotSaved::Refused(why)) => self.warn(why),
+            Err(NotSaved::Refused(why)) => self.warn(why.replace('\n', "; ")),
         }
     }
 }

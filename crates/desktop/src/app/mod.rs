@@ -14,7 +14,8 @@ use latchwright_solver::{Proof, prove};
 use crate::action::{self, Action};
 use crate::job::Job;
 use crate::pages::{Look, Pages};
-use crate::panel::{CARD, Dialog, PapersView, TryView};
+use crate::panel::{CARD, Dialog, MakeView, Making, TryView};
+use crate::printed::Printed;
 use crate::remedies::Remedies;
 use crate::stage::Stage;
 use crate::theme;
@@ -33,11 +34,12 @@ pub struct LatchwrightApp {
     dialog: Option<Dialog>,
     stage: Stage,
     tried: TryView,
-    papers: PapersView,
+    make: MakeView,
     pages: Pages,
+    printed: Printed,
     /// How the card is looked at.
     card: Look,
-    /// Papers on their way to their folder.
+    /// Papers or parts on their way to their folder.
     saving: Job<Saved>,
     remedies: Remedies,
     builds: VirtualBuilds,
@@ -61,8 +63,9 @@ impl LatchwrightApp {
             dialog: None,
             stage: Stage::default(),
             tried: TryView::default(),
-            papers: PapersView::default(),
+            make: MakeView::default(),
             pages: Pages::default(),
+            printed: Printed::default(),
             card: Look::default(),
             saving: Job::default(),
             remedies: Remedies::default(),
@@ -115,7 +118,7 @@ impl LatchwrightApp {
         self.apply_all(ctx, wishes);
         self.follow_pages(ctx);
         if let Some(saved) = self.saving.poll() {
-            self.papers_saved(saved);
+            self.files_saved(saved);
         }
         self.remedies.follow(ctx, &self.session, &self.proof);
         self.builds.follow(ctx, self.session.revision());
@@ -130,9 +133,17 @@ impl LatchwrightApp {
     /// Asks for the page that the stage shows.
     fn follow_pages(&mut self, ctx: &Context) {
         let (wanted, look) = match self.stage {
+            Stage::Make if self.make.making == Making::Parts => {
+                let parts = &self.make.parts;
+                let chosen = parts.chosen();
+                self.printed
+                    .follow(ctx, &self.session, chosen, parts.view());
+                return;
+            }
             Stage::Make => {
                 let units = self.session.design().units;
-                (self.papers.wanted(units), self.papers.look())
+                let papers = &self.make.papers;
+                (papers.wanted(units), papers.look())
             }
             Stage::Give => (CARD, self.card),
             Stage::LayOut | Stage::Try | Stage::Prove => return,

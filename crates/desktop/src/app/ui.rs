@@ -7,7 +7,7 @@ use super::LatchwrightApp;
 use crate::action::Action;
 use crate::canvas::lid_ui;
 use crate::panel::{
-    Proven, dialog_ui, give_ui, papers_ui, proof_ui, rail_ui, sizes_ui, top_ui, try_ui, verdict_ui,
+    Proven, dialog_ui, give_ui, make_ui, proof_ui, rail_ui, sizes_ui, top_ui, try_ui, verdict_ui,
 };
 use crate::stage::Stage;
 use crate::theme;
@@ -64,15 +64,9 @@ impl LatchwrightApp {
                 proof_ui(ui, &proof, &mut self.view, wishes);
             }
             Stage::Make => {
-                let (session, pages) = (&self.session, &self.pages);
-                papers_ui(
-                    ui,
-                    session,
-                    pages,
-                    &mut self.papers,
-                    self.saving.busy(),
-                    wishes,
-                );
+                let (session, saving) = (&self.session, self.saving.busy());
+                let made = (&self.pages, &mut self.printed);
+                make_ui(ui, session, made, &mut self.make, saving, wishes);
             }
             Stage::Give => {
                 let paper = (&self.pages, &mut self.card);

@@ -45,6 +45,8 @@ pub enum Purpose {
     Card,
     /// The folder that gets the papers.
     Papers,
+    /// The folder that gets the printed parts.
+    Parts,
 }
 
 /// Asking for a path.
@@ -64,13 +66,14 @@ impl Purpose {
             Self::Save => "Save the design as",
             Self::Card => "Save the card as",
             Self::Papers => "Save all papers in a folder",
+            Self::Parts => "Save all parts in a folder",
         }
     }
 
     fn verb(self) -> &'static str {
         match self {
             Self::Open => "Open this file",
-            Self::Save | Self::Card | Self::Papers => "Save here",
+            Self::Save | Self::Card | Self::Papers | Self::Parts => "Save here",
         }
     }
 }
@@ -116,6 +119,7 @@ impl PathDialog {
             Purpose::Save => Action::SaveTo(files::with_ending(path)),
             Purpose::Card => Action::SaveCard(path.with_extension("pdf")),
             Purpose::Papers => Action::SavePapers(path.to_owned()),
+            Purpose::Parts => Action::SaveParts(path.to_owned()),
         })
     }
 }
@@ -133,7 +137,7 @@ fn browse(ctx: &Context, purpose: Purpose, start: &Path) -> Receiver<Option<Path
             Purpose::Open => dialog
                 .add_filter("Latchwright design", &["ron"])
                 .pick_file(),
-            Purpose::Papers => dialog.pick_folder(),
+            Purpose::Papers | Purpose::Parts => dialog.pick_folder(),
             Purpose::Save | Purpose::Card => {
                 let name = start.file_name().unwrap_or_default().to_string_lossy();
                 dialog.set_file_name(name).save_file()

@@ -19,7 +19,7 @@ mod verdict;
 
 pub use dialogs::{Dialog, PathDialog, Purpose, dialog_ui};
 pub use give::{CARD, give_ui};
-pub use make::{PapersView, papers_ui};
+pub use make::{MakeView, Making, make_ui};
 pub use proof::{Proven, proof_ui};
 pub use rail::rail_ui;
 pub use sizes::sizes_ui;

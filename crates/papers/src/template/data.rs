@@ -54,13 +54,7 @@ impl Data<'_> {
         Ok((json, letters))
     }
 
-    fn page(
-        &self,
-        number: usize,
-        page: &Page,
-        note: Option<&str>,
-        letters: &mut String,
-    ) -> Value {
+    fn page(&self, number: usize, page: &Page, note: Option<&str>, letters: &mut String) -> Value {
         let heading = words::heading(page);
         let tile = page.tile.as_ref();
         let line = words::below_heading(page);

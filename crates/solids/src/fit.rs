@@ -180,15 +180,7 @@ pub struct Readings {
 pub fn profile(printer: &Printer, readings: &Readings) -> Result<Printer, PartFault> {
     let mut printer = printer.clone();
     if !readings.holes.is_empty() {
-        printer.holes = readings
-            .holes
-            .iter()
-            .map(|(drawn, measured)| {
-                let under = off("hole", *drawn, *measured)?;
-                let diameter = *drawn;
-                Ok(HoleReading { diameter, under })
-            })
-            .collect::<Result<_, PartFault>>()?;
+        printer.holes = holes(&readings.holes)?;
     }
     if !readings.outside.is_empty() {
         let mut sum = 0.0;
@@ -208,6 +200,22 @@ pub fn profile(printer: &Printer, readings: &Readings) -> Result<Printer, PartFa
         printer.corner = (short / 2.0 / (core::f64::consts::SQRT_2 - 1.0)).max(0.0);
     }
     Ok(printer)
+}
+
+/// Readings by rising diameter; several of one hole are taken to their mean.
+fn holes(measured: &[(f64, f64)]) -> Result<Vec<HoleReading>, PartFault> {
+    let mut all = measured
+        .iter()
+        .map(|(drawn, measured)| Ok((*drawn, off("hole", *drawn, *measured)?)))
+        .collect::<Result<Vec<(f64, f64)>, PartFault>>()?;
+    all.sort_by(|one, two| one.0.total_cmp(&two.0).then(one.1.total_cmp(&two.1)));
+    let same = all.chunk_by(|one, two| two.0 - one.0 < 1e-6);
+    Ok(same
+        .map(|same| HoleReading {
+            diameter: same.first().map_or(0.0, |(drawn, _)| *drawn),
+            under: same.iter().map(|(_, under)| under).sum::<f64>() / same.len() as f64,
+        })
+        .collect())
 }
 
 /// How much smaller than drawn it was measured, if both make sense.
@@ -310,6 +318,72 @@ mod tests {
         assert!((printer.outside - 0.15).abs() < 1e-9);
         assert!((printer.foot - 0.2).abs() < 1e-9);
         assert!((printer.corner - 0.2).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_gauge_that_reads_its_holes_0_15_small_draws_the_hole_of_a_peg_of_ten_at_10_65() {
+        // the worked example, from readings of the gauge on
+        let drawn = crate::part::Gauge::default().holes;
+        let readings = Readings {
+            holes: drawn.iter().map(|hole| (*hole, hole - 0.15)).collect(),
+            outside: vec![(30.0, 30.0)],
+            ..Readings::default()
+        };
+        let printer = profile(&Printer::default(), &readings).unwrap();
+        let fit = Fit {
+            printer: &printer,
+            film: 0.0,
+        };
+        let (peg, hole) = (fit.outside("peg", 10.0), fit.hole("hole", 10.5));
+        assert!((peg.drawn - 10.0).abs() < 1e-9);
+        assert!((hole.drawn - 10.65).abs() < 1e-9 && (hole.expected - 10.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_gauge_printed_as_the_profile_says_gives_that_profile_back() {
+        let known = Printer {
+            corner: 0.35,
+            foot: 0.2,
+            outside: 0.08,
+            ..Printer::default()
+        };
+        let mut design = latchwright_solver::model::Design::default();
+        design.bench.printer = known.clone();
+        let parts = crate::parts(&design, &crate::Options::default()).unwrap();
+        let gauge = parts.last().unwrap();
+        let size = |name: &str| {
+            let size = gauge.sizes.iter().find(|size| size.name == name).unwrap();
+            (size.drawn, size.expected)
+        };
+        let holes = gauge
+            .sizes
+            .iter()
+            .filter(|size| size.name.starts_with("hole"));
+        let readings = Readings {
+            holes: holes.map(|size| (size.drawn, size.expected)).collect(),
+            outside: vec![size("bar's width")],
+            foot: Some((size("bar's width at the bed").1, size("bar's width").1)),
+            square: Some((10.0, size("square's diagonal").1)),
+        };
+        let found = profile(&Printer::default(), &readings).unwrap();
+        assert!((found.corner - known.corner).abs() < 1e-9);
+        assert!((found.foot - known.foot).abs() < 1e-9);
+        assert!((found.outside - known.outside).abs() < 1e-9);
+        for reading in &found.holes {
+            let wanted = under(&known.holes, reading.diameter);
+            assert!((reading.under - wanted).abs() < 1e-9, "{reading:?}");
+        }
+    }
+
+    #[test]
+    fn several_readings_of_one_hole_are_taken_to_their_mean() {
+        let readings = Readings {
+            holes: vec![(10.0, 9.8), (5.0, 4.7), (10.0, 9.9)],
+            ..Readings::default()
+        };
+        let printer = profile(&Printer::default(), &readings).unwrap();
+        assert_eq!(printer.holes.len(), 2);
+        assert!((printer.holes[1].under - 0.15).abs() < 1e-9);
     }
 
     #[test]

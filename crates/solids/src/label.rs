@@ -12,6 +12,9 @@ use crate::region::Region;
 /// A label narrower than this many of its heights for want of room is left out.
 const NARROWEST: f64 = 1.0 / 3.0;
 
+/// How far a stroke's middle may be from a picture's line, mm: no nozzle shows less.
+const COARSE: f64 = 0.03;
+
 /// How labels are drawn; mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Type {
@@ -126,7 +129,10 @@ fn stroked(name: &str, size: Type) -> Result<Option<Region>, MeshFault> {
         return Ok(None);
     };
     let strokes = lines.iter().flat_map(|line| {
-        let mut points = line.flatten(CHORD);
+        let mut points = Outline::new(line.flatten(CHORD))
+            .simplified(COARSE)
+            .points()
+            .to_vec();
         if line.closed {
             points.extend(points.first().copied());
         }
@@ -147,7 +153,7 @@ fn alone(sign: &Region, size: Type) -> Option<Region> {
     }
     let factor = (size.height / across.y).min(size.room / across.x);
     let middle = (low + high) * 0.5;
-    Some(sign.each(|outline| outline.moved(-middle).scaled(factor)))
+    Some(sign.each(|line| line.moved(-middle).scaled(factor).simplified(CHORD)))
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 mod random;
 
+use latchwright_drawing::{Ink, Shape, disc_from_back};
 use latchwright_geometry::{Point, trig};
 use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
@@ -219,5 +220,75 @@ fn the_mechanisms_check_values_hold_in_the_mesh() {
             (got - wanted).abs() < 0.02,
             "{turn}°, {aside}: {got} against {wanted}"
         );
+    }
+}
+
+/// The middle of the true slot's mouth on the paper that shows a disc from the back, as a direction.
+fn slot_on_paper(dial: &Dial, mark: u32) -> Point {
+    let drawing = disc_from_back(dial, mark);
+    let dots = drawing
+        .items
+        .iter()
+        .filter(|item| item.fill == Some(Ink::Movable));
+    let mut centres = dots.filter_map(|item| match item.shape {
+        Shape::Circle { centre, .. } => Some(centre),
+        _ => None,
+    });
+    centres.next().expect("a true slot")
+}
+
+/// Put on for each mark, post of the disc in star of the knob with the pointer at the hinge, the slot
+/// in the mesh points where the paper shows it; and no other seat takes the post.
+#[test]
+fn the_slot_in_the_mesh_stands_where_the_paper_for_the_bench_shows_it() {
+    for (positions, sides) in [(8, 4), (12, 4), (9, 3), (6, 3)] {
+        let mut design = exact(Design::default());
+        design.dials.truncate(1);
+        design.combination.truncate(1);
+        design.dials[0].positions = positions;
+        design.dials[0].key.sides = sides;
+        design.dials[0].bore.diameter = 18.0;
+        let parts = parts(&design, &plain()).unwrap();
+        let (disc, knob) = (of(&parts, "Disc 1"), of(&parts, "Knob 1"));
+        // both are used the way up they are printed, so neither is turned over in the lid
+        for part in [disc, knob] {
+            let pose = part.assembled.expect("a place in the lid");
+            assert!(!pose.over && !pose.stood && pose.turn_deg == 0.0);
+        }
+        let (post, star) = (post(disc), star(knob));
+        let dial = &design.dials[0];
+        let level = section(&disc.mesh, dial.disc.thickness / 2.0);
+        let play = backlash(dial.key.sides, dial.key.apothem, dial.key.clearance);
+        let (mut seats, mut sat) = (0, sits(&post, &star, 0.5));
+        // every degree once round: where it sits, it sits within the backlash of a mark
+        for turn in 0..360 {
+            let degrees = f64::from(turn) + 0.5;
+            let step = dial.step_deg();
+            let off = ((degrees / step).round() * step - degrees).abs() - trig::degrees(play);
+            let sits = sits(&post, &star, -degrees);
+            if off.abs() > 0.02 {
+                assert_eq!(sits, off < 0.0, "{positions} of {sides} at {degrees}");
+            }
+            seats += u32::from(sits && !sat);
+            sat = sits;
+        }
+        assert_eq!(seats, positions);
+        for mark in 0..positions {
+            // opens at this mark: with the pointer at mark 0 the slot stands that many steps
+            // counter-clockwise of the pin, seen from outside
+            let turned =
+                level.each(|line| line.turned(trig::radians(dial.step_deg() * f64::from(mark))));
+            let paper = slot_on_paper(dial, mark);
+            let out = dial.disc.radius - 1.5;
+            // the paper is seen from the back: left and right are changed
+            let at = Point::new(-paper.x, paper.y) * (out / paper.length());
+            assert!(!turned.contains(at), "mark {mark}: no slot at {at:?}");
+            assert!(turned.contains(at * -1.0), "mark {mark}: material behind");
+            let side = [-1.0, 1.0].map(|way| at.rotated(way * 0.45));
+            assert!(
+                side.iter().all(|at| turned.contains(*at)),
+                "mark {mark}: its walls"
+            );
+        }
     }
 }

@@ -1,10 +1,13 @@
 //! The fit gauge: holes, a square and a width to measure, drawn without any allowance.
 
+use core::f64::consts::SQRT_2;
+
 use latchwright_geometry::Point;
 
 use super::{Draft, Kind, Part, Shop};
 use crate::extrude::{Prism, THROUGH};
 use crate::fault::PartFault;
+use crate::fit::{self, Size};
 use crate::outline::Outline;
 use crate::region::Region;
 
@@ -56,6 +59,7 @@ pub(crate) fn gauge(shop: &Shop<'_>) -> Result<Part, PartFault> {
     draft
         .body
         .cut(Prism::new(Region::union(holes), -THROUGH, THROUGH));
+    sizes(shop, &gauge, &mut draft);
     draft.warn(
         "use-of-gauge",
         format!(
@@ -65,4 +69,43 @@ pub(crate) fn gauge(shop: &Shop<'_>) -> Result<Part, PartFault> {
         ),
     );
     draft.finish(shop.printer())
+}
+
+/// What is drawn, and what would be measured if the printer's profile were right already.
+fn sizes(shop: &Shop<'_>, gauge: &Gauge, draft: &mut Draft) {
+    let printer = shop.printer();
+    let size = |name: String, kind: fit::Kind, drawn: f64, grows: f64| Size {
+        name,
+        kind,
+        nominal: drawn,
+        drawn,
+        expected: drawn + grows,
+    };
+    for hole in &gauge.holes {
+        let grows = -fit::under(&printer.holes, *hole);
+        draft.sizes.push(size(
+            format!("hole of {hole:.2}"),
+            fit::Kind::Hole,
+            *hole,
+            grows,
+        ));
+    }
+    let width =
+        |name: &str, grows: f64| size(name.to_owned(), fit::Kind::Outside, gauge.width, grows);
+    draft.sizes.extend([
+        width("bar's width", printer.outside),
+        width(
+            "bar's width at the bed",
+            printer.outside + 2.0 * printer.foot,
+        ),
+    ]);
+    let diagonal = gauge.square * SQRT_2;
+    let corners = 2.0 * (SQRT_2 - 1.0) * printer.corner;
+    let grows = -fit::under(&printer.holes, gauge.square) * SQRT_2 - corners;
+    draft.sizes.push(size(
+        "square's diagonal".to_owned(),
+        fit::Kind::Hole,
+        diagonal,
+        grows,
+    ));
 }

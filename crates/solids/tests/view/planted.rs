@@ -167,3 +167,21 @@ fn a_mirrored_part_from_the_mirrored_side_gives_the_mirrored_picture() {
         );
     }
 }
+
+#[test]
+fn lines_of_the_chosen_part_are_wider_and_not_only_of_another_colour() {
+    let scene = Scene::meshes([&Mesh::cuboid(10.0, 10.0, 10.0)]);
+    let camera = Camera {
+        centre: [5.0, 5.0, 0.0],
+        ..above()
+    };
+    // how much of the paper beside the box its outline darkens
+    let beside = |chosen| {
+        let look = Look { chosen, ..INKED };
+        let image = render(&scene, &camera, None, (100, 100), &look);
+        let row = (0..30).map(|x| 255 - u32::from(pixel(&image, x, 50)[1]));
+        row.sum::<u32>()
+    };
+    let (plain, chosen) = (beside(None), beside(Some(0)));
+    assert!(plain > 150 && chosen * 5 > plain * 6, "{plain} {chosen}");
+}

@@ -190,15 +190,18 @@ impl Lines<'_> {
     }
 
     fn put(&self, line: [Pixel; 2], ink: Ink, wish: &Wish, strokes: &mut Strokes) {
-        let heavy = ink == Ink::Heavy;
-        let wide = if heavy {
+        let wide = if ink == Ink::Heavy {
             self.widths().heavy
         } else {
             wish.wide
-        } * self.wide;
+        };
         let part = wish.shape.map(|shape| self.scene.shapes[shape].part);
-        let chosen = part.is_some() && part == self.chosen;
-        strokes.line(line, wide, if chosen { Ink::Chosen } else { ink });
+        let (ink, more) = if part.is_some() && part == self.chosen {
+            (Ink::Chosen, CHOSEN)
+        } else {
+            (ink, 1.0)
+        };
+        strokes.line(line, wide * self.wide * more, ink);
     }
 
     /// Whether nothing lies before a place that is this near: it may lie on the surface.

@@ -167,3 +167,47 @@ fn a_mirrored_part_from_the_mirrored_side_gives_the_mirrored_picture() {
         );
     }
 }
+
+#[test]
+fn lines_of_the_chosen_part_are_wider_and_not_only_of_another_colour() {
+    let scene = Scene::meshes([&Mesh::cuboid(10.0, 10.0, 10.0)]);
+    let camera = Camera {
+        centre: [5.0, 5.0, 0.0],
+        ..above()
+    };
+    // how much of the paper beside the box its outline darkens
+    let beside = |chosen| {
+        let look = Look { chosen, ..INKED };
+        let image = render(&scene, &camera, None, (100, 100), &look);
+        let row = (0..30).map(|x| 255 - u32::from(pixel(&image, x, 50)[1]));
+        row.sum::<u32>()
+    };
+    let (plain, chosen) = (beside(None), beside(Some(0)));
+    assert!(plain > 150 && chosen * 5 > plain * 6, "{plain} {chosen}");
+}
+
+#[test]
+fn lines_of_what_is_hidden_are_not_drawn_and_of_what_sticks_out_only_that_much() {
+    let lid = moved(&Mesh::cuboid(20.0, 20.0, 1.0), -10.0, -10.0, 5.0);
+    let picture = |meshes: &[&Mesh]| {
+        let scene = Scene::meshes(meshes.iter().copied());
+        render(&scene, &above(), None, (160, 160), &INKED)
+    };
+    let alone = picture(&[&lid]);
+    let under = moved(&Mesh::cuboid(8.0, 8.0, 3.0), -4.0, -4.0, 0.0);
+    assert_eq!(picture(&[&under, &lid]), alone);
+    let out = moved(&under, 10.0, 0.0, 0.0);
+    let both = picture(&[&out, &lid]);
+    let differ: Vec<u32> = (0..160)
+        .flat_map(|y| (0..160).map(move |x| (x, y)))
+        .filter(|(x, y)| pixel(&both, *x, *y) != pixel(&alone, *x, *y))
+        .map(|(x, _)| x)
+        .collect();
+    // the lid ends at pixel 120, what sticks out at 136, lines reach a pixel further
+    assert_eq!(differ.iter().max(), Some(&136));
+    assert!(
+        differ.iter().min() >= Some(&118),
+        "{:?}",
+        differ.iter().min()
+    );
+}

@@ -15,6 +15,8 @@ pub(super) struct Data<'a> {
     pub design: &'a Design,
     pub pages: &'a [Page<'a>],
     pub correction: Option<Correction>,
+    /// Height of the strip for headings, mm.
+    pub head: f64,
     /// What was left out.
     pub notes: &'a [String],
 }
@@ -42,6 +44,8 @@ impl Data<'_> {
             "design": title,
             "print": words::PRINT,
             "diagonals": words::DIAGONALS,
+            "join": words::JOIN,
+            "head": self.head,
             "foot": FOOT,
             "zero": ZERO,
             "scale": [along, up],
@@ -54,13 +58,7 @@ impl Data<'_> {
         Ok((json, letters))
     }
 
-    fn page(
-        &self,
-        number: usize,
-        page: &Page,
-        note: Option<&str>,
-        letters: &mut String,
-    ) -> Value {
+    fn page(&self, number: usize, page: &Page, note: Option<&str>, letters: &mut String) -> Value {
         let heading = words::heading(page);
         let tile = page.tile.as_ref();
         let line = words::below_heading(page);

@@ -15,6 +15,8 @@ pub(super) struct Data<'a> {
     pub design: &'a Design,
     pub pages: &'a [Page<'a>],
     pub correction: Option<Correction>,
+    /// Height of the strip for headings, mm.
+    pub head: f64,
     /// What was left out.
     pub notes: &'a [String],
 }
@@ -42,6 +44,8 @@ impl Data<'_> {
             "design": title,
             "print": words::PRINT,
             "diagonals": words::DIAGONALS,
+            "join": words::JOIN,
+            "head": self.head,
             "foot": FOOT,
             "zero": ZERO,
             "scale": [along, up],

@@ -23,6 +23,9 @@ const SIDE: f64 = 6.4;
 /// Where both lines begin, mm from the content's left and from its foot.
 pub(super) const ZERO: (f64, f64) = (3.0, 4.0);
 
+/// From words that were moved onto a tile to its edge, mm.
+const AIR: f64 = 0.6;
+
 /// The sheet that these pages are laid out on.
 pub(super) fn sheet(paper: Paper, correction: Correction) -> Sheet {
     Sheet {
@@ -214,7 +217,7 @@ fn avoid(drawing: &Drawing) -> Vec<Avoid> {
     let weigh = |item: &Item| {
         let area = item.shape.extent();
         let weight = match item.shape {
-            Shape::Circle { .. } => 5.0,
+            Shape::Circle { .. } => 30.0,
             Shape::Text(_) => 3.0,
             Shape::Path { .. } if long(area) => return None,
             Shape::Path { .. } => 1.0,
@@ -225,20 +228,72 @@ fn avoid(drawing: &Drawing) -> Vec<Avoid> {
 }
 
 /// What of `drawing` can be seen on `tile`; what is cut by its edge is left whole. Words that are cut
-/// and stand whole on another tile are not said twice.
+/// stand on one tile only: on one that holds them whole, else where their middle is, moved in.
 fn cut(drawing: &Drawing, tile: &Tile, tiling: &Tiling) -> Drawing {
-    let seen = |item: &&Item| {
+    let shown = |item: &Item| {
         let extent = item.shape.extent();
+        if matches!(item.shape, Shape::Text(_)) && !tile.window.holds(extent) {
+            return moved_in(item, tile, tiling);
+        }
         let low = Point::new(extent.min.x - 1.0, extent.min.y - 1.0);
         let high = Point::new(extent.max.x + 1.0, extent.max.y + 1.0);
-        let words = matches!(item.shape, Shape::Text(_));
-        let elsewhere = words
-            && !tile.window.holds(extent)
-            && tiling.tiles.iter().any(|tile| tile.window.holds(extent));
-        !elsewhere && Rect::new(low, high).overlaps(tile.window)
+        let seen = Rect::new(low, high).overlaps(tile.window);
+        seen.then(|| item.clone())
     };
     Drawing {
         bounds: tile.window,
-        items: drawing.items.iter().filter(seen).cloned().collect(),
+        items: drawing.items.iter().filter_map(shown).collect(),
+    }
+}
+
+/// Words that `tile` holds only in part, moved into it if they are whole nowhere and belong here.
+fn moved_in(words: &Item, tile: &Tile, tiling: &Tiling) -> Option<Item> {
+    let extent = words.shape.extent();
+    let dot = Rect::about(extent.centre(), 0.0, 0.0);
+    let whole = tiling.tiles.iter().any(|tile| tile.window.holds(extent));
+    let mut here = tiling.tiles.iter().filter(|tile| tile.window.holds(dot));
+    if whole || here.next() != Some(tile) {
+        return None;
+    }
+    let window = tile.window.grown(-AIR);
+    let by = Point::new(
+        (window.min.x - extent.min.x).max(0.0) - (extent.max.x - window.max.x).max(0.0),
+        (window.min.y - extent.min.y).max(0.0) - (extent.max.y - window.max.y).max(0.0),
+    );
+    Some(Item {
+        shape: words.shape.shifted(by),
+        ..words.clone()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchwright_drawing::{Ink, Layer, Text};
+
+    #[test]
+    fn words_on_a_seam_stand_whole_on_one_tile() {
+        let paper = Sheet::plain(Paper::A4);
+        let mut drawing = Drawing::new(Rect::about(Point::default(), 400.0, 100.0));
+        let tiling = tiles_around(drawing.bounds, &paper, &[]).unwrap();
+        let [one, other] = [0, 1].map(|tile| tiling.tiles[tile].window);
+        for (index, x) in [other.min.x, one.max.x, other.min.x + 7.5]
+            .into_iter()
+            .enumerate()
+        {
+            let at = Point::new(x, 10.0 * index as f64);
+            let text = Text::new(at, "rabbet in the underside", 2.6);
+            drawing
+                .items
+                .push(Item::text(Layer::Notes, Ink::Note, text));
+        }
+        let mut seen = 0;
+        for tile in &tiling.tiles {
+            for item in cut(&drawing, tile, &tiling).items {
+                assert!(tile.window.holds(item.shape.extent()), "{item:?}");
+                seen += 1;
+            }
+        }
+        assert_eq!(seen, 3);
     }
 }

@@ -69,11 +69,13 @@ pub fn template_sheets(
     } else {
         all
     };
-    let pages = layout::pages(&all, &layout::sheet(design.bench.paper, correction))?;
+    let sheet = layout::sheet(design.bench.paper, correction);
+    let pages = layout::pages(&all, &sheet)?;
     let data = data::Data {
         design,
         pages: &pages,
         correction: options.measured,
+        head: sheet.head,
         notes: &notes,
     };
     let (json, letters) = data.json()?;

@@ -6,9 +6,10 @@ use super::layout::Page;
 use super::words::sentence;
 
 /// Longest note that a page has room for, letters.
-const LONGEST: usize = 260;
+const LONGEST: usize = 180;
 
-/// A note for each page, of its own holes; what is about no hole that is drawn stands on the first page.
+/// A note for each page, of its own holes; what is about no hole that is drawn stands with
+/// the part that it names.
 ///
 /// What is said alike of several holes is said once. What has no room is told as a number: the cut list
 /// has all of it.
@@ -16,7 +17,8 @@ pub(super) fn of_pages(notes: &[String], pages: &[Page<'_>]) -> Vec<Option<Strin
     let mut all: Vec<Vec<(Vec<&str>, &str)>> = pages.iter().map(|_| Vec::new()).collect();
     for note in notes {
         let (hole, what) = note.split_once(": ").unwrap_or(("", note));
-        let shown = pages.iter().position(|page| shows(page, hole)).unwrap_or(0);
+        let shown = pages.iter().position(|page| shows(page, hole));
+        let shown = shown.or_else(|| about(note, pages)).unwrap_or(0);
         let Some(own) = all.get_mut(shown) else {
             continue;
         };
@@ -47,6 +49,15 @@ fn shows(page: &Page<'_>, hole: &str) -> bool {
                     .as_ref()
                     .is_none_or(|place| here(place.tile.window))
         })
+}
+
+/// The first page with the part that `note` names first.
+fn about(note: &str, pages: &[Page<'_>]) -> Option<usize> {
+    let named = pages.iter().enumerate().flat_map(|(number, page)| {
+        let parts = page.shown.iter().map(|template| template.part.name());
+        parts.filter_map(move |part| Some((note.find(part)?, number)))
+    });
+    named.min().map(|(_, number)| number)
 }
 
 fn together(notes: &[(Vec<&str>, &str)]) -> Option<String> {

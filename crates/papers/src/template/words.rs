@@ -17,6 +17,9 @@ pub(super) const PRINT: &str =
 /// And this of the corner marks.
 pub(super) const DIAGONALS: &str = "From corner mark to corner mark, both diagonals are 141.4 mm.";
 
+/// And every tile this.
+pub(super) const JOIN: &str = "Lay the marks of one name over each other.";
+
 /// The page's heading: what is on it, rings together.
 pub(super) fn heading(page: &Page) -> String {
     let (mut names, mut rings): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
@@ -82,7 +85,7 @@ fn neighbours(place: &TilePlace) -> String {
         .filter_map(|(name, side)| name.as_ref().map(|name| format!("{name} {side}")))
         .collect();
     format!(
-        "Tile {}: row {} of {}, column {} of {}; {}. Lay the marks of one name over each other.",
+        "Tile {}: row {} of {}, column {} of {}; {}.",
         tile.name,
         tile.row + 1,
         place.rows,

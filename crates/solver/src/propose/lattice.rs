@@ -34,8 +34,8 @@ pub(super) const GUIDE_FROM: f64 = 1.0;
 ///
 /// # Source
 /// Common practice, no source.
-const ROUND_POST: f64 = 0.5;
-const ROUND_BORE: f64 = 4.0;
+pub(super) const ROUND_POST: f64 = 0.5;
+pub(super) const ROUND_BORE: f64 = 4.0;
 
 /// The thinnest post, mm to a flat: a thinner one is twisted off by hand.
 ///
@@ -48,7 +48,7 @@ const LEAST_KNOB: f64 = 20.0;
 const LEAST_KNOB_SMALL: f64 = 32.0;
 
 /// Bores that are looked at, mm.
-const BORES: (f64, f64) = (8.0, 26.0);
+pub(super) const BORES: (f64, f64) = (8.0, 26.0);
 /// Radii that are looked at, mm.
 const RADII: (f64, f64) = (8.0, 60.0);
 /// Printed pins, mm.
@@ -94,7 +94,7 @@ pub(super) struct Lattice {
     bores: Vec<f64>,
     sides: Vec<u32>,
     leads: Vec<f64>,
-    pins: Vec<f64>,
+    pub pins: Vec<f64>,
     staggers: Vec<f64>,
     backs: Vec<Option<f64>>,
 }
@@ -249,13 +249,18 @@ impl Lattice {
 
     /// The least knob over this bore, mm.
     pub(super) fn least_knob(&self, point: &Point) -> f64 {
-        let least = if self.base.card.youngest < 3 {
-            LEAST_KNOB_SMALL
-        } else {
-            LEAST_KNOB
-        };
-        up(least.max(point.bore + 2.0 * ROUND_BORE), self.grid.size)
+        least_knob(&self.base, self.grid, point.bore)
     }
+}
+
+/// The least knob over a bore, mm, that suits the youngest.
+pub(super) fn least_knob(base: &Design, grid: Grid, bore: f64) -> f64 {
+    let least = if base.card.youngest < 3 {
+        LEAST_KNOB_SMALL
+    } else {
+        LEAST_KNOB
+    };
+    up(least.max(bore + 2.0 * ROUND_BORE), grid.size)
 }
 
 /// A whole number of marks.
@@ -334,14 +339,6 @@ fn pins(wishes: &Wishes, base: &Design, grid: Grid) -> Vec<f64> {
     pins.sort_by(f64::total_cmp);
     pins.dedup();
     pins
-}
-
-/// Whether every label list has as many labels as its dial has marks.
-pub(super) fn labels_fit(dial: &Dial) -> bool {
-    match &dial.labels {
-        Labels::Words(words) | Labels::Pictures(words) => words.len() == dial.positions as usize,
-        Labels::Digits | Labels::Letters => true,
-    }
 }
 
 /// How many of these numbers are not whole ones of the maker's unit: the fewer, the simpler.

@@ -7,6 +7,7 @@
 //! ([`solve`]) by the plain sums ([`plain`]). Nothing is handed out that [`crate::prove`] does not
 //! call proven.
 
+mod demands;
 mod grid;
 mod lattice;
 mod pass;
@@ -16,6 +17,7 @@ mod solve;
 mod stack;
 mod wishes;
 
+pub use demands::{grid_of, unmet};
 pub use grid::Grid;
 pub use plain::{Figure, Question, figures, least_room};
 pub use search::{Go, Kind, Outcome, Progress, Proposal, Search, propose};

@@ -220,11 +220,7 @@ impl Work {
     pub(super) fn weigh(&mut self, ground: &Ground, real: &Design, perfect: &Design, marks: bool) {
         self.figures.clear();
         let play = real.slider.guide_play;
-        let seen = Seen {
-            ground,
-            play,
-            marks,
-        };
+        let seen = Seen { play, marks };
         let figures = &mut self.figures;
         seen.margins(
             real,
@@ -274,8 +270,7 @@ impl Work {
 pub(super) type Sink<'a> = dyn FnMut(Question, Option<usize>, f64) + 'a;
 
 /// How a latch is looked at.
-struct Seen<'a> {
-    ground: &'a Ground,
+struct Seen {
     /// The guide play that the maker gives it, mm.
     play: f64,
     marks: bool,
@@ -287,7 +282,7 @@ const WOOD_LEFT: f64 = 5.0;
 const PRINTED_WALL: f64 = 1.2;
 const DISC_APART: f64 = 0.5;
 
-impl Seen<'_> {
+impl Seen {
     fn margins(&self, design: &Design, drift: &Drift, growth: (f64, f64), out: &mut Sink<'_>) {
         let slider = SliderBounds::of(design, drift, Terms::All);
         let of = |dial| DialBounds::of(design, dial, &slider, drift, Terms::All);

@@ -21,10 +21,10 @@ const ROUNDS: usize = 16;
 /// Below this a margin counts as none, so that the proof's own rounding never takes it.
 const DUST: f64 = 1e-6;
 /// Wood in front of the tab's notch, mm, and of the keeper beside the tab: as the workshop asks.
-const BEFORE_NOTCH: f64 = 3.0;
-const BESIDE_TAB: f64 = 8.0;
+pub(super) const BEFORE_NOTCH: f64 = 3.0;
+pub(super) const BESIDE_TAB: f64 = 8.0;
 /// The narrowest tab, mm.
-const LEAST_TAB: f64 = 20.0;
+pub(super) const LEAST_TAB: f64 = 20.0;
 
 /// The sizes that follow from a point.
 #[derive(Debug, Clone, Copy, PartialEq)]

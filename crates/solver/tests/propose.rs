@@ -100,19 +100,7 @@ fn each(mut look: impl FnMut(u64, &Wishes, &[Proposal])) {
     let mut found = 0;
     for number in 0..lids() {
         let wishes = wishes(number);
-        let start = std::time::Instant::now();
-        let proposals = proposals(&wishes);
-        println!(
-            "{number} {:?} {:?} {} x {} dials {:?} grain {:?} {:?}",
-            start.elapsed(),
-            proposals.iter().flatten().map(|p| (p.kind, (p.room * 1e3).round(), p.settings, p.area)).collect::<Vec<_>>(),
-            wishes.base.plate.width,
-            wishes.base.plate.depth,
-            wishes.dials.iter().map(|d| d.marks.number()).collect::<Vec<_>>(),
-            wishes.base.plate.grain,
-            wishes.base.slider.material
-        );
-        if let Some(proposals) = proposals {
+        if let Some(proposals) = proposals(&wishes) {
             found += 1;
             look(number, &wishes, &proposals);
         }

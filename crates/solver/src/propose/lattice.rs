@@ -12,7 +12,7 @@ use latchwright_geometry::trig;
 use super::grid::{Grid, down, stands_on, up};
 use super::wishes::{Marks, Wishes, front_inside, prepared};
 use crate::key;
-use crate::model::{Design, Dial, Key, Labels, Material, PinMake};
+use crate::model::{Design, Dial, Key, Material, PinMake};
 use crate::proof::Unit;
 use crate::verdict::MAX_POSITIONS;
 
@@ -141,7 +141,7 @@ impl Lattice {
             backs: if alike_along_y {
                 vec![None]
             } else {
-                let step = 2.0 * grid.lid;
+                let step = 4.0 * grid.lid;
                 let mut backs = multiples((step, base.plate.depth), step);
                 backs.reverse();
                 core::iter::once(None)
@@ -156,7 +156,7 @@ impl Lattice {
         }
     }
 
-    /// How many points there are.
+    /// How many points there are, the back row apart.
     pub(super) fn len(&self) -> usize {
         self.radii.len()
             * self.bores.len()
@@ -164,10 +164,14 @@ impl Lattice {
             * self.leads.len()
             * self.pins.len()
             * self.staggers.len()
-            * self.backs.len()
     }
 
-    /// The point of this number.
+    /// Where the back row may stand at every point, the furthest first.
+    pub(super) fn backs(&self) -> Vec<Option<f64>> {
+        self.backs.clone()
+    }
+
+    /// The point of this number, with the back row as far back as goes.
     pub(super) fn point(&self, number: usize) -> Option<Point> {
         let mut rest = number;
         let mut pick = |length: usize| {
@@ -175,7 +179,6 @@ impl Lattice {
             rest /= length.max(1);
             at
         };
-        let back = *self.backs.get(pick(self.backs.len()))?;
         let lead_in = *self.leads.get(pick(self.leads.len()))?;
         let sides = *self.sides.get(pick(self.sides.len()))?;
         let share = *self.staggers.get(pick(self.staggers.len()))?;
@@ -189,7 +192,7 @@ impl Lattice {
             lead_in,
             pin,
             stagger: up(share * radius, self.grid.place),
-            back,
+            back: None,
         })
     }
 
@@ -244,7 +247,12 @@ impl Lattice {
             .map(of)
             .filter(|key| key.apothem >= LEAST_POST)
             .min_by(|one, other| turn(one).total_cmp(&turn(other)))
-            .unwrap_or_else(|| of(4))
+            // no post seats so many marks in this bore
+            .unwrap_or(Key {
+                sides: 3,
+                apothem: 0.0,
+                clearance: 0.0,
+            })
     }
 
     /// The least knob over this bore, mm.
@@ -302,7 +310,7 @@ fn multiples(from: f64, to: f64, step: f64) -> Vec<f64> {
     all
 }
 
-/// Bits for the bore, thin to thick; of those that take the same posts only the thinnest.
+/// Bits for the bore, thick to thin; of those that take the same posts only the thinnest.
 fn bores(base: &Design, grid: Grid) -> Vec<f64> {
     let play = base.dials.first().map_or(0.0, |dial| dial.bore.shaft_play);
     let mut bits = base.bench.bits.clone();
@@ -319,6 +327,8 @@ fn bores(base: &Design, grid: Grid) -> Vec<f64> {
     if bits.is_empty() && base.bench.bits.is_empty() {
         bits.extend(base.dials.first().map(|dial| dial.bore.diameter));
     }
+    // thick posts have the least backlash, so that the best is found early
+    bits.reverse();
     bits
 }
 

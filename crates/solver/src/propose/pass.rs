@@ -20,6 +20,8 @@ pub(super) enum Aim {
 
 /// Two rooms that differ by less are as good as each other, and the simpler latch is taken.
 pub(super) const ALIKE: f64 = 0.01;
+/// Of two latches short of room the proof may still prefer the shorter, by so much.
+const MAY_BE_PROVEN: f64 = 0.02;
 /// More room than this is not asked for.
 const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
@@ -64,6 +66,8 @@ pub(super) struct Pass {
     lid: (f64, f64),
     /// Stop at the first latch.
     any: bool,
+    /// Settings or area that are known already, and only better ones wanted; 0 for none.
+    beat: f64,
 }
 
 impl Pass {
@@ -78,12 +82,19 @@ impl Pass {
             next: 0,
             kept: Vec::new(),
             any: false,
+            beat: 0.0,
         }
     }
 
     /// The same, but any latch will do.
     pub(super) fn any(mut self) -> Self {
         self.any = true;
+        self
+    }
+
+    /// The same, for what is better than this many settings or this area.
+    pub(super) fn better_than(mut self, known: f64) -> Self {
+        self.beat = known;
         self
     }
 
@@ -127,7 +138,11 @@ impl Pass {
 
     fn look(&mut self, point: &Point) {
         match self.aim {
-            Aim::Room(least) => self.look_for_room(point, least),
+            Aim::Room(least) => {
+                for back in self.solver.lattice.backs() {
+                    self.look_for_room(&Point { back, ..*point }, least);
+                }
+            }
             Aim::Settings(room) => self.look_for_settings(point, room),
             Aim::Area(room) => self.look_for_area(point, room),
         }
@@ -137,8 +152,7 @@ impl Pass {
         let worst_kept = match self.kept.first() {
             // only what may be the best counts, once it is surely proven
             Some(best) if best.room > 0.0 => best.room - ALIKE,
-            Some(_) if self.kept.len() < KEPT => least,
-            Some(_) => self.kept.last().map_or(least, |last| last.room),
+            Some(best) => best.room - MAY_BE_PROVEN,
             None => least,
         };
         let wanted = worst_kept.max(least).min(ENOUGH);
@@ -160,19 +174,28 @@ impl Pass {
     }
 
     fn look_for_settings(&mut self, point: &Point, room: f64) {
-        if let Some(best) = self.kept.first() {
-            // the roomiest of equals is found afterwards
-            if self.solver.most_settings(point, room) <= best.settings() {
-                return;
-            }
+        // the roomiest of equals is found afterwards
+        let best = self.kept.first().map_or(0.0, Found::settings);
+        if self.solver.most_settings(point, room) <= best.max(self.beat) {
+            return;
         }
-        if let Some(sizes) = self.solver.least(point, room, None) {
-            self.keep(point, &sizes, room);
+        // how far back makes hardly any difference to the marks: the first that goes will do
+        for back in self.solver.lattice.backs() {
+            let point = Point { back, ..*point };
+            if let Some(sizes) = self.solver.least(&point, room, None) {
+                self.keep(&point, &sizes, room);
+                break;
+            }
         }
     }
 
     fn look_for_area(&mut self, point: &Point, room: f64) {
         let best = self.kept.first().map_or(f64::INFINITY, Found::area);
+        let best = if self.beat > 0.0 {
+            best.min(self.beat)
+        } else {
+            best
+        };
         let grid = self.solver.lattice.grid;
         let least = self.solver.least_lid(point);
         let lid = |least: f64, most: f64| up(least, grid.lid).min(most.max(least));

@@ -15,7 +15,7 @@ const POINTS: usize = 512;
 
 /// The plain sums promise less than the proof: a latch may be proven with room short of nought by so
 /// much.
-const SHORT: f64 = -0.25;
+const SHORT: f64 = -0.06;
 
 /// With how much room the most settings and the smallest lid are looked for, one after the other: the
 /// first is surely proven, the rest may be.
@@ -215,14 +215,21 @@ impl Search {
 
     fn settings(&self, grade: usize) -> Stage {
         let room = GRADES.get(grade).copied().unwrap_or(0.0);
+        let known = self.of(Kind::MostSettings);
+        let known = known.map_or(0.0, |known| known.settings as f64);
         let pass = pass(&self.wishes, true, Aim::Settings(room));
-        pass.map_or(Stage::Done, |pass| Stage::Settings(pass, grade))
+        pass.map_or(Stage::Done, |pass| {
+            Stage::Settings(Box::new(pass.better_than(known)), grade)
+        })
     }
 
     fn area(&self, grade: usize) -> Stage {
         let room = GRADES.get(grade).copied().unwrap_or(0.0);
+        let known = self.of(Kind::Smallest).map_or(0.0, |known| known.area);
         let pass = pass(&self.wishes, false, Aim::Area(room));
-        pass.map_or(Stage::Done, |pass| Stage::Area(pass, grade))
+        pass.map_or(Stage::Done, |pass| {
+            Stage::Area(Box::new(pass.better_than(known)), grade)
+        })
     }
 
     fn of(&self, kind: Kind) -> Option<&Proposal> {

@@ -7,6 +7,7 @@
 //! ([`solve`]) by the plain sums ([`plain`]). Nothing is handed out that [`crate::prove`] does not
 //! call proven.
 
+mod conflict;
 mod demands;
 mod grid;
 mod lattice;
@@ -17,6 +18,7 @@ mod solve;
 mod stack;
 mod wishes;
 
+pub use conflict::{Demand, Nearest, Nothing};
 pub use demands::{grid_of, unmet};
 pub use grid::Grid;
 pub use plain::{Figure, Question, figures, least_room};

@@ -590,7 +590,6 @@ mod tests {
             (Question::Roof, "rabbet-roof", None),
             (Question::TabToKeeper, "tab-to-keeper", None),
             (Question::TabBears, "tab-strength", None),
-            (Question::PinBears, "pin-strength", Some(2)),
             (Question::GuideSlot, "bore-to-guide-slot", Some(1)),
         ] {
             let plain = worst(&design, question, dial);

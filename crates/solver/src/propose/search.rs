@@ -1,13 +1,16 @@
 //! The search as a value that goes on step by step: callers may run it on a thread of their own,
 //! show how far it is, and stop it with the best so far.
 
+use super::conflict::{Conflict, Nothing};
 use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
 use super::plain::{Figure, Ground, least_room};
 use super::solve::Solver;
 use super::wishes::{Marks, Wishes, prepared};
+use crate::fault::Severity;
 use crate::model::Design;
 use crate::proof::{Proof, Verdict};
+use crate::validate::{MAX_DIALS, faults};
 use crate::{prove, verdicts};
 
 /// Points of the lattice in one step: a few thousandths of a second.
@@ -62,8 +65,8 @@ pub enum Outcome {
     /// At least one proven design, in the order of [`Kind`]; where marks are fixed there is no
     /// proposal with more settings.
     Found(Vec<Proposal>),
-    /// Nothing that is proven was found.
-    Nothing,
+    /// Nothing that is proven was found, and why.
+    Nothing(Nothing),
     /// Stopped before anything was found.
     Stopped,
 }
@@ -102,6 +105,7 @@ pub struct Search {
     wishes: Wishes,
     stage: Stage,
     found: Vec<Proposal>,
+    why: Option<Nothing>,
 }
 
 /// What is looked for at the moment.
@@ -111,21 +115,29 @@ enum Stage {
     RoomOfSettings(Box<Pass>),
     Area(Box<Pass>, usize),
     RoomOfArea(Box<Pass>),
+    Nothing(Box<Conflict>),
     Done,
 }
 
 impl Search {
     /// A search that has not begun.
     pub fn new(wishes: &Wishes) -> Self {
-        let stage = pass(wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::Roomiest);
+        let faults = unreadable(wishes);
+        let pass = if faults.is_none() {
+            pass(wishes, false, Aim::Room(SHORT))
+        } else {
+            None
+        };
         Self {
+            why: faults,
+            stage: pass.map_or(Stage::Done, Stage::Roomiest),
             wishes: wishes.clone(),
-            stage,
             found: Vec::new(),
         }
     }
 
-    /// Goes on for a few thousandths of a second; false when there is nothing left to do.
+    /// Goes on for a few thousandths of a second, or a few tenths while it looks why there is nothing;
+    /// false when there is nothing left to do.
     pub fn step(&mut self) -> bool {
         let stage = core::mem::replace(&mut self.stage, Stage::Done);
         self.stage = match stage {
@@ -170,6 +182,14 @@ impl Search {
                     Stage::Done
                 }
             }
+            Stage::Nothing(mut conflict) => {
+                if conflict.step() {
+                    Stage::Nothing(conflict)
+                } else {
+                    self.why = Some(conflict.outcome());
+                    Stage::Done
+                }
+            }
             Stage::Done => Stage::Done,
         };
         !matches!(self.stage, Stage::Done)
@@ -177,13 +197,19 @@ impl Search {
 
     /// How far it is.
     pub fn progress(&self) -> Progress<'_> {
+        if let Stage::Nothing(conflict) = &self.stage {
+            return Progress {
+                done: 0.2 + 0.8 * conflict.done(),
+                best: &[],
+            };
+        }
         let (before, pass) = match &self.stage {
             Stage::Roomiest(pass) => (0.0, Some(pass)),
             Stage::Settings(pass, _) => (0.2, Some(pass)),
             Stage::RoomOfSettings(pass) => (0.4, Some(pass)),
             Stage::Area(pass, _) => (0.6, Some(pass)),
             Stage::RoomOfArea(pass) => (0.8, Some(pass)),
-            Stage::Done => (1.0, None),
+            Stage::Nothing(_) | Stage::Done => (1.0, None),
         };
         Progress {
             done: before + 0.2 * pass.map_or(0.0, |pass| pass.done()),
@@ -195,8 +221,8 @@ impl Search {
     pub fn outcome(&self) -> Outcome {
         if !self.found.is_empty() {
             Outcome::Found(self.found.clone())
-        } else if matches!(self.stage, Stage::Done) {
-            Outcome::Nothing
+        } else if let Some(why) = &self.why {
+            Outcome::Nothing(why.clone())
         } else {
             Outcome::Stopped
         }
@@ -204,7 +230,7 @@ impl Search {
 
     fn after_roomiest(&mut self) -> Stage {
         if self.found.is_empty() {
-            return Stage::Done;
+            return Stage::Nothing(Box::new(Conflict::new(&self.wishes)));
         }
         let free = |marks: &Marks| matches!(marks, Marks::AtLeast(_));
         if self.wishes.dials.iter().any(|dial| free(&dial.marks)) {
@@ -287,15 +313,62 @@ impl Search {
     }
 }
 
+/// Why nothing can be made of these wishes at all: what is given has faults of its own.
+fn unreadable(wishes: &Wishes) -> Option<Nothing> {
+    let mut design = prepared(wishes);
+    let mut said = Vec::new();
+    let dials = wishes.dials.len();
+    if !(1..=MAX_DIALS).contains(&dials) {
+        said.push(format!(
+            "{dials} dials are asked for; a latch has 1 to {MAX_DIALS}"
+        ));
+    }
+    // what is found anyway is not looked at as it was typed
+    let usual = Design::default();
+    let first = usual.dials.first().cloned().unwrap_or_default();
+    for dial in &mut design.dials {
+        (dial.centre, dial.disc.radius) = (first.centre, first.disc.radius);
+        dial.disc.slots.clone_from(&first.disc.slots);
+        (dial.pin.diameter, dial.pin.gap) = (first.pin.diameter, first.pin.gap);
+        dial.disc.below = first.disc.below;
+        dial.key.apothem = first.key.apothem;
+        dial.key.sides = first.key.sides;
+        dial.bore.diameter = first.bore.diameter;
+        (dial.pin.height, dial.pin.offset) = (first.pin.height, 0.0);
+    }
+    design.combination = vec![0; design.dials.len()];
+    design.slider.travel = usual.slider.travel;
+    design.slider.guide_length = usual.slider.guide_length;
+    (design.slider.guide_at, design.slider.below) = (usual.slider.guide_at, usual.slider.below);
+    design.tab.engagement = design.tab.required_hold.max(usual.tab.engagement);
+    (design.tab.width, design.keeper.edge) = (usual.tab.width, usual.keeper.edge);
+    design.plate.rabbet = usual.plate.rabbet;
+    let faults = faults(&design);
+    let errors = faults
+        .iter()
+        .filter(|fault| fault.severity == Severity::Error);
+    said.extend(errors.map(ToString::to_string));
+    for (size, value) in &wishes.pinned {
+        if !value.is_finite() || size.get(&prepared(wishes)).is_none() {
+            said.push(format!("{} cannot be pinned to {value}", size.name()));
+        }
+    }
+    (!said.is_empty()).then(|| Nothing {
+        conflict: Vec::new(),
+        sentence: said.join("; "),
+        nearest: Vec::new(),
+    })
+}
+
 /// A way through the lattice of these wishes; `None` where a wood is not known.
-fn pass(wishes: &Wishes, free_marks: bool, aim: Aim) -> Option<Box<Pass>> {
+pub(super) fn pass(wishes: &Wishes, free_marks: bool, aim: Aim) -> Option<Box<Pass>> {
     let ground = Ground::of(&prepared(wishes))?;
     let lattice = Lattice::of(wishes, free_marks, ground.alike_along_y);
     Some(Box::new(Pass::new(Solver::new(lattice, ground), aim)))
 }
 
 /// This design as a proposal; `None` where it is not proven.
-fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
+pub(super) fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
     let decided = verdicts(design);
     let mut marks = decided.iter().flat_map(|dial| &dial.marks);
     // far cheaper than the proof of a latch that is not proven

@@ -9,6 +9,7 @@
 
 mod conflict;
 mod demands;
+mod frontier;
 mod grid;
 mod lattice;
 mod pass;
@@ -20,6 +21,7 @@ mod wishes;
 
 pub use conflict::{Demand, Nearest, Nothing};
 pub use demands::{grid_of, unmet};
+pub use frontier::{Better, Frontier, OnLid, frontier};
 pub use grid::Grid;
 pub use plain::{Figure, Question, figures, least_room};
 pub use search::{Go, Kind, Outcome, Progress, Proposal, Search, propose};

@@ -28,6 +28,7 @@ pub mod model;
 pub mod motion;
 pub mod pose;
 pub mod proof;
+pub mod propose;
 mod prove;
 pub mod remedy;
 pub mod season;

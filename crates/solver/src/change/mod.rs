@@ -3,7 +3,7 @@
 //! parts.
 
 mod size;
-mod words;
+pub(crate) mod words;
 
 use crate::model::{Design, Grain, Material, Sawn};
 

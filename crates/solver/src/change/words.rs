@@ -144,7 +144,7 @@ fn stuff(material: &Material) -> String {
 }
 
 /// "a", "a and b", "a, b and c".
-pub(super) fn listed(parts: &[String]) -> String {
+pub(crate) fn listed(parts: &[String]) -> String {
     match parts {
         [] => "change nothing".to_owned(),
         [one] => one.clone(),

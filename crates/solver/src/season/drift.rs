@@ -20,6 +20,8 @@ pub struct Strains {
     /// Plate and slider at the nodes, row by row; each between its least and largest, because two
     /// formulas meet at the ends of the table of movement.
     nodes: Vec<(Range, Range)>,
+    /// What encloses plate and slider in each cell of the net; a cell within another is left out.
+    cells: Vec<(Range, Range)>,
     /// Same wood, same cut, same direction: they move as one.
     alike: bool,
 }
@@ -55,6 +57,7 @@ impl Drift {
     pub fn none() -> Self {
         let still = Strains {
             nodes: vec![((0.0, 0.0), (0.0, 0.0)); NODES * NODES],
+            cells: Vec::new(),
             alike: true,
         };
         Self {
@@ -99,12 +102,14 @@ impl Year {
 
     fn strains(&self, plate: Mover, slider: Mover) -> Strains {
         let range = |mover: Mover, air: &Air| mover.strain(self.built, *air, self.leaves_table);
+        let nodes: Vec<(Range, Range)> = self
+            .nodes
+            .iter()
+            .map(|air| (range(plate, air), range(slider, air)))
+            .collect();
         Strains {
-            nodes: self
-                .nodes
-                .iter()
-                .map(|air| (range(plate, air), range(slider, air)))
-                .collect(),
+            cells: cells(&nodes),
+            nodes,
             alike: plate == slider,
         }
     }
@@ -133,28 +138,44 @@ impl Strains {
             let moved = self.nodes.iter().map(|(plate, _)| times(*plate, length));
             return moved.fold((0.0, 0.0), wider);
         }
-        let moved = (0..CELLS * CELLS).map(|cell| {
-            let (plate, slider) = self.cell(cell / CELLS, cell % CELLS);
-            let (plate, slider) = (times(plate, on_plate), times(slider, on_slider));
+        let moved = self.cells.iter().map(|(plate, slider)| {
+            let (plate, slider) = (times(*plate, on_plate), times(*slider, on_slider));
             (plate.0 - slider.1, plate.1 - slider.0)
         });
         moved.fold((0.0, 0.0), wider)
     }
+}
 
-    /// What encloses plate and slider in one cell.
-    fn cell(&self, row: usize, column: usize) -> (Range, Range) {
-        let first = row * NODES + column;
-        let none = (f64::INFINITY, f64::NEG_INFINITY);
-        [first, first + 1, first + NODES, first + NODES + 1]
-            .into_iter()
-            .filter_map(|node| self.nodes.get(node))
-            .fold((none, none), |(plate, slider), (p, s)| {
-                (
-                    (plate.0.min(p.0), plate.1.max(p.1)),
-                    (slider.0.min(s.0), slider.1.max(s.1)),
-                )
-            })
+/// What encloses plate and slider in each cell of the net, but for cells that lie within another.
+fn cells(nodes: &[(Range, Range)]) -> Vec<(Range, Range)> {
+    let mut kept: Vec<(Range, Range)> = Vec::new();
+    let within = |(lo, hi): Range, (least, most): Range| least <= lo && hi <= most;
+    let inside = |one: &(Range, Range), other: &(Range, Range)| {
+        within(one.0, other.0) && within(one.1, other.1)
+    };
+    for cell in (0..CELLS * CELLS).map(|cell| hull(nodes, cell / CELLS, cell % CELLS)) {
+        if kept.iter().any(|other| inside(&cell, other)) {
+            continue;
+        }
+        kept.retain(|other| !inside(other, &cell));
+        kept.push(cell);
     }
+    kept
+}
+
+/// What encloses plate and slider in one cell.
+fn hull(nodes: &[(Range, Range)], row: usize, column: usize) -> (Range, Range) {
+    let first = row * NODES + column;
+    let none = (f64::INFINITY, f64::NEG_INFINITY);
+    [first, first + 1, first + NODES, first + NODES + 1]
+        .into_iter()
+        .filter_map(|node| nodes.get(node))
+        .fold((none, none), |(plate, slider), (p, s)| {
+            (
+                (plate.0.min(p.0), plate.1.max(p.1)),
+                (slider.0.min(s.0), slider.1.max(s.1)),
+            )
+        })
 }
 
 fn times((least, most): Range, factor: f64) -> Range {

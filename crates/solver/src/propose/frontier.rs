@@ -1,0 +1,258 @@
+//! What a lid could bear: settings that can be told apart against its area, the most marks of one
+//! dial, and what one step of better workmanship would buy.
+
+use super::grid::{Grid, up};
+use super::pass::{Aim, Pass};
+use super::search::{Go, Kind, Proposal, pass, proposal};
+use super::wishes::{DialWish, Marks, Wishes};
+use crate::change::{Change, LatchSize, Size, Step};
+use crate::model::{Design, Material, Sawn};
+
+/// Most dials that are looked at.
+const MOST_DIALS: usize = 8;
+/// The smallest lid that is looked at, as a share of the one that is given, and how many there are
+/// from it to that one.
+const SMALLEST: f64 = 0.4;
+const LIDS: u32 = 7;
+/// Points of the lattice between two words with the caller.
+const POINTS: usize = 512;
+/// A jig leaves half of what marking out and drilling by eye leave; so do reading marks as fine again.
+///
+/// # Source
+/// Common practice, no source.
+const FINER: f64 = 0.5;
+
+/// What can be had on which lid.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Frontier {
+    /// From small to large: each has more settings than any on a smaller lid.
+    pub lids: Vec<OnLid>,
+    /// The most marks that a single dial can bear on the lid that is given; `None` where none is
+    /// proven.
+    pub most_marks: Option<u32>,
+    /// What each single step of better workmanship would buy on that lid.
+    pub better: Vec<Better>,
+    /// Whether it was stopped before all was looked at.
+    pub stopped: bool,
+}
+
+/// The most settings on one lid.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OnLid {
+    /// Lid along x, mm.
+    pub width: f64,
+    /// Lid along y, mm.
+    pub depth: f64,
+    /// Settings, all of which can be told apart.
+    pub settings: u128,
+    /// Marks of each dial.
+    pub marks: Vec<u32>,
+    /// The latch, proven.
+    pub proposal: Proposal,
+}
+
+/// One step of better workmanship.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Better {
+    /// What is done otherwise.
+    pub change: Change,
+    /// In the maker's words: "a jig for the bores".
+    pub name: &'static str,
+    /// Most settings with the dials wished for, before and after; 0 where nothing is proven.
+    pub settings: (u128, u128),
+    /// Largest least room, before and after; `None` where nothing is proven.
+    pub room: (Option<f64>, Option<f64>),
+}
+
+/// The frontier of these wishes; `tell` hears which share is done and may stop it.
+///
+/// Marks and labels of the wishes count for what better workmanship buys; the lids are looked at with
+/// any number of dials of any number of marks.
+pub fn frontier(wishes: &Wishes, tell: &mut dyn FnMut(f64) -> Go) -> Frontier {
+    let mut work = Job {
+        wishes,
+        tell,
+        done: 0.0,
+        stopped: false,
+    };
+    let lids = work.lids();
+    let most_marks = work.most_marks();
+    let better = work.better();
+    Frontier {
+        lids,
+        most_marks,
+        better,
+        stopped: work.stopped,
+    }
+}
+
+struct Job<'a> {
+    wishes: &'a Wishes,
+    tell: &'a mut dyn FnMut(f64) -> Go,
+    /// Share that is done.
+    done: f64,
+    stopped: bool,
+}
+
+impl Job<'_> {
+    /// Runs `pass` to its end, or as far as the caller wants.
+    fn run(&mut self, mut pass: Pass, share: f64) -> Pass {
+        while !self.stopped && pass.step(POINTS) {
+            let done = self.done + share * pass.done();
+            self.stopped = (self.tell)(done) == Go::Stop;
+        }
+        self.done += share;
+        pass
+    }
+
+    /// The most settings of these wishes that are proven, if more than `known`.
+    fn most(&mut self, wishes: &Wishes, known: u128, share: f64) -> Option<Proposal> {
+        let pass = pass(wishes, true, Aim::Settings(0.0))?;
+        let pass = self.run(pass.better_than(known as f64), share);
+        let mut kept = pass.kept.iter();
+        kept.find_map(|found| proposal(Kind::MostSettings, &found.design))
+            .filter(|proposal| proposal.settings > known)
+    }
+
+    fn lids(&mut self) -> Vec<OnLid> {
+        let plate = &self.wishes.base.plate;
+        let grid = Grid::of(self.wishes.base.units);
+        let (width, depth) = (plate.width, plate.depth);
+        let share = 0.5 / (f64::from(LIDS) * MOST_DIALS as f64);
+        let mut lids: Vec<OnLid> = Vec::new();
+        for number in 0..LIDS {
+            let part = SMALLEST + (1.0 - SMALLEST) * f64::from(number) / f64::from(LIDS - 1);
+            let of = |length: f64| up(length * part, grid.lid).min(length);
+            let lid = (of(width), of(depth));
+            let mut known = lids.last().map_or(0, |lid| lid.settings);
+            let mut best = None;
+            for dials in (1..=MOST_DIALS).rev() {
+                let mut wishes = self.wishes.clone().with_lid(lid.0, lid.1);
+                wishes.dials = vec![DialWish::numbered(3); dials];
+                wishes.pinned.retain(|(size, _)| size.dial().is_none());
+                if let Some(proposal) = self.most(&wishes, known, share) {
+                    known = proposal.settings;
+                    best = Some(proposal);
+                }
+            }
+            lids.extend(best.map(|proposal| OnLid {
+                width: lid.0,
+                depth: lid.1,
+                settings: proposal.settings,
+                marks: marks(&proposal.design),
+                proposal,
+            }));
+        }
+        lids
+    }
+
+    fn most_marks(&mut self) -> Option<u32> {
+        let mut wishes = self.wishes.clone();
+        wishes.dials = vec![DialWish::numbered(3)];
+        wishes.pinned.retain(|(size, _)| size.dial().is_none());
+        let proposal = self.most(&wishes, 0, 0.05)?;
+        marks(&proposal.design).first().copied()
+    }
+
+    fn better(&mut self) -> Vec<Better> {
+        let steps = steps(&self.wishes.base);
+        let share = 0.45 / (steps.len() as f64 + 1.0);
+        let before = self.reach(self.wishes, share);
+        let of = |(name, change): (&'static str, Change)| {
+            let mut wishes = self.wishes.clone();
+            wishes.base = change.apply(&wishes.base);
+            let after = self.reach(&wishes, share);
+            Better {
+                change,
+                name,
+                settings: (before.0, after.0),
+                room: (before.1, after.1),
+            }
+        };
+        steps.into_iter().map(of).collect()
+    }
+
+    /// Most settings and largest room of these wishes.
+    fn reach(&mut self, wishes: &Wishes, share: f64) -> (u128, Option<f64>) {
+        let free = |dial: &DialWish| matches!(dial.marks, Marks::AtLeast(_));
+        let roomiest = pass(wishes, false, Aim::Room(0.0)).and_then(|pass| {
+            let pass = self.run(*pass, share / 2.0);
+            let mut kept = pass.kept.iter();
+            kept.find_map(|found| proposal(Kind::Roomiest, &found.design))
+        });
+        let least = roomiest.as_ref().map_or(0, |found| found.settings);
+        let most = if wishes.dials.iter().any(free) {
+            self.most(wishes, least, share / 2.0)
+        } else {
+            None
+        };
+        let settings = most.map_or(least, |most| most.settings);
+        (settings, roomiest.map(|found| found.room))
+    }
+}
+
+fn marks(design: &Design) -> Vec<u32> {
+    design.dials.iter().map(|dial| dial.positions).collect()
+}
+
+/// The steps that are left to this maker.
+fn steps(base: &Design) -> Vec<(&'static str, Change)> {
+    let mut steps = Vec::new();
+    let work = &base.workmanship;
+    let finer = |size: LatchSize, from: f64| Step::Resize {
+        size: Size::Latch(size),
+        from,
+        to: from * FINER,
+    };
+    let mut push = |name, steps_of: Vec<Step>| {
+        if !steps_of.is_empty() {
+            steps.push((name, Change { steps: steps_of }));
+        }
+    };
+    if work.bore_place > 0.0 {
+        push(
+            "a jig for the bores",
+            vec![finer(LatchSize::BorePlace, work.bore_place)],
+        );
+    }
+    if work.reading > 0.0 {
+        push(
+            "finer reading marks",
+            vec![finer(LatchSize::Reading, work.reading)],
+        );
+    }
+    if base.slider.material != Material::Printed {
+        let mut printed = vec![Step::SliderMaterial(Material::Printed)];
+        // its pins stand where they were drawn, to the printer's error
+        if work.print < work.pin_place {
+            printed.push(Step::Resize {
+                size: Size::Latch(LatchSize::PinPlace),
+                from: work.pin_place,
+                to: work.print,
+            });
+        }
+        push("a printed slider", printed);
+    }
+    push("quarter-sawn stock", quarter_sawn(base));
+    steps
+}
+
+fn quarter_sawn(base: &Design) -> Vec<Step> {
+    let mut steps = Vec::new();
+    if base.plate.sawn == Sawn::Flat {
+        steps.push(Step::PlateSawn(Sawn::Quarter));
+    }
+    if let Material::Wood {
+        species,
+        sawn: Sawn::Flat,
+        grain,
+    } = &base.slider.material
+    {
+        steps.push(Step::SliderMaterial(Material::Wood {
+            species: species.clone(),
+            sawn: Sawn::Quarter,
+            grain: *grain,
+        }));
+    }
+    steps
+}

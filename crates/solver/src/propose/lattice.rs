@@ -1,0 +1,358 @@
+//! The places that are searched: every combination of the sizes that are chosen first. Sizes that
+//! follow from them are found by [`super::solve`].
+//!
+//! The lattice does not depend on the lid nor on the workmanship: a larger lid, another bit or
+//! another pin only ever adds places to it, so that nothing that could be had is lost.
+
+use core::f64::consts::PI;
+
+use itertools::iproduct;
+use latchwright_geometry::trig;
+
+use super::grid::{Grid, down, stands_on, up};
+use super::wishes::{Marks, Wishes, front_inside, prepared};
+use crate::key;
+use crate::model::{Design, Dial, Key, Material, PinMake};
+use crate::proof::Unit;
+use crate::verdict::MAX_POSITIONS;
+
+/// Clear of the sides of the box, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub(super) const SIDE: f64 = 1.0;
+
+/// What the slider's crossbar takes along y below the discs, and beside the outermost pins, mm: as it
+/// is drawn.
+pub(super) const CROSSBAR: f64 = 17.0;
+pub(super) const SHOULDER: f64 = 7.0;
+
+/// From the keeper's edge to the guide's front point, mm.
+pub(super) const GUIDE_FROM: f64 = 1.0;
+
+/// What the shaft has round its post's corners, mm, and the knob round the bore.
+///
+/// # Source
+/// Common practice, no source.
+pub(super) const ROUND_POST: f64 = 0.5;
+pub(super) const ROUND_BORE: f64 = 4.0;
+
+/// The thinnest post, mm to a flat: a thinner one is twisted off by hand.
+///
+/// # Source
+/// Common practice, no source.
+pub(super) const LEAST_POST: f64 = 3.0;
+
+/// A hand must still turn the knob, mm; below three years no knob goes into the small-parts cylinder.
+const LEAST_KNOB: f64 = 20.0;
+const LEAST_KNOB_SMALL: f64 = 32.0;
+
+/// Bores that are looked at, mm.
+pub(super) const BORES: (f64, f64) = (8.0, 26.0);
+/// Radii that are looked at, mm.
+const RADII: (f64, f64) = (8.0, 60.0);
+/// Printed pins, mm.
+const PRINTED_PINS: (f64, f64) = (3.0, 8.0);
+/// How far from its hole's bit a pin may be, mm.
+const PIN_TO_BIT: f64 = 0.11;
+
+/// Flats of a post where the marks are not fixed.
+const SIDES: [u32; 4] = [3, 4, 5, 6];
+/// The most flats that a post gets for the sake of an odd number of marks.
+const MOST_SIDES: u32 = 24;
+
+/// One choice.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Point {
+    /// Of every disc, mm.
+    pub radius: f64,
+    /// The bore and with it the thickest post, mm.
+    pub bore: f64,
+    /// Flats of every post whose marks are not fixed.
+    pub sides: u32,
+    /// Of every slot, mm.
+    pub lead_in: f64,
+    /// Of every pin, mm.
+    pub pin: f64,
+    /// How far every second dial stands nearer to the front, mm.
+    pub stagger: f64,
+    /// y of the back row, mm; `None` for as far back as goes.
+    pub back: Option<f64>,
+}
+
+/// What all proposals of one lid have in common, and the lists that points are made of.
+pub(super) struct Lattice {
+    /// Dials, marks, lid and all that is not searched.
+    pub base: Design,
+    pub grid: Grid,
+    /// What the maker holds fixed and is a size of a part.
+    pub pinned: Vec<(crate::change::Size, f64)>,
+    /// Marks are to be as many as can be, where they are not fixed.
+    pub free_marks: bool,
+    pub asked: Vec<Marks>,
+    radii: Vec<f64>,
+    bores: Vec<f64>,
+    sides: Vec<u32>,
+    leads: Vec<f64>,
+    pub pins: Vec<f64>,
+    staggers: Vec<f64>,
+    backs: Vec<Option<f64>>,
+}
+
+impl Lattice {
+    /// The lattice of these wishes; with `free_marks` for as many marks as can be.
+    pub(super) fn of(wishes: &Wishes, free_marks: bool, alike_along_y: bool) -> Self {
+        let mut base = prepared(wishes);
+        let grid = Grid::of(base.units);
+        let mut asked: Vec<Marks> = wishes.dials.iter().map(|dial| dial.marks).collect();
+        asked.truncate(base.dials.len());
+        for (size, value) in &wishes.pinned {
+            if let (crate::change::Size::Positions(dial), Some(number)) = (size, counted(*value))
+                && let Some(marks) = asked.get_mut(*dial)
+            {
+                *marks = Marks::Exactly(number);
+            }
+        }
+        for (dial, marks) in base.dials.iter_mut().zip(&asked) {
+            dial.positions = seated(*marks);
+        }
+        let face = front_inside(&base) - base.body.thickness;
+        base.keeper.edge = up(front_inside(&base) + 2.0, grid.size);
+        base.keeper.depth = base.keeper.edge - face;
+        let multiples = |(from, to): (f64, f64), step: f64| multiples(from, to, step);
+        let mut radii = multiples(RADII, 2.0 * grid.size);
+        radii.reverse();
+        let pinned =
+            wishes.pinned.iter().copied().filter(|(size, _)| {
+                size.is_built() && size.unit() != Unit::Count && !is_play(*size)
+            });
+        let stagger = base.dials.len() > 1;
+        Self {
+            radii,
+            bores: bores(&base, grid),
+            sides: if free_marks { SIDES.to_vec() } else { vec![0] },
+            leads: multiples((0.0, 2.0), 2.0 * grid.size),
+            pins: pins(wishes, &base, grid),
+            staggers: if stagger {
+                vec![0.0, 0.5, 1.0, 1.5, 2.0]
+            } else {
+                vec![0.0]
+            },
+            backs: if alike_along_y {
+                vec![None]
+            } else {
+                let step = 4.0 * grid.lid;
+                let mut backs = multiples((step, base.plate.depth), step);
+                backs.reverse();
+                core::iter::once(None)
+                    .chain(backs.into_iter().map(Some))
+                    .collect()
+            },
+            pinned: pinned.collect(),
+            free_marks,
+            asked,
+            grid,
+            base,
+        }
+    }
+
+    /// How many points there are, the back row apart.
+    pub(super) fn len(&self) -> usize {
+        self.radii.len()
+            * self.bores.len()
+            * self.sides.len()
+            * self.leads.len()
+            * self.pins.len()
+            * self.staggers.len()
+    }
+
+    /// Where the back row may stand at every point, the furthest first.
+    pub(super) fn backs(&self) -> Vec<Option<f64>> {
+        self.backs.clone()
+    }
+
+    /// The point of this number, with the back row as far back as goes.
+    pub(super) fn point(&self, number: usize) -> Option<Point> {
+        let mut rest = number;
+        let mut pick = |length: usize| {
+            let at = rest % length.max(1);
+            rest /= length.max(1);
+            at
+        };
+        let lead_in = *self.leads.get(pick(self.leads.len()))?;
+        let sides = *self.sides.get(pick(self.sides.len()))?;
+        let share = *self.staggers.get(pick(self.staggers.len()))?;
+        let pin = *self.pins.get(pick(self.pins.len()))?;
+        let radius = *self.radii.get(pick(self.radii.len()))?;
+        let bore = *self.bores.get(pick(self.bores.len()))?;
+        Some(Point {
+            radius,
+            bore,
+            sides,
+            lead_in,
+            pin,
+            stagger: up(share * radius, self.grid.place),
+            back: None,
+        })
+    }
+
+    /// A few points of which one mostly leads near the best: the middle of every list but the radii.
+    pub(super) fn first(&self) -> Vec<Point> {
+        let middle = |list: &[f64]| list.get(list.len() / 2).copied();
+        let (Some(bore), Some(&pin)) = (middle(&self.bores), self.pins.first()) else {
+            return Vec::new();
+        };
+        let leads: Vec<f64> = self
+            .leads
+            .iter()
+            .copied()
+            .filter(|lead| *lead >= 0.9)
+            .take(1)
+            .collect();
+        let radii = self.radii.iter().step_by(2);
+        iproduct!(radii, leads, self.sides.clone(), [0.0, 1.0])
+            .map(|(radius, lead_in, sides, share)| Point {
+                radius: *radius,
+                bore,
+                sides,
+                lead_in,
+                pin,
+                stagger: up(share * radius, self.grid.place),
+                back: None,
+            })
+            .filter(|point| point.stagger == 0.0 || self.base.dials.len() > 1)
+            .collect()
+    }
+
+    /// The post of a dial of so many marks in this bore.
+    pub(super) fn key(&self, dial: &Dial, marks: Marks, point: &Point) -> Key {
+        let of = |sides: u32| {
+            let round = point.bore / 2.0 - dial.bore.shaft_play - ROUND_POST;
+            let apothem = down(
+                round * trig::cos(PI / f64::from(sides.max(3))),
+                self.grid.size,
+            );
+            Key {
+                sides,
+                apothem,
+                clearance: dial.key.clearance,
+            }
+        };
+        if point.sides > 0 && matches!(marks, Marks::AtLeast(_)) {
+            return of(point.sides);
+        }
+        let turn = |key: &Key| key::backlash(key.sides, key.apothem, key.clearance);
+        let seats = (3..=MOST_SIDES).filter(|sides| dial.positions.is_multiple_of(*sides));
+        seats
+            .map(of)
+            .filter(|key| key.apothem >= LEAST_POST)
+            .min_by(|one, other| turn(one).total_cmp(&turn(other)))
+            // no post seats so many marks in this bore
+            .unwrap_or(Key {
+                sides: 3,
+                apothem: 0.0,
+                clearance: 0.0,
+            })
+    }
+
+    /// The least knob over this bore, mm.
+    pub(super) fn least_knob(&self, point: &Point) -> f64 {
+        least_knob(&self.base, self.grid, point.bore)
+    }
+}
+
+/// The least knob over a bore, mm, that suits the youngest.
+pub(super) fn least_knob(base: &Design, grid: Grid, bore: f64) -> f64 {
+    let least = if base.card.youngest < 3 {
+        LEAST_KNOB_SMALL
+    } else {
+        LEAST_KNOB
+    };
+    up(least.max(bore + 2.0 * ROUND_BORE), grid.size)
+}
+
+/// A whole number of marks.
+fn counted(value: f64) -> Option<u32> {
+    (1..=MAX_POSITIONS).find(|number| f64::from(*number) == value)
+}
+
+/// The first number of marks that a post can seat.
+fn seated(marks: Marks) -> u32 {
+    match marks {
+        Marks::Exactly(number) => number,
+        Marks::AtLeast(number) => {
+            let seats = |number: &u32| SIDES.iter().any(|sides| number.is_multiple_of(*sides));
+            (number.max(3)..=MAX_POSITIONS)
+                .find(seats)
+                .unwrap_or(number)
+        }
+    }
+}
+
+/// Plays are the maker's fits: a pin on one of them is part of the base.
+fn is_play(size: crate::change::Size) -> bool {
+    use crate::change::{DialSize, LatchSize, Size};
+    matches!(
+        size,
+        Size::Latch(LatchSize::GuidePlay)
+            | Size::Dial(_, DialSize::ShaftPlay | DialSize::Clearance)
+    )
+}
+
+/// Whole steps between two ends.
+fn multiples(from: f64, to: f64, step: f64) -> Vec<f64> {
+    let mut all = Vec::new();
+    let mut at = up(from, step);
+    while at <= to + 1e-9 {
+        all.push(at);
+        at = up(at + step * 0.9, step);
+    }
+    all
+}
+
+/// Bits for the bore, thick to thin; of those that take the same posts only the thinnest.
+fn bores(base: &Design, grid: Grid) -> Vec<f64> {
+    let play = base.dials.first().map_or(0.0, |dial| dial.bore.shaft_play);
+    let mut bits = base.bench.bits.clone();
+    bits.retain(|bit| (BORES.0..=BORES.1).contains(bit));
+    bits.sort_by(f64::total_cmp);
+    let posts = |bore: f64| -> Vec<f64> {
+        let apothem = |sides: u32| {
+            let round = bore / 2.0 - play - ROUND_POST;
+            down(round * trig::cos(PI / f64::from(sides)), grid.size)
+        };
+        (3..=8).map(apothem).collect()
+    };
+    bits.dedup_by(|thick, thin| posts(*thick) == posts(*thin));
+    if bits.is_empty() && base.bench.bits.is_empty() {
+        bits.extend(base.dials.first().map(|dial| dial.bore.diameter));
+    }
+    // thick posts have the least backlash, so that the best is found early
+    bits.reverse();
+    bits
+}
+
+/// Pins at hand for which there is a bit, thin to thick; any round size where they are printed.
+fn pins(wishes: &Wishes, base: &Design, grid: Grid) -> Vec<f64> {
+    let make = base.dials.first().map(|dial| dial.pin.make);
+    if matches!(make, Some(PinMake::PrintedLying | PinMake::PrintedStanding)) {
+        return multiples(PRINTED_PINS.0, PRINTED_PINS.1, grid.size);
+    }
+    let mut pins = wishes.pins.clone();
+    if pins.is_empty() {
+        pins.extend(wishes.base.dials.first().map(|dial| dial.pin.diameter));
+    }
+    let bits = &base.bench.bits;
+    // a printed slider has its holes printed
+    let drilled = base.slider.material != Material::Printed && !bits.is_empty();
+    pins.retain(|pin| !drilled || bits.iter().any(|bit| (bit - pin).abs() <= PIN_TO_BIT));
+    pins.sort_by(f64::total_cmp);
+    pins.dedup();
+    pins
+}
+
+/// How many of these numbers are not whole ones of the maker's unit: the fewer, the simpler.
+pub(super) fn fiddly(numbers: &[f64], grid: Grid) -> usize {
+    let whole = |number: &&f64| !stands_on(**number, 2.0 * grid.size);
+    numbers.iter().filter(whole).count()
+}

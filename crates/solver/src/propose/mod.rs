@@ -1,0 +1,28 @@
+//! From a lid to a proven latch: what the maker knows goes in, complete and proven designs come out,
+//! or the reason why there are none.
+//!
+//! Every proposal is on a grid of round figures, with bits, pins and stock that the maker has; all
+//! its dials are alike but for their marks, so that one disc, one pin and one bore serve them all.
+//! The search looks at every place of a fixed lattice ([`lattice`]); sizes that follow are solved for
+//! ([`solve`]) by the plain sums ([`plain`]). Nothing is handed out that [`crate::prove`] does not
+//! call proven.
+
+mod conflict;
+mod demands;
+mod frontier;
+mod grid;
+mod lattice;
+mod pass;
+mod plain;
+mod search;
+mod solve;
+mod stack;
+mod wishes;
+
+pub use conflict::{Demand, Nearest, Nothing};
+pub use demands::{grid_of, unmet};
+pub use frontier::{Better, Frontier, OnLid, frontier};
+pub use grid::Grid;
+pub use plain::{Figure, Question, figures, least_room};
+pub use search::{Go, Kind, Outcome, Progress, Proposal, Search, propose};
+pub use wishes::{DialWish, Marks, Wishes};

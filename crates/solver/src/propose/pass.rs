@@ -1,0 +1,280 @@
+//! One way through a whole lattice in search of one thing, in steps: the roomiest latch, the most
+//! settings, or the smallest lid. What was found so far prunes what is left.
+
+use super::grid::up;
+use super::lattice::{Point, fiddly};
+use super::plain::least_room;
+use super::solve::{Sizes, Solver};
+use crate::model::Design;
+
+/// What is looked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Aim {
+    /// The largest least room, from this one up.
+    Room(f64),
+    /// The most settings with this room.
+    Settings(f64),
+    /// The smallest lid with this room.
+    Area(f64),
+}
+
+/// Two rooms that differ by less are as good as each other, and the simpler latch is taken.
+pub(super) const ALIKE: f64 = 0.01;
+/// Of two latches short of room the proof may still prefer the shorter, by so much.
+const MAY_BE_PROVEN: f64 = 0.02;
+/// More room than this is not asked for.
+const ENOUGH: f64 = 3.0;
+/// The best that are kept, where the first may not be proven.
+const KEPT: usize = 24;
+/// Lids that are tried for one point at most.
+const LIDS: usize = 60;
+
+/// A latch that was found.
+#[derive(Debug, Clone)]
+pub(super) struct Found {
+    /// The whole design.
+    pub design: Design,
+    /// Its least room.
+    pub room: f64,
+    /// What it is ranked by: the larger, the better.
+    rank: (f64, i64),
+}
+
+impl Found {
+    /// How many settings there are; as a number that has no end.
+    pub(super) fn settings(&self) -> f64 {
+        let dials = self.design.dials.iter();
+        dials.map(|dial| f64::from(dial.positions)).product()
+    }
+
+    /// Of the lid, mm².
+    pub(super) fn area(&self) -> f64 {
+        self.design.plate.width * self.design.plate.depth
+    }
+}
+
+/// A way through the lattice.
+pub(super) struct Pass {
+    pub solver: Solver,
+    aim: Aim,
+    /// Points that are looked at first.
+    first: Vec<Point>,
+    next: usize,
+    /// The best first.
+    pub kept: Vec<Found>,
+    /// The largest lid, mm.
+    lid: (f64, f64),
+    /// Stop at the first latch.
+    any: bool,
+    /// Settings or area that are known already, and only better ones wanted; 0 for none.
+    beat: f64,
+}
+
+impl Pass {
+    pub(super) fn new(solver: Solver, aim: Aim) -> Self {
+        let mut first = solver.lattice.first();
+        first.reverse();
+        Self {
+            lid: solver.lid(),
+            solver,
+            aim,
+            first,
+            next: 0,
+            kept: Vec::new(),
+            any: false,
+            beat: 0.0,
+        }
+    }
+
+    /// The same, but any latch will do.
+    pub(super) fn any(mut self) -> Self {
+        self.any = true;
+        self
+    }
+
+    /// The same, for what is better than this many settings or this area.
+    pub(super) fn better_than(mut self, known: f64) -> Self {
+        self.beat = known;
+        self
+    }
+
+    /// Share of the way that is done.
+    pub(super) fn done(&self) -> f64 {
+        self.next as f64 / self.solver.lattice.len().max(1) as f64
+    }
+
+    /// Whether only the lattice itself is left.
+    pub(super) fn first_done(&self) -> bool {
+        self.first.is_empty()
+    }
+
+    /// Looks at up to `points` more; false at the end.
+    pub(super) fn step(&mut self, points: usize) -> bool {
+        for _ in 0..points {
+            if self.any && !self.kept.is_empty() {
+                return false;
+            }
+            if let Some(point) = self.first.pop() {
+                self.look(&point);
+                continue;
+            }
+            let Some(point) = self.solver.lattice.point(self.next) else {
+                return false;
+            };
+            if self.next >= self.solver.lattice.len() {
+                return false;
+            }
+            self.next += 1;
+            self.look(&point);
+        }
+        true
+    }
+
+    /// All of it.
+    pub(super) fn run(mut self) -> Self {
+        while self.step(1_024) {}
+        self
+    }
+
+    fn look(&mut self, point: &Point) {
+        match self.aim {
+            Aim::Room(least) => {
+                for back in self.solver.lattice.backs() {
+                    self.look_for_room(&Point { back, ..*point }, least);
+                }
+            }
+            Aim::Settings(room) => self.look_for_settings(point, room),
+            Aim::Area(room) => self.look_for_area(point, room),
+        }
+    }
+
+    fn look_for_room(&mut self, point: &Point, least: f64) {
+        let worst_kept = match self.kept.first() {
+            // only what may be the best counts, once it is surely proven
+            Some(best) if best.room > 0.0 => best.room - ALIKE,
+            Some(best) => best.room - MAY_BE_PROVEN,
+            None => least,
+        };
+        let wanted = worst_kept.max(least).min(ENOUGH);
+        let Some(mut sizes) = self.solver.least(point, wanted, None) else {
+            return;
+        };
+        let (mut room, mut stride) = (wanted, 0.2);
+        // on to where it fails, then halve
+        while stride > ALIKE / 4.0 && room < ENOUGH {
+            match self.solver.least(point, room + stride, Some(sizes)) {
+                Some(more) => {
+                    sizes = more;
+                    room += stride;
+                }
+                None => stride /= 2.0,
+            }
+        }
+        self.keep(point, &sizes, room);
+    }
+
+    fn look_for_settings(&mut self, point: &Point, room: f64) {
+        // the roomiest of equals is found afterwards
+        let best = self.kept.first().map_or(0.0, Found::settings);
+        if self.solver.most_settings(point, room) <= best.max(self.beat) {
+            return;
+        }
+        // how far back makes hardly any difference to the marks: the first that goes will do
+        for back in self.solver.lattice.backs() {
+            let point = Point { back, ..*point };
+            if let Some(sizes) = self.solver.least(&point, room, None) {
+                self.keep(&point, &sizes, room);
+                break;
+            }
+        }
+    }
+
+    fn look_for_area(&mut self, point: &Point, room: f64) {
+        let best = self.kept.first().map_or(f64::INFINITY, Found::area);
+        let best = if self.beat > 0.0 {
+            best.min(self.beat)
+        } else {
+            best
+        };
+        let grid = self.solver.lattice.grid;
+        let least = self.solver.least_lid(point);
+        let lid = |least: f64, most: f64| up(least, grid.lid).min(most.max(least));
+        let (width, depth) = (lid(least.0, self.lid.0), lid(least.1, self.lid.1));
+        if width * depth >= best || width > self.lid.0 || depth > self.lid.1 {
+            return;
+        }
+        // the largest that would still be better tells whether it is worth going on
+        self.solver.set_lid(self.lid);
+        if self.solver.least(point, room, None).is_none() {
+            return;
+        }
+        let mut depth = depth;
+        for _ in 0..LIDS {
+            if width * depth >= best || depth > self.lid.1 {
+                break;
+            }
+            self.solver.set_lid((self.lid.0, depth));
+            if let Some(sizes) = self.solver.least(point, room, None) {
+                let needed = self.solver.needed_width(point, &sizes);
+                let width = up(needed, grid.lid).min(self.lid.0);
+                self.solver.set_lid((width, depth));
+                self.keep(point, &sizes, room);
+                break;
+            }
+            depth += grid.lid;
+        }
+        self.solver.set_lid(self.lid);
+    }
+
+    fn keep(&mut self, point: &Point, sizes: &Sizes, room: f64) {
+        let Some(design) = self.solver.finish(point, sizes, room) else {
+            return;
+        };
+        let Some((room, _)) = least_room(&design) else {
+            return;
+        };
+        let grid = self.solver.lattice.grid;
+        let simple = -i64::try_from(fiddly(&numbers(&design), grid)).unwrap_or(i64::MAX);
+        let first = match self.aim {
+            Aim::Room(_) => (room / ALIKE).clamp(-1e6, 1e6).floor(),
+            Aim::Settings(_) => design
+                .dials
+                .iter()
+                .map(|dial| f64::from(dial.positions))
+                .product(),
+            Aim::Area(_) => -design.plate.width * design.plate.depth,
+        };
+        let found = Found {
+            design,
+            room,
+            rank: (first, simple),
+        };
+        let better = |other: &Found| other.rank < found.rank;
+        let at = self.kept.iter().position(better).unwrap_or(self.kept.len());
+        self.kept.insert(at, found);
+        self.kept.truncate(KEPT);
+    }
+}
+
+/// The numbers that a maker has to set out.
+pub(super) fn numbers(design: &Design) -> Vec<f64> {
+    let mut numbers = vec![
+        design.slider.travel,
+        design.tab.engagement,
+        design.tab.width,
+        design.slider.guide_length,
+    ];
+    if let Some(dial) = design.dials.first() {
+        numbers.extend([dial.disc.radius, dial.pin.gap, dial.key.apothem]);
+        numbers.extend([dial.knob.diameter, dial.pin.diameter, dial.bore.diameter]);
+        let slots = dial.disc.slots.iter();
+        numbers.extend(slots.flat_map(|slot| [slot.width, slot.depth, slot.lead_in]));
+    }
+    numbers.extend(
+        design
+            .dials
+            .iter()
+            .flat_map(|dial| [dial.centre.0, dial.centre.1]),
+    );
+    numbers
+}

@@ -1,0 +1,638 @@
+//! Every margin of a design by the plain sums, each beside what it would be in a latch without any
+//! error: what a search can afford to ask ten thousand times.
+//!
+//! The plain sums take all errors at their worst at once. They promise less than the proof, never
+//! more, and they only ever rise where the maker works more exactly.
+
+use core::f64::consts::{PI, SQRT_2};
+
+use latchwright_geometry::{Point, trig};
+
+use crate::bounds::{DialBounds, SliderBounds, Terms};
+use crate::check::{Sums, arm_limit, captive_margin, free_margin, rest_hold_margin};
+use crate::contact::SlotShape;
+use crate::count::Counts;
+use crate::key;
+use crate::model::{Design, Dial};
+use crate::season::Drift;
+use crate::strength::{Bears, peg_bending, peg_shear, tongue_bending, tongue_shear};
+use crate::verdict::DialJudge;
+use crate::worst::figure::SliderWorst;
+
+/// What is asked of a latch; each has one figure, or one a dial, in mm unless it says otherwise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Question {
+    /// The tab clears the keeper when the slider is back.
+    Free,
+    /// The tab is held when the slider is forward.
+    HeldAtRest,
+    /// The guide keeps its play all year.
+    Guide,
+    /// The slider does not jam.
+    Racking,
+    /// The tab bears the pull, MPa.
+    TabBears,
+    /// A dial turns free of its pin at rest.
+    AtRest,
+    /// The pin finds its slot.
+    Enters,
+    /// The slot is wider than the pin.
+    Fits,
+    /// The slot is deep enough.
+    Deep,
+    /// The slot's wall is longer than its lead-in.
+    Wall,
+    /// The pin keeps its dial from turning while open.
+    Captive,
+    /// The tab stays held when the dial stops the slider.
+    Hold,
+    /// The next mark is clear of the mouth, degrees.
+    Beside,
+    /// The key cannot spin.
+    Bite,
+    /// Wall between slot and star.
+    Star,
+    /// The pin bears the pull, MPa.
+    PinBears,
+    /// Wood between a bore and the plate's edge.
+    Edge,
+    /// Wood between a bore and the finger knob's slot.
+    GuideSlot,
+    /// Two discs keep apart.
+    Discs,
+    /// A disc stays clear of another dial's pin.
+    Pins,
+    /// A disc stays clear of the finger that carries another dial's pin.
+    Fingers,
+    /// Fingers get between two knobs.
+    Knobs,
+    /// Wood between two bores.
+    Bores,
+    /// The pin meets two thirds of its disc.
+    MeetsDisc,
+    /// The disc turns clear of the plate.
+    DiscToPlate,
+    /// The slider runs clear of the plate.
+    SliderToPlate,
+    /// The tab slips under the keeper.
+    TabToKeeper,
+    /// Nothing below the latch is met.
+    RoomBelow,
+    /// The keeper has room in its rabbet.
+    Closes,
+    /// Wood over the rabbet.
+    Roof,
+}
+
+impl Question {
+    /// Whether the proof's exact worst case may leave more than the plain sums.
+    fn is_sharpened(self) -> bool {
+        matches!(
+            self,
+            Self::Free
+                | Self::HeldAtRest
+                | Self::AtRest
+                | Self::Enters
+                | Self::Deep
+                | Self::Captive
+                | Self::Hold
+                | Self::Beside
+                | Self::Pins
+                | Self::Guide
+        )
+    }
+}
+
+/// One figure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figure {
+    /// What is asked.
+    pub question: Question,
+    /// The dial it is about, from 0.
+    pub dial: Option<usize>,
+    /// What is to spare when nothing is off.
+    pub nominal: f64,
+    /// What is to spare at the worst, by the plain sums.
+    pub worst: f64,
+}
+
+impl Figure {
+    /// What all that may be off takes.
+    pub fn uncertainty(&self) -> f64 {
+        self.nominal - self.worst
+    }
+
+    /// What is to spare at the worst as a share of what may be off: 0.5, and every error could be
+    /// half as large again. Infinite where nothing is uncertain.
+    pub fn room(&self) -> f64 {
+        let uncertain = self.uncertainty();
+        if uncertain > 1e-9 {
+            self.worst / uncertain
+        } else if self.worst >= -1e-9 {
+            f64::INFINITY
+        } else {
+            f64::NEG_INFINITY
+        }
+    }
+
+    /// What is to spare when every error is `1 + room` times as large.
+    ///
+    /// A `room` below 0 is for what the proof may still find to be there; where the proof has no more
+    /// than the plain sums, it counts as 0.
+    pub(super) fn left_at(&self, room: f64) -> f64 {
+        let room = if self.question.is_sharpened() {
+            room
+        } else {
+            room.max(0.0)
+        };
+        self.nominal - (1.0 + room) * self.uncertainty()
+    }
+}
+
+/// Woods and year, worked out once.
+pub(super) struct Ground {
+    drift: Drift,
+    /// Least growth of the plate along x and y, as fractions.
+    growth: (f64, f64),
+    still: Drift,
+    /// Plate and slider are alike along y: no length of guide drifts more than another.
+    pub alike_along_y: bool,
+}
+
+impl Ground {
+    /// `None` where a wood is not known.
+    pub(super) fn of(design: &Design) -> Option<Self> {
+        let drift = Drift::of(design)?;
+        let growth = (drift.x.apart(1.0, 0.0).0, drift.y.apart(1.0, 0.0).0);
+        let alike = drift.y.apart(1.0, 1.0) == (0.0, 0.0);
+        Some(Self {
+            drift,
+            growth,
+            still: Drift::none(),
+            alike_along_y: alike,
+        })
+    }
+}
+
+/// The same latch of a maker who makes no error, with no play anywhere.
+pub(super) fn perfect(design: &Design) -> Design {
+    let mut perfect = design.clone();
+    let work = &mut perfect.workmanship;
+    (work.pin_place, work.bore_place, work.keeper_place) = (0.0, 0.0, 0.0);
+    (work.thickness, work.print, work.film_spread) = (0.0, 0.0, 0.0);
+    work.reading = 0.0;
+    perfect.slider.guide_play = 0.0;
+    for dial in &mut perfect.dials {
+        dial.bore.shaft_play = 0.0;
+        dial.key.clearance = 0.0;
+    }
+    perfect
+}
+
+/// Every figure of `design`; `None` where a wood is not known.
+pub fn figures(design: &Design) -> Option<Vec<Figure>> {
+    let ground = Ground::of(design)?;
+    let mut work = Work::default();
+    work.weigh(&ground, design, &perfect(design), true);
+    work.weigh_stack(design, &perfect(design));
+    Some(work.figures)
+}
+
+/// The least room over all figures of `design`, with the figure that decides.
+///
+/// # Source
+/// Calculated: to first order the share by which every error could grow before a promise breaks.
+pub fn least_room(design: &Design) -> Option<(f64, Figure)> {
+    let rooms = figures(design)?;
+    let rooms = rooms.into_iter().map(|figure| (figure.room(), figure));
+    rooms.min_by(|one, other| one.0.total_cmp(&other.0))
+}
+
+/// Room for the figures, used again and again.
+#[derive(Default)]
+pub(super) struct Work {
+    pub figures: Vec<Figure>,
+}
+
+impl Work {
+    /// The figures of the latch as seen from above; those of mirrored dials once. With `marks`, the
+    /// mark beside the digit too.
+    pub(super) fn weigh(&mut self, ground: &Ground, real: &Design, perfect: &Design, marks: bool) {
+        self.figures.clear();
+        let play = real.slider.guide_play;
+        let seen = Seen { play, marks };
+        let figures = &mut self.figures;
+        seen.margins(
+            real,
+            &ground.drift,
+            ground.growth,
+            &mut |question, dial, worst| {
+                figures.push(Figure {
+                    question,
+                    dial,
+                    nominal: 0.0,
+                    worst,
+                });
+            },
+        );
+        let mut at = 0;
+        seen.margins(perfect, &ground.still, (0.0, 0.0), &mut |_, _, nominal| {
+            if let Some(figure) = figures.get_mut(at) {
+                figure.nominal = nominal;
+            }
+            at += 1;
+        });
+    }
+
+    /// Adds the figures through the thickness of the lid.
+    pub(super) fn weigh_stack(&mut self, real: &Design, perfect: &Design) {
+        let before = self.figures.len();
+        let figures = &mut self.figures;
+        super::stack::margins(real, &mut |question, dial, worst| {
+            figures.push(Figure {
+                question,
+                dial,
+                nominal: 0.0,
+                worst,
+            });
+        });
+        let mut at = before;
+        super::stack::margins(perfect, &mut |_, _, nominal| {
+            if let Some(figure) = figures.get_mut(at) {
+                figure.nominal = nominal;
+            }
+            at += 1;
+        });
+    }
+}
+
+/// Takes a question, its dial and what is to spare.
+pub(super) type Sink<'a> = dyn FnMut(Question, Option<usize>, f64) + 'a;
+
+/// How a latch is looked at.
+struct Seen {
+    /// The guide play that the maker gives it, mm.
+    play: f64,
+    marks: bool,
+}
+
+/// Room for fingers, wood and walls, mm: as the checks of the proof ask.
+const FINGERS: f64 = 15.0;
+const WOOD_LEFT: f64 = 5.0;
+const PRINTED_WALL: f64 = 1.2;
+const DISC_APART: f64 = 0.5;
+
+impl Seen {
+    fn margins(&self, design: &Design, drift: &Drift, growth: (f64, f64), out: &mut Sink<'_>) {
+        let slider = SliderBounds::of(design, drift, Terms::All);
+        let of = |dial| DialBounds::of(design, dial, &slider, drift, Terms::All);
+        let sums = Sums {
+            design,
+            slider,
+            drift,
+            dials: design.dials.iter().map(of).collect(),
+            proofs: &[],
+            counts: Counts::default(),
+            exact: &[],
+            moved: None,
+            slider_worst: SliderWorst::default(),
+            builder: None,
+        };
+        let plate = Plate {
+            growth,
+            place: design.workmanship.bore_place,
+        };
+        out(Question::Free, None, free_margin(&sums));
+        out(Question::HeldAtRest, None, rest_hold_margin(&sums));
+        let lost = slider.least_play - design.slider.guide_play;
+        out(Question::Guide, None, self.play + lost);
+        out(Question::Racking, None, racking(design, &slider));
+        let mut creep: f64 = 0.0;
+        for (index, dial, bounds) in sums.each() {
+            in_plate(design, &plate, (index, dial), out);
+            if !is_outdone(design, index) {
+                creep = creep.max(self.dial(&sums, (index, dial, bounds), out));
+            }
+        }
+        out(Question::TabBears, None, tab_bears(design, creep));
+        pairs(&sums, &plate, out);
+    }
+
+    /// The figures of one dial; how far the slider may creep until its pin is stopped, mm.
+    fn dial(
+        &self,
+        sums: &Sums<'_>,
+        (index, dial, bounds): (usize, &Dial, &DialBounds),
+        out: &mut Sink<'_>,
+    ) -> f64 {
+        let (design, at) = (sums.design, Some(index));
+        let judge = DialJudge::new(design, dial, *bounds);
+        out(Question::AtRest, at, bounds.rest_gap());
+        let entry = judge.entry_at_digit();
+        let of = |margin: fn(&crate::verdict::Entry) -> f64| {
+            entry.as_ref().map_or(f64::NEG_INFINITY, margin)
+        };
+        out(Question::Enters, at, of(|entry| entry.enters));
+        out(Question::Fits, at, of(|entry| entry.fits));
+        out(Question::Deep, at, of(|entry| entry.depth));
+        out(Question::Wall, at, wall(dial));
+        let captive = captive_margin(sums, index).unwrap_or(f64::NEG_INFINITY);
+        out(Question::Captive, at, captive);
+        let creep = bounds.creep(bounds.rim.lo + bounds.pin.lo);
+        let hold = creep.map_or(f64::NEG_INFINITY, |creep| bounds.hold_margin(design, creep));
+        out(Question::Hold, at, hold);
+        if self.marks {
+            out(Question::Beside, at, judge.angle_to_mouth(dial.step_deg()));
+        }
+        out(Question::Bite, at, key::bite(dial));
+        out(Question::Star, at, star(design, dial, bounds));
+        out(Question::PinBears, at, pin_bears(design, dial, bounds));
+        // the slider goes on by what its yaw makes of the pin's own creep
+        creep.unwrap_or(0.0) + bounds.lift
+    }
+}
+
+/// The least turn, degrees, that keeps every dial's next mark clear of its mouth when all errors are
+/// `1 + room` times as large: one entry a dial, those of mirrored dials alike.
+pub(super) fn least_steps(ground: &Ground, real: &Design, perfect: &Design, room: f64) -> Vec<f64> {
+    let of = |design: &Design, drift: &Drift| -> Vec<f64> {
+        let slider = SliderBounds::of(design, drift, Terms::All);
+        let dials = design.dials.iter();
+        let step = |dial: &Dial| {
+            let bounds = DialBounds::of(design, dial, &slider, drift, Terms::All);
+            90.0 - DialJudge::new(design, dial, bounds).angle_to_mouth(90.0)
+        };
+        dials.map(step).collect()
+    };
+    let worst = of(real, &ground.drift);
+    let nominal = of(perfect, &ground.still);
+    let scaled = |(worst, nominal): (&f64, &f64)| nominal + (1.0 + room) * (worst - nominal);
+    worst.iter().zip(&nominal).map(scaled).collect()
+}
+
+/// Whether another dial of the same row, made alike, stands further out: whatever yaw and season do to
+/// this dial, they do more of it to that one.
+fn is_outdone(design: &Design, index: usize) -> bool {
+    let Some(dial) = design.dials.get(index) else {
+        return false;
+    };
+    let straight =
+        design.tab.at == 0.0 && design.slider.guide_at.0 == 0.0 && design.slider.pull_at == 0.0;
+    let further_out = |(number, other): (usize, &Dial)| {
+        let (out, own) = (other.centre.0.abs(), dial.centre.0.abs());
+        number != index
+            && other.centre.1 == dial.centre.1
+            && (out > own || (out == own && number > index))
+            && other.positions == dial.positions
+            && other.pin.offset == 0.0
+            && dial.pin.offset == 0.0
+            && other.key == dial.key
+            && other.pin == dial.pin
+            && other.disc == dial.disc
+            && other.bore == dial.bore
+    };
+    straight && design.dials.iter().enumerate().any(further_out)
+}
+
+fn racking(design: &Design, slider: &SliderBounds) -> f64 {
+    let aside = (design.slider.pull_at - design.slider.guide_at.0).abs();
+    let arm = aside + design.slider.shank / 2.0 + slider.play.max(0.0);
+    slider.guide_length - arm / arm_limit(design.slider.friction)
+}
+
+/// What the tab bears beyond what it is put to, MPa; the nearer of bending and shear.
+fn tab_bears(design: &Design, creep: f64) -> f64 {
+    let (slider, tab) = (&design.slider, &design.tab);
+    let root = slider.guide_at.1 - slider.guide_length / 2.0;
+    let lever = (root - design.keeper.edge + creep + design.workmanship.keeper_place).max(0.0);
+    let thickness = (slider.thickness - design.workmanship.thickness).max(1e-3);
+    let bears = Bears::of_tab(&slider.material);
+    let bending = tongue_bending(slider.pull, lever, tab.width, thickness);
+    let shear = tongue_shear(slider.pull, tab.width, thickness);
+    (bears.bending - bending).min(bears.shear - shear)
+}
+
+fn pin_bears(design: &Design, dial: &Dial, bounds: &DialBounds) -> f64 {
+    let force = design.slider.pull;
+    let diameter = 2.0 * bounds.pin.lo.max(1e-3);
+    let bears = Bears::of_pin(dial.pin.make);
+    let lever = dial.pin.free + design.workmanship.thickness;
+    let bending = peg_bending(force, lever, diameter);
+    (bears.bending - bending).min(bears.shear - peg_shear(force, diameter))
+}
+
+/// How much longer the true slot's wall is than its lead-in, mm.
+fn wall(dial: &Dial) -> f64 {
+    let Some(slot) = dial.disc.slots.first() else {
+        return f64::NEG_INFINITY;
+    };
+    if slot.width >= 2.0 * dial.disc.radius {
+        return f64::NEG_INFINITY;
+    }
+    let shape = SlotShape::new(dial.disc.radius, slot);
+    let length = if shape.shallow {
+        0.0
+    } else {
+        shape.rim_top - shape.floor_centre
+    };
+    length - slot.lead_in
+}
+
+fn star(design: &Design, dial: &Dial, bounds: &DialBounds) -> f64 {
+    let depths = dial.disc.slots.iter().map(|slot| slot.depth);
+    let deepest = depths.fold(0.0, f64::max);
+    let star = star_reach(dial);
+    let work = &design.workmanship;
+    let off = dial.disc.radius - bounds.rim.lo + work.print + work.film_spread;
+    dial.disc.radius - deepest - star - off - PRINTED_WALL
+}
+
+/// From the middle of the star to its tips, mm.
+pub(super) fn star_reach(dial: &Dial) -> f64 {
+    (dial.key.apothem + dial.key.clearance) / trig::cos(PI / f64::from(dial.key.sides.max(3)))
+}
+
+/// Places in the plate at its smallest, each bore off on both axes.
+struct Plate {
+    growth: (f64, f64),
+    place: f64,
+}
+
+impl Plate {
+    fn apart(&self, (across, along): (f64, f64), bores: f64) -> f64 {
+        let error = bores * self.place;
+        let axis = |length: f64, growth: f64| (length.abs() - error).max(0.0) * (1.0 + growth);
+        trig::hypot(axis(across, self.growth.0), axis(along, self.growth.1))
+    }
+}
+
+fn in_plate(design: &Design, plate: &Plate, (index, dial): (usize, &Dial), out: &mut Sink<'_>) {
+    let (wood, slider) = (&design.plate, &design.slider);
+    let (x, y) = dial.centre;
+    let left = |(across, along): (f64, f64)| {
+        let outside = across.min(0.0) + along.min(0.0);
+        plate.apart((across.max(0.0), along.max(0.0)), 1.0) + outside
+    };
+    let side = left((wood.width / 2.0 - x.abs(), 0.0));
+    let front = left((0.0, y.min(wood.depth - y)));
+    let bore = dial.bore.diameter / 2.0;
+    out(
+        Question::Edge,
+        Some(index),
+        side.min(front) - bore - WOOD_LEFT,
+    );
+    let (first, last) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
+    let beyond = (first - y).max(y - last).max(0.0);
+    let apart = plate.apart((x - slider.pull_at, beyond), 1.0);
+    let taken = bore + slider.shank / 2.0 + slider.guide_play;
+    out(Question::GuideSlot, Some(index), apart - taken - WOOD_LEFT);
+}
+
+/// Discs and knobs with more than this between them (mm) are never the tightest, and are passed over.
+const FAR: f64 = 30.0;
+/// The same for a disc and another dial's pin.
+const FAR_PIN: f64 = 12.0;
+
+fn pairs(sums: &Sums<'_>, plate: &Plate, out: &mut Sink<'_>) {
+    for (i, one, a) in sums.each() {
+        for (j, other, b) in sums.each() {
+            let between = (other.centre.0 - one.centre.0, other.centre.1 - one.centre.1);
+            let apart = trig::hypot(between.0, between.1);
+            let widest = (one.disc.radius + other.disc.radius)
+                .max(f64::midpoint(one.knob.diameter, other.knob.diameter))
+                .max(one.disc.radius + other.pin_below() - other.disc.radius);
+            if i == j || apart > widest + FAR {
+                continue;
+            }
+            let play = one.bore.shaft_play + other.bore.shaft_play;
+            if i < j {
+                let discs = plate.apart(between, 2.0) - a.rim.hi - b.rim.hi - play - DISC_APART;
+                out(Question::Discs, Some(i), discs);
+                let knobs = f64::midpoint(one.knob.diameter, other.knob.diameter);
+                out(Question::Knobs, Some(i), apart - knobs - FINGERS);
+                let bores = f64::midpoint(one.bore.diameter, other.bore.diameter);
+                let wood = plate.apart(between, 2.0) - bores - WOOD_LEFT;
+                out(Question::Bores, Some(i), wood);
+            }
+            disc_and_pin(sums, (i, one, a), (other, b), out);
+        }
+    }
+}
+
+/// Disc `i` beside another dial's pin, and beside the finger below that pin.
+fn disc_and_pin(
+    sums: &Sums<'_>,
+    (i, dial, a): (usize, &Dial, &DialBounds),
+    (other, b): (&Dial, &DialBounds),
+    out: &mut Sink<'_>,
+) {
+    let design = sums.design;
+    let (x, y) = other.pin_at();
+    let (cx, cy) = dial.centre;
+    let end = y + design.slider.travel;
+    let apart = Point::new(cx, cy).distance_to_segment(Point::new(x, y), Point::new(x, end));
+    // nothing that may be off takes so much
+    if apart - dial.disc.radius - other.pin.diameter / 2.0 > FAR_PIN {
+        return;
+    }
+    let work = &design.workmanship;
+    let places = SQRT_2 * sums.slider.swell * (work.bore_place + work.pin_place);
+    let guide = design.slider.guide_at;
+    let towards = |(least, most): (f64, f64)| most.max(-least);
+    let drift_x = towards(sums.drift.x.apart(cx - guide.0, x - guide.0));
+    let drift_y = towards(sums.drift.y.apart(cy - guide.1, y - guide.1));
+    let season = trig::hypot(drift_x, drift_y);
+    let swing = trig::hypot(b.aside_parts[3].1, b.lift);
+    let solid = a.rim.hi + b.pin.hi + dial.bore.shaft_play + DISC_APART;
+    let off = places + swing + season;
+    out(Question::Pins, Some(i), apart - solid - off);
+    // the finger reaches down to the crossbar, as wide as its pin
+    if y > cy - dial.disc.radius {
+        out(Question::Fingers, Some(i), (x - cx).abs() - solid - off);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::proof::Check;
+    use crate::prove;
+
+    fn worst(design: &Design, question: Question, dial: Option<usize>) -> f64 {
+        let figures = figures(design).unwrap();
+        let of = |figure: &&Figure| figure.question == question && figure.dial == dial;
+        figures.iter().find(of).unwrap().worst
+    }
+
+    fn check<'a>(checks: &'a [Check], name: &str, dial: Option<usize>) -> &'a Check {
+        let of = |check: &&Check| check.name == name && check.dial == dial;
+        checks.iter().find(of).unwrap()
+    }
+
+    #[test]
+    fn no_figure_is_above_the_margin_of_its_check_nor_far_below() {
+        let design = Design::default();
+        let proof = prove(&design);
+        for (question, name, dial) in [
+            (Question::Free, "free", None),
+            (Question::HeldAtRest, "held-at-rest", None),
+            (Question::Guide, "guide", None),
+            (Question::Racking, "racking", None),
+            (Question::AtRest, "at-rest", Some(2)),
+            (Question::Captive, "captive", Some(2)),
+            (Question::Hold, "stays-held", Some(2)),
+            (Question::Enters, "lets-in", Some(2)),
+            (Question::Star, "slot-to-star", Some(2)),
+            (Question::Bite, "key-bite", Some(2)),
+            (Question::MeetsDisc, "pin-meets-disc", Some(1)),
+            (Question::RoomBelow, "room-below", None),
+            (Question::Closes, "lid-closes", None),
+            (Question::Roof, "rabbet-roof", None),
+            (Question::TabToKeeper, "tab-to-keeper", None),
+            (Question::TabBears, "tab-strength", None),
+            (Question::GuideSlot, "bore-to-guide-slot", Some(1)),
+        ] {
+            let plain = worst(&design, question, dial);
+            let named = if name == "slot-to-star" {
+                Some(0)
+            } else {
+                dial
+            };
+            let proven = check(&proof.checks, name, named).margin;
+            assert!(
+                plain <= proven + 1e-6 && proven - plain < 0.5,
+                "{name}: {plain} and {proven}"
+            );
+        }
+    }
+
+    #[test]
+    fn room_is_the_share_by_which_every_error_can_grow() {
+        let design = Design::default();
+        let (room, deciding) = least_room(&design).unwrap();
+        assert!((0.05..0.6).contains(&room), "{room} {deciding:?}");
+        let grown = |share: f64| {
+            let mut grown = design.clone();
+            let work = &mut grown.workmanship;
+            for error in [
+                &mut work.pin_place,
+                &mut work.bore_place,
+                &mut work.keeper_place,
+                &mut work.thickness,
+                &mut work.print,
+                &mut work.film_spread,
+                &mut work.reading,
+                &mut grown.slider.guide_play,
+            ] {
+                *error *= 1.0 + share;
+            }
+            for dial in &mut grown.dials {
+                dial.bore.shaft_play *= 1.0 + share;
+                dial.key.clearance *= 1.0 + share;
+            }
+            least_room(&grown).unwrap().0
+        };
+        assert!(grown(room - 0.03) > 0.0);
+        assert!(grown(room + 0.03) < 0.0);
+    }
+}

@@ -1,0 +1,400 @@
+//! The search as a value that goes on step by step: callers may run it on a thread of their own,
+//! show how far it is, and stop it with the best so far.
+
+use super::conflict::{Conflict, Nothing};
+use super::lattice::Lattice;
+use super::pass::{Aim, Found, Pass};
+use super::plain::{Figure, Ground, least_room};
+use super::solve::Solver;
+use super::wishes::{Marks, Wishes, prepared};
+use crate::fault::Severity;
+use crate::model::Design;
+use crate::proof::{Proof, Verdict};
+use crate::validate::{MAX_DIALS, faults};
+use crate::{prove, verdicts};
+
+/// Points of the lattice in one step: a few thousandths of a second.
+const POINTS: usize = 512;
+
+/// The plain sums promise less than the proof: a latch may be proven with room short of nought by so
+/// much.
+const SHORT: f64 = -0.06;
+
+/// With how much room the most settings and the smallest lid are looked for, one after the other: the
+/// first is surely proven, the rest may be.
+const GRADES: [f64; 3] = [0.0, -0.015, -0.03];
+
+/// Designs of one way through the lattice that are proven, until one is.
+const MOST_PROOFS: usize = 8;
+
+/// In what a proposal is the best.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// The largest least margin, each measured against its own uncertainty.
+    Roomiest,
+    /// The most settings.
+    MostSettings,
+    /// The smallest lid.
+    Smallest,
+}
+
+/// One complete design that is proven.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proposal {
+    /// In what it is the best.
+    pub kind: Kind,
+    /// The design.
+    pub design: Design,
+    /// Its proof; always proven.
+    pub proof: Proof,
+    /// Its least room: the share by which every error could grow, by the plain sums.
+    pub room: f64,
+    /// The figure that has the least room.
+    pub decided_by: Figure,
+    /// How many settings it has, all of which can be told apart.
+    pub settings: u128,
+    /// Lid, mm².
+    pub area: f64,
+    /// Diameters of the bits it is bored with and the pins it takes, mm, thin to thick.
+    pub bits: Vec<f64>,
+}
+
+/// How it ended.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Outcome {
+    /// At least one proven design, in the order of [`Kind`]; where marks are fixed there is no
+    /// proposal with more settings.
+    Found(Vec<Proposal>),
+    /// Nothing that is proven was found, and why.
+    Nothing(Nothing),
+    /// Stopped before anything was found.
+    Stopped,
+}
+
+/// How far the search is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Progress<'a> {
+    /// Share of the work that is done, 0 to 1; a guess.
+    pub done: f64,
+    /// What was found so far, all of it proven.
+    pub best: &'a [Proposal],
+}
+
+/// Whether to go on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Go {
+    /// On.
+    On,
+    /// No: with what was found so far.
+    Stop,
+}
+
+/// Searches from beginning to end; `tell` hears of every step and may stop it.
+pub fn propose(wishes: &Wishes, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Outcome {
+    let mut search = Search::new(wishes);
+    while search.step() {
+        if tell(search.progress()) == Go::Stop {
+            break;
+        }
+    }
+    search.outcome()
+}
+
+/// A search that goes on step by step.
+pub struct Search {
+    wishes: Wishes,
+    stage: Stage,
+    found: Vec<Proposal>,
+    why: Option<Nothing>,
+}
+
+/// What is looked for at the moment.
+enum Stage {
+    Roomiest(Box<Pass>),
+    Settings(Box<Pass>, usize),
+    RoomOfSettings(Box<Pass>),
+    Area(Box<Pass>, usize),
+    RoomOfArea(Box<Pass>),
+    Nothing(Box<Conflict>),
+    Done,
+}
+
+impl Search {
+    /// A search that has not begun.
+    pub fn new(wishes: &Wishes) -> Self {
+        let faults = unreadable(wishes);
+        let pass = if faults.is_none() {
+            pass(wishes, false, Aim::Room(SHORT))
+        } else {
+            None
+        };
+        Self {
+            why: faults,
+            stage: pass.map_or(Stage::Done, Stage::Roomiest),
+            wishes: wishes.clone(),
+            found: Vec::new(),
+        }
+    }
+
+    /// Goes on for a few thousandths of a second, or a few tenths while it looks why there is nothing;
+    /// false when there is nothing left to do.
+    pub fn step(&mut self) -> bool {
+        let stage = core::mem::replace(&mut self.stage, Stage::Done);
+        self.stage = match stage {
+            Stage::Roomiest(mut pass) => {
+                let more = pass.step(if pass.first_done() { POINTS } else { 8 });
+                if self.found.is_empty() || !more {
+                    self.take(Kind::Roomiest, &pass.kept);
+                }
+                if more {
+                    Stage::Roomiest(pass)
+                } else {
+                    self.after_roomiest()
+                }
+            }
+            Stage::Settings(mut pass, grade) => {
+                if pass.step(POINTS) {
+                    Stage::Settings(pass, grade)
+                } else {
+                    self.after_settings(&pass, grade + 1)
+                }
+            }
+            Stage::Area(mut pass, grade) => {
+                if pass.step(POINTS) {
+                    Stage::Area(pass, grade)
+                } else {
+                    self.after_area(&pass, grade + 1)
+                }
+            }
+            Stage::RoomOfSettings(mut pass) => {
+                if pass.step(POINTS) {
+                    Stage::RoomOfSettings(pass)
+                } else {
+                    self.take(Kind::MostSettings, &pass.kept);
+                    self.area(0)
+                }
+            }
+            Stage::RoomOfArea(mut pass) => {
+                if pass.step(POINTS) {
+                    Stage::RoomOfArea(pass)
+                } else {
+                    self.take(Kind::Smallest, &pass.kept);
+                    Stage::Done
+                }
+            }
+            Stage::Nothing(mut conflict) => {
+                if conflict.step() {
+                    Stage::Nothing(conflict)
+                } else {
+                    self.why = Some(conflict.outcome());
+                    Stage::Done
+                }
+            }
+            Stage::Done => Stage::Done,
+        };
+        !matches!(self.stage, Stage::Done)
+    }
+
+    /// How far it is.
+    pub fn progress(&self) -> Progress<'_> {
+        if let Stage::Nothing(conflict) = &self.stage {
+            return Progress {
+                done: 0.2 + 0.8 * conflict.done(),
+                best: &[],
+            };
+        }
+        let (before, pass) = match &self.stage {
+            Stage::Roomiest(pass) => (0.0, Some(pass)),
+            Stage::Settings(pass, _) => (0.2, Some(pass)),
+            Stage::RoomOfSettings(pass) => (0.4, Some(pass)),
+            Stage::Area(pass, _) => (0.6, Some(pass)),
+            Stage::RoomOfArea(pass) => (0.8, Some(pass)),
+            Stage::Nothing(_) | Stage::Done => (1.0, None),
+        };
+        Progress {
+            done: before + 0.2 * pass.map_or(0.0, |pass| pass.done()),
+            best: &self.found,
+        }
+    }
+
+    /// What was found so far.
+    pub fn outcome(&self) -> Outcome {
+        if !self.found.is_empty() {
+            Outcome::Found(self.found.clone())
+        } else if let Some(why) = &self.why {
+            Outcome::Nothing(why.clone())
+        } else {
+            Outcome::Stopped
+        }
+    }
+
+    fn after_roomiest(&mut self) -> Stage {
+        if self.found.is_empty() {
+            return Stage::Nothing(Box::new(Conflict::new(&self.wishes)));
+        }
+        let free = |marks: &Marks| matches!(marks, Marks::AtLeast(_));
+        if self.wishes.dials.iter().any(|dial| free(&dial.marks)) {
+            return self.settings(0);
+        }
+        self.area(0)
+    }
+
+    fn settings(&self, grade: usize) -> Stage {
+        let room = GRADES.get(grade).copied().unwrap_or(0.0);
+        let known = self.of(Kind::MostSettings);
+        let known = known.map_or(0.0, |known| known.settings as f64);
+        let pass = pass(&self.wishes, true, Aim::Settings(room));
+        pass.map_or(Stage::Done, |pass| {
+            Stage::Settings(Box::new(pass.better_than(known)), grade)
+        })
+    }
+
+    fn area(&self, grade: usize) -> Stage {
+        let room = GRADES.get(grade).copied().unwrap_or(0.0);
+        let known = self.of(Kind::Smallest).map_or(0.0, |known| known.area);
+        let pass = pass(&self.wishes, false, Aim::Area(room));
+        pass.map_or(Stage::Done, |pass| {
+            Stage::Area(Box::new(pass.better_than(known)), grade)
+        })
+    }
+
+    fn of(&self, kind: Kind) -> Option<&Proposal> {
+        self.found.iter().find(|found| found.kind == kind)
+    }
+
+    /// The first of these that is proven takes its place among the proposals, unless what stands
+    /// there is no worse.
+    fn take(&mut self, kind: Kind, kept: &[Found]) {
+        let better = |found: &&Found| {
+            self.of(kind).is_none_or(|before| match kind {
+                Kind::Roomiest => found.room > before.room,
+                Kind::MostSettings => {
+                    let settings = before.settings as f64;
+                    (found.settings(), found.room) > (settings, before.room)
+                }
+                Kind::Smallest => (-found.area(), found.room) > (-before.area, before.room),
+            })
+        };
+        let mut kept = kept.iter().filter(better).take(MOST_PROOFS);
+        let Some(proposal) = kept.find_map(|found| proposal(kind, &found.design)) else {
+            return;
+        };
+        self.found.retain(|other| other.kind != kind);
+        self.found.push(proposal);
+        self.found.sort_by_key(|proposal| proposal.kind);
+    }
+
+    fn after_settings(&mut self, pass: &Pass, next: usize) -> Stage {
+        self.take(Kind::MostSettings, &pass.kept);
+        if next < GRADES.len() {
+            return self.settings(next);
+        }
+        let Some(most) = self.of(Kind::MostSettings) else {
+            return self.area(0);
+        };
+        let mut wishes = self.wishes.clone();
+        for (wish, dial) in wishes.dials.iter_mut().zip(&most.design.dials) {
+            wish.marks = Marks::Exactly(dial.positions);
+        }
+        self::pass(&wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::RoomOfSettings)
+    }
+
+    fn after_area(&mut self, pass: &Pass, next: usize) -> Stage {
+        self.take(Kind::Smallest, &pass.kept);
+        if next < GRADES.len() {
+            return self.area(next);
+        }
+        let Some(smallest) = self.of(Kind::Smallest) else {
+            return Stage::Done;
+        };
+        let plate = &smallest.design.plate;
+        let wishes = self.wishes.clone().with_lid(plate.width, plate.depth);
+        self::pass(&wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::RoomOfArea)
+    }
+}
+
+/// Why nothing can be made of these wishes at all: what is given has faults of its own.
+fn unreadable(wishes: &Wishes) -> Option<Nothing> {
+    let mut design = prepared(wishes);
+    let mut said = Vec::new();
+    let dials = wishes.dials.len();
+    if !(1..=MAX_DIALS).contains(&dials) {
+        said.push(format!(
+            "{dials} dials are asked for; a latch has 1 to {MAX_DIALS}"
+        ));
+    }
+    // what is found anyway is not looked at as it was typed
+    let usual = Design::default();
+    let first = usual.dials.first().cloned().unwrap_or_default();
+    for dial in &mut design.dials {
+        (dial.centre, dial.disc.radius) = (first.centre, first.disc.radius);
+        dial.disc.slots.clone_from(&first.disc.slots);
+        (dial.pin.diameter, dial.pin.gap) = (first.pin.diameter, first.pin.gap);
+        dial.disc.below = first.disc.below;
+        dial.key.apothem = first.key.apothem;
+        dial.key.sides = first.key.sides;
+        dial.bore.diameter = first.bore.diameter;
+        (dial.pin.height, dial.pin.offset) = (first.pin.height, 0.0);
+    }
+    design.combination = vec![0; design.dials.len()];
+    design.slider.travel = usual.slider.travel;
+    design.slider.guide_length = usual.slider.guide_length;
+    (design.slider.guide_at, design.slider.below) = (usual.slider.guide_at, usual.slider.below);
+    design.tab.engagement = design.tab.required_hold.max(usual.tab.engagement);
+    (design.tab.width, design.keeper.edge) = (usual.tab.width, usual.keeper.edge);
+    design.plate.rabbet = usual.plate.rabbet;
+    let faults = faults(&design);
+    let errors = faults
+        .iter()
+        .filter(|fault| fault.severity == Severity::Error);
+    said.extend(errors.map(ToString::to_string));
+    for (size, value) in &wishes.pinned {
+        if !value.is_finite() || size.get(&prepared(wishes)).is_none() {
+            said.push(format!("{} cannot be pinned to {value}", size.name()));
+        }
+    }
+    (!said.is_empty()).then(|| Nothing {
+        conflict: Vec::new(),
+        sentence: said.join("; "),
+        nearest: Vec::new(),
+    })
+}
+
+/// A way through the lattice of these wishes; `None` where a wood is not known.
+pub(super) fn pass(wishes: &Wishes, free_marks: bool, aim: Aim) -> Option<Box<Pass>> {
+    let ground = Ground::of(&prepared(wishes))?;
+    let lattice = Lattice::of(wishes, free_marks, ground.alike_along_y);
+    Some(Box::new(Pass::new(Solver::new(lattice, ground), aim)))
+}
+
+/// This design as a proposal; `None` where it is not proven.
+pub(super) fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
+    let decided = verdicts(design);
+    let mut marks = decided.iter().flat_map(|dial| &dial.marks);
+    // far cheaper than the proof of a latch that is not proven
+    if marks.any(|mark| mark.verdict == Verdict::Unsure) {
+        return None;
+    }
+    let proof = prove(design);
+    if !proof.proven {
+        return None;
+    }
+    let (room, decided_by) = least_room(design)?;
+    let mut bits: Vec<f64> = design
+        .dials
+        .iter()
+        .flat_map(|dial| [dial.bore.diameter, dial.pin.diameter])
+        .collect();
+    bits.sort_by(f64::total_cmp);
+    bits.dedup();
+    Some(Proposal {
+        kind,
+        room,
+        decided_by,
+        settings: proof.settings.total,
+        area: design.plate.width * design.plate.depth,
+        bits,
+        proof,
+        design: design.clone(),
+    })
+}

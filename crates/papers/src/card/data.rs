@@ -26,7 +26,7 @@ pub(super) fn json(
         "heading": text.heading,
         "greeting": text.greeting,
         "signature": text.signature,
-        "lid": { "hinge": text.hinge, "described": text.lid_described, "aspect": lid_aspect },
+        "lid": { "hinge": text.hinge, "described": said(&text.lid_described), "aspect": lid_aspect },
         "open": {
             "heading": text.open_heading,
             "steps": steps(&text.open),
@@ -110,8 +110,13 @@ fn step_data(step: &Step, files: &mut impl Iterator<Item = String>, between: &st
         "turns": turns,
         "picture": beside_sentence(step),
         "pictures": instead_of_sentence(step),
-        "described": described.join(between),
+        "described": said(&described.join(between)),
     })
+}
+
+/// Words for the ear, without the marks for where a line may end.
+fn said(words: &str) -> String {
+    words.replace('\u{200b}', "")
 }
 
 fn turn_data(turn: &TurnWords, drawing: &str) -> Value {

@@ -42,14 +42,15 @@ pub struct CardText {
     pub cautions_heading: &'static str,
     /// Cautions, a sentence each.
     pub cautions: Vec<&'static str>,
-    /// What parts two sentences on one line: a blank, or nothing.
+    /// What parts two sentences on one line: a blank, or a zero-width space.
     pub between_sentences: &'static str,
 }
 
 /// One step: what the card says, and what it means on the model.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Step {
-    /// The sentence.
+    /// The sentence. A zero-width space in it stands where a line may end, in languages that part
+    /// words by none.
     pub text: String,
     /// What to do, in this order. It is the same in every language.
     pub actions: Vec<Action>,

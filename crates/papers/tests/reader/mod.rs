@@ -57,16 +57,16 @@ impl Reader {
     pub fn read(&self, design: &Design, steps: &[Step]) -> Vec<Action> {
         let mut done = Vec::new();
         for step in steps {
+            let text = step.text.replace('\u{200b}', "");
             let mut found: Vec<(usize, &Action)> = self
                 .deeds
                 .iter()
-                .filter_map(|(words, action)| Some((step.text.find(words)?, action)))
+                .filter_map(|(words, action)| Some((text.find(words)?, action)))
                 .collect();
             found.sort_by_key(|(place, _)| *place);
             assert!(
                 !found.is_empty() || !step.turns.is_empty(),
-                "“{}” says nothing",
-                step.text
+                "“{text}” says nothing"
             );
             done.extend(found.into_iter().map(|(_, action)| action.clone()));
             let turns = step.turns.iter();

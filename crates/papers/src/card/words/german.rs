@@ -14,25 +14,25 @@ const PHRASES: Phrases = Phrases {
     close_heading: "Schließen",
     slide_forward: "Den Schieber bis zum Anschlag zu sich ziehen.",
     point_at_hinge: Forms {
-        one: "Den Zeiger des Drehknopfs auf das Scharnier richten.",
-        many: "Die Zeiger aller Drehknöpfe auf das Scharnier richten.",
+        one: "Den Zeiger des Knopfs auf das Scharnier richten.",
+        many: "Die Zeiger aller Knöpfe auf das Scharnier richten.",
     },
     turn_as_drawn: Forms {
-        one: "Den Drehknopf drehen, wie gezeichnet:",
-        many: "Von dort jeden Drehknopf drehen, wie gezeichnet:",
+        one: "Den Knopf drehen, wie gezeichnet:",
+        many: "Von dort jeden Knopf drehen, wie gezeichnet:",
     },
     slide_back: "Den Schieber bis zum Anschlag zum Scharnier schieben.",
     lift: "Den Deckel an der Vorderkante anheben.",
     lower: "Den Schieber am Scharnier lassen und den Deckel zuklappen.",
     shut: "Den Schieber bis zum Anschlag zu sich ziehen.",
     turn_away: Forms {
-        one: "Den Drehknopf von seiner Marke wegdrehen.",
-        many: "Jeden Drehknopf von seiner Marke wegdrehen.",
+        one: "Den Knopf von seiner Marke wegdrehen.",
+        many: "Jeden Knopf von seiner Marke wegdrehen.",
     },
     stuck_heading: "Wenn es klemmt",
     stuck: [
         "Nie mit Gewalt. Den Schieber zu sich ziehen, jeden Zeiger noch einmal genau auf seine Marke stellen und es wieder versuchen.",
-        "Die Drehknöpfe drehen sich nur, solange der Schieber ganz vorn ist.",
+        "Die Knöpfe drehen sich nur, solange der Schieber ganz vorn ist.",
         "Feuchte Luft macht Holz schwergängig: das Kästchen einige Tage in einen trockenen Raum stellen.",
     ],
     cautions_heading: "Bitte beachten: ",
@@ -101,8 +101,8 @@ impl Words for German {
     // The name stays in the nominative, whatever the maker has written.
     fn turn_to_secret(&self, dials: usize, maker: Option<&str>) -> String {
         let turn = match dials {
-            1 => "Den Drehknopf auf seine geheime Marke drehen. Sie steht",
-            _ => "Jeden Drehknopf auf seine geheime Marke drehen. Die Marken stehen",
+            1 => "Den Knopf auf seine geheime Marke drehen. Sie steht",
+            _ => "Jeden Knopf auf seine geheime Marke drehen. Die Marken stehen",
         };
         let who = match maker {
             Some(name) => format!("Wer sie kennt: {name}."),
@@ -118,7 +118,7 @@ impl Words for German {
             "linksherum"
         };
         TurnWords {
-            before: format!("Drehknopf\u{a0}{} auf ", turn.dial + 1),
+            before: format!("Knopf\u{a0}{} auf ", turn.dial + 1),
             label: label.to_owned(),
             after: "",
             lines: match turn.marks {

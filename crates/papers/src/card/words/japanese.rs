@@ -1,4 +1,5 @@
 //! The card in Japanese. No blank parts words or sentences; names come before what is said of them.
+//! A zero-width space stands where a line may end, between phrases and not within them.
 
 use super::super::text::{DialTurn, TurnWords};
 use super::{Forms, Phrases, Words};
@@ -12,36 +13,36 @@ const PHRASES: Phrases = Phrases {
     hinge: "蝶番",
     open_heading: "開け方",
     close_heading: "閉め方",
-    slide_forward: "つまみを手前に、止まるまで引きます。",
+    slide_forward: "つまみを\u{200b}手前に、\u{200b}止まるまで\u{200b}引きます。",
     point_at_hinge: Forms {
-        one: "ダイヤルの針を蝶番に向けます。",
-        many: "すべてのダイヤルの針を蝶番に向けます。",
+        one: "ダイヤルの\u{200b}針を\u{200b}蝶番に\u{200b}向けます。",
+        many: "すべての\u{200b}ダイヤルの\u{200b}針を\u{200b}蝶番に\u{200b}向けます。",
     },
     turn_as_drawn: Forms {
-        one: "ダイヤルを図のとおりに回します。",
-        many: "そこから、各ダイヤルを図のとおりに回します。",
+        one: "ダイヤルを\u{200b}図の\u{200b}とおりに\u{200b}回します。",
+        many: "そこから、\u{200b}各ダイヤルを\u{200b}図の\u{200b}とおりに\u{200b}回します。",
     },
-    slide_back: "つまみを蝶番のほうへ、止まるまで押します。",
-    lift: "ふたの手前の縁を持ち上げます。",
-    lower: "つまみは蝶番側のまま、ふたを下ろします。",
-    shut: "つまみを手前に、止まるまで引きます。",
+    slide_back: "つまみを\u{200b}蝶番の\u{200b}ほうへ、\u{200b}止まるまで\u{200b}押します。",
+    lift: "ふたの\u{200b}手前の\u{200b}縁を\u{200b}持ち上げます。",
+    lower: "つまみは\u{200b}蝶番側の\u{200b}まま、\u{200b}ふたを\u{200b}下ろします。",
+    shut: "つまみを\u{200b}手前に、\u{200b}止まるまで\u{200b}引きます。",
     turn_away: Forms {
-        one: "ダイヤルを合わせた目盛りからずらします。",
-        many: "すべてのダイヤルを、合わせた目盛りからずらします。",
+        one: "ダイヤルを\u{200b}合わせた\u{200b}目盛りから\u{200b}ずらします。",
+        many: "すべての\u{200b}ダイヤルを、\u{200b}合わせた\u{200b}目盛りから\u{200b}ずらします。",
     },
     stuck_heading: "動きにくいとき",
     stuck: [
-        "無理に動かさないでください。つまみを手前に引き、針をもう一度目盛りにぴったり合わせて、やり直します。",
-        "ダイヤルは、つまみを手前いっぱいに引いたときだけ回ります。",
-        "湿気で木の動きが固くなります。乾いた部屋に数日置いてください。",
+        "無理に\u{200b}動かさないで\u{200b}ください。\u{200b}つまみを\u{200b}手前に\u{200b}引き、\u{200b}針を\u{200b}もう一度\u{200b}目盛りに\u{200b}ぴったり\u{200b}合わせて、\u{200b}やり直します。",
+        "ダイヤルは、\u{200b}つまみを\u{200b}手前\u{200b}いっぱいに\u{200b}引いた\u{200b}ときだけ\u{200b}回ります。",
+        "湿気で\u{200b}木の\u{200b}動きが\u{200b}固くなります。\u{200b}乾いた\u{200b}部屋に\u{200b}数日\u{200b}置いて\u{200b}ください。",
     ],
-    cautions_heading: "ご注意:",
+    cautions_heading: "ご注意：\u{200b}",
     cautions: [
-        "小さな部品があります。小さなお子さまの手の届かない所に置いてください。",
-        "ふたに指をはさまないようにしてください。",
-        "秘密を守る箱です。貴重品を守る物ではありません。",
+        "小さな\u{200b}部品が\u{200b}あります。\u{200b}小さな\u{200b}お子さまの\u{200b}手の\u{200b}届かない\u{200b}所に\u{200b}置いて\u{200b}ください。",
+        "ふたに\u{200b}指を\u{200b}はさまないように\u{200b}して\u{200b}ください。",
+        "秘密を\u{200b}守る\u{200b}箱です。\u{200b}貴重品を\u{200b}守る\u{200b}物では\u{200b}ありません。",
     ],
-    between_sentences: "",
+    between_sentences: "\u{200b}",
     between_members: "、",
     pictures: [
         "いかり",
@@ -76,8 +77,8 @@ impl Words for Japanese {
         match (name, of) {
             (None, None) => "箱の開け方".to_owned(),
             (None, Some(of)) => format!("「{of}」の開け方"),
-            (Some(name), None) => format!("{name}へ:箱の開け方"),
-            (Some(name), Some(of)) => format!("{name}へ:「{of}」の開け方"),
+            (Some(name), None) => format!("{name}へ：箱の開け方"),
+            (Some(name), Some(of)) => format!("{name}へ：「{of}」の開け方"),
         }
     }
 
@@ -96,10 +97,12 @@ impl Words for Japanese {
     fn turn_to_secret(&self, dials: usize, maker: Option<&str>) -> String {
         let who = maker.unwrap_or("作った人");
         let turn = match dials {
-            1 => "ダイヤルを秘密の目盛りまで回します。",
-            _ => "各ダイヤルをそれぞれの秘密の目盛りまで回します。",
+            1 => "ダイヤルを\u{200b}秘密の\u{200b}目盛りまで\u{200b}回します。",
+            _ => "各ダイヤルを\u{200b}それぞれの\u{200b}秘密の\u{200b}目盛りまで\u{200b}回します。",
         };
-        format!("{turn}目盛りはこのカードに書いてありません。{who}に聞いてください。")
+        format!(
+            "{turn}\u{200b}目盛りは\u{200b}この\u{200b}カードに\u{200b}書いて\u{200b}ありません。\u{200b}{who}に\u{200b}聞いて\u{200b}ください。"
+        )
     }
 
     fn turn(&self, turn: &DialTurn, label: &str) -> TurnWords {

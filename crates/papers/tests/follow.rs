@@ -17,7 +17,9 @@ struct Latch<'a> {
 
 impl Latch<'_> {
     fn follow(&mut self, actions: &[Action]) {
-        actions.iter().for_each(|action| self.act(action));
+        for action in actions {
+            self.act(action);
+        }
     }
 
     fn act(&mut self, action: &Action) {

@@ -3,7 +3,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use latchwright_papers::{CardOptions, CardText, Fonts, PaperError, card, card_sheets};
+use latchwright_papers::{CardOptions, CardText, Fonts, PaperError, card, card_pages, card_sheets};
 use latchwright_solver::model::{CardPaper, CardStyle, Design, Dial, Labels, Language};
 use lopdf::{Document, decode_text_string};
 
@@ -167,6 +167,31 @@ fn one_dial_none_and_twelve_fit_in_every_language_and_style() {
         }
     }
     assert!(refused.is_empty(), "{}", refused.join("\n"));
+}
+
+#[test]
+fn the_border_of_every_card_stays_clear() {
+    const SCALE: f64 = 3.0;
+    for design in every_card() {
+        // 7.5 mm of A6 and 10 mm of the larger sheets, in pixels; the folded sheet has marks at its
+        // fold.
+        let (border, fold) = match design.card.paper {
+            CardPaper::A6 => (22, false),
+            CardPaper::A5 => (30, false),
+            CardPaper::FoldedA4 => (30, true),
+        };
+        let options = CardOptions::default();
+        let pages = card_pages(&design, &Fonts::bundled(), &options, SCALE).unwrap();
+        let page = &pages[0];
+        for (index, pixel) in page.rgba.chunks_exact(4).enumerate() {
+            let (x, y) = (index % page.width, index / page.width);
+            let inside = (border..page.width - border).contains(&x)
+                && (border..page.height - border).contains(&y);
+            let mark = fold && x.abs_diff(page.width / 2) <= 2;
+            let clear = pixel[..3] == [255; 3];
+            assert!(inside || mark || clear, "{:?}: {x}, {y}", design.card);
+        }
+    }
 }
 
 #[test]

@@ -42,7 +42,7 @@ mod svg;
 mod tame;
 mod text;
 
-pub use card::lid_card;
+pub use card::{lid_card, lid_dials};
 pub use contact::ContactMark;
 pub use dial::dial_face;
 pub use disc::disc_outlines;

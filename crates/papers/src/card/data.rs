@@ -11,7 +11,7 @@ use crate::error::PaperError;
 pub(super) fn json(
     sheet: CardPaper,
     text: &CardText,
-    lid_aspect: f64,
+    [lid_aspect, set_aspect]: [f64; 2],
 ) -> Result<Vec<u8>, PaperError> {
     let mut files = mark_files();
     let mut steps = |steps: &[Step]| -> Vec<Value> {
@@ -26,7 +26,7 @@ pub(super) fn json(
         "heading": text.heading,
         "greeting": text.greeting,
         "signature": text.signature,
-        "lid": { "hinge": text.hinge, "described": said(&text.lid_described), "aspect": lid_aspect },
+        "lid": { "hinge": text.hinge, "described": said(&text.lid_described), "aspect": lid_aspect, "set-aspect": set_aspect },
         "open": {
             "heading": text.open_heading,
             "steps": steps(&text.open),

@@ -1,7 +1,7 @@
 //! The lid on the card: the same drawing that the window shows, in the card's colours.
 
 use latchwright_drawing::{
-    Drawing, Ink, Item, Layer, Palette, Rect, Text, hinge, lid_card, svg as write_svg,
+    Drawing, Ink, Item, Layer, Palette, Rect, Text, hinge, lid_card, lid_dials, svg as write_svg,
 };
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Dial};
@@ -38,17 +38,21 @@ impl Lid {
 
     /// The lid for those who go by pictures: its hinge drawn, nothing of the combination.
     pub(super) fn portrait(design: &Design) -> Self {
-        Self::from(&with_hinge(drawn(design, false), design))
+        let half = design.plate.width / 2.0;
+        let board = Rect::new(Point::new(-half, 0.0), Point::new(half, design.plate.depth));
+        Self::from(&with_hinges(drawn(design, false), board))
     }
 
-    /// The same with each dial where it is turned to and an arrow that goes there, or with a question
-    /// mark on each where the card does not tell.
+    /// Its dials, as large as can be: each where it is turned to, with an arrow that goes there, or with
+    /// a question mark on it where the card does not tell.
     pub(super) fn to_set<'a>(
         design: &Design,
         turns: impl IntoIterator<Item = &'a DialTurn>,
     ) -> Self {
         let show = design.card.show_combination;
-        let mut drawing = with_hinge(drawn(design, show), design);
+        let drawing = lid_dials(design, &at_combination(design, show), show);
+        let board = drawing.bounds;
+        let mut drawing = with_hinges(drawing, board);
         if show {
             let arrows = turns.into_iter().filter_map(|turn| arrow(design, turn));
             drawing.items.extend(arrows);
@@ -72,9 +76,13 @@ impl Lid {
 
 /// The lid without the empty margin round it: the page brings its own.
 fn drawn(design: &Design, show: bool) -> Drawing {
+    close_cut(lid_card(design, &at_combination(design, show), show))
+}
+
+/// The mark of each dial; its first where the card does not tell.
+fn at_combination(design: &Design, show: bool) -> Vec<u32> {
     let digit = |dial| if show { design.digit(dial) } else { 0 };
-    let marks: Vec<u32> = (0..design.dials.len()).map(digit).collect();
-    close_cut(lid_card(design, &marks, show))
+    (0..design.dials.len()).map(digit).collect()
 }
 
 /// The dial's number in the middle of its knob, by which the steps call it.
@@ -106,12 +114,15 @@ fn knob(dial: &Dial) -> (Point, f64) {
     (middle, (dial.knob.diameter / 2.0).clamp(1.0, 200.0))
 }
 
-/// Two hinges at the lid's back edge.
-fn with_hinge(mut drawing: Drawing, design: &Design) -> Drawing {
-    let (width, depth) = (design.plate.width, design.plate.depth);
-    let (leaf, pin) = (width * 0.2, (width * 0.022).min(depth * 0.05));
+/// Two hinges at the back edge of `board`, which the drawing shows.
+fn with_hinges(mut drawing: Drawing, board: Rect) -> Drawing {
+    let width = board.width();
+    let (leaf, pin) = (width * 0.2, (width * 0.022).min(board.height() * 0.05));
     for side in [-1.0, 1.0] {
-        let middle = Point::new(side * width * 0.27, depth + pin / 2.0);
+        let middle = Point::new(
+            board.centre().x + side * width * 0.27,
+            board.max.y + pin / 2.0,
+        );
         drawing.items.extend(hinge(middle, leaf, pin));
     }
     close_cut(drawing)

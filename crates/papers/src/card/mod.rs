@@ -70,7 +70,7 @@ pub fn card_sheets(
 
 fn in_words(design: &Design, fonts: &Fonts, text: &CardText) -> Result<PaperWorld, PaperError> {
     let lid = Lid::of(design);
-    let mut world = world(IN_WORDS, design, fonts, text, &lid)?;
+    let mut world = world(IN_WORDS, design, fonts, text, [&lid, &lid])?;
     for (turn, name) in text.turns().zip(data::mark_files()) {
         world = world.with_file(&name, turn_mark::svg(turn).into_bytes());
     }
@@ -80,26 +80,26 @@ fn in_words(design: &Design, fonts: &Fonts, text: &CardText) -> Result<PaperWorl
 fn in_pictures(design: &Design, fonts: &Fonts, text: &CardText) -> Result<PaperWorld, PaperError> {
     let lid = Lid::portrait(design);
     let set = Lid::to_set(design, text.turns());
-    let world = world(IN_PICTURES, design, fonts, text, &lid)?;
+    let world = world(IN_PICTURES, design, fonts, text, [&lid, &set])?;
     Ok(world.with_file(data::SET_LID, set.svg.into_bytes()))
 }
 
-/// What both kinds of card have.
+/// What both kinds of card have: the lid, and the lid with its dials set.
 fn world(
     template: &str,
     design: &Design,
     fonts: &Fonts,
     text: &CardText,
-    lid: &Lid,
+    [lid, set]: [&Lid; 2],
 ) -> Result<PaperWorld, PaperError> {
-    let letters = text.letters() + &lid.words;
+    let letters = text.letters() + &lid.words + &set.words;
     refuse_missing(&fonts.missing(&letters))?;
     let mut world = PaperWorld::new(template, fonts.for_text(&letters))?
         .with_source("paper.typ", LOOK)?
         .with_source("shared.typ", SHARED)?
         .with_file(
             "data.json",
-            data::json(design.card.paper, text, lid.aspect)?,
+            data::json(design.card.paper, text, [lid.aspect, set.aspect])?,
         )
         .with_file("lid.svg", lid.svg.clone().into_bytes());
     let actions = text.steps().flat_map(|step| &step.actions);

@@ -43,3 +43,39 @@ pub(super) fn round_arrow(middle: Point, radius: f64, angle: f64) -> Option<Outl
             .closed(),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn corners(angle: f64) -> Vec<Point> {
+        let arrow = round_arrow(Point::new(5.0, 7.0), 10.0, angle).expect("it turns");
+        let from_middle = |point: Point| point - Point::new(5.0, 7.0);
+        let steps = arrow
+            .segments
+            .iter()
+            .map(|segment| from_middle(segment.to()));
+        steps.collect()
+    }
+
+    #[test]
+    fn a_quarter_clockwise_ends_on_the_right_just_before_the_pointer() {
+        let tip = corners(TAU / 4.0)[2];
+        assert!((tip.length() - 10.0).abs() < 1e-9);
+        assert!(tip.x > 9.8 && tip.y > 0.0 && tip.y < 1.0, "{tip:?}");
+    }
+
+    #[test]
+    fn the_other_way_is_its_mirror_image() {
+        for angle in [0.01, 0.3, 1.0, TAU / 2.0] {
+            for (one, other) in corners(angle).into_iter().zip(corners(-angle)) {
+                assert!((one.x + other.x).abs() < 1e-9 && (one.y - other.y).abs() < 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn no_turn_has_no_arrow() {
+        assert!(round_arrow(Point::default(), 10.0, 0.0).is_none());
+    }
+}

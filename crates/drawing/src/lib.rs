@@ -42,7 +42,7 @@ mod svg;
 mod tame;
 mod text;
 
-pub use card::lid_card;
+pub use card::{lid_card, lid_dials};
 pub use contact::ContactMark;
 pub use dial::dial_face;
 pub use disc::disc_outlines;
@@ -54,7 +54,7 @@ pub use hatch::hatch;
 pub use item::{Item, Layer, Subject};
 pub use outline::{Outline, Segment};
 pub use palette::{Palette, Rgb, contrast};
-pub use pictogram::{Step, pictogram};
+pub use pictogram::{Step, hinge, pictogram};
 pub use picture::{PICTURES, is_picture, picture};
 pub use plan::{PlanOptions, plan, plan_sheet, plate_marks};
 pub use rect::Rect;

@@ -18,6 +18,8 @@ pub enum Step {
         /// Which way round, seen from outside.
         clockwise: bool,
     },
+    /// Point a dial at the hinge, from either side.
+    PointAtHinge,
     /// Slide the finger knob back, towards the hinge.
     SlideBack,
     /// Lift the lid.
@@ -39,7 +41,8 @@ const ROUND: f64 = 9.6;
 
 impl Step {
     /// Every step, in the order in which a box is opened and shut.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
+        Self::PointAtHinge,
         Self::Turn { clockwise: true },
         Self::Turn { clockwise: false },
         Self::SlideBack,
@@ -55,6 +58,7 @@ pub fn pictogram(step: Step) -> Drawing {
     let items = match step {
         Step::Turn { clockwise: true } => turning(-80.0, &[(-80.0, 80.0)]),
         Step::Turn { clockwise: false } => turning(80.0, &[(80.0, -80.0)]),
+        Step::PointAtHinge => pointing_at_hinge(),
         Step::TurnAway => turning(0.0, &[(18.0, 110.0), (-18.0, -110.0)]),
         Step::SlideBack => sliding(-4.2, 1.0),
         Step::SlideForward => sliding(4.2, -1.0),
@@ -69,6 +73,29 @@ pub fn pictogram(step: Step) -> Drawing {
 
 fn movable(outlines: Vec<Outline>) -> Item {
     Item::strokes(Layer::Above, Ink::Movable, outlines)
+}
+
+/// A knob that points at the hinge above it, and arrows that bring it there from both sides.
+fn pointing_at_hinge() -> Vec<Item> {
+    let mut items = turning(0.0, &[(-112.0, -20.0), (112.0, 20.0)]);
+    items.extend(hinge(Point::new(0.0, 10.6), 15.0, 1.9));
+    items
+}
+
+/// A hinge from above, its pin along x: three knuckles of `height` mm, together `width` mm wide.
+pub fn hinge(middle: Point, width: f64, height: f64) -> [Item; 3] {
+    [-1.0, 0.0, 1.0].map(|place| {
+        let knuckle = Point::new(middle.x + place * width / 3.0, middle.y);
+        let corners = Rect::about(knuckle, width / 3.0, height)
+            .corners()
+            .map(|corner| (corner, height * 0.3));
+        Item::area(
+            Layer::Above,
+            Ink::Part,
+            Some(Ink::Outline),
+            Outline::rounded(&corners),
+        )
+    })
 }
 
 /// A knob with its pointer, and arrows round it from one angle to another (degrees clockwise from
@@ -119,14 +146,14 @@ fn round_arrow(centre: Point, radius: f64, from: f64, to: f64) -> Vec<Outline> {
 /// The lid from outside with its finger knob at `knob` mm above the middle, and an arrow that goes
 /// on from it, up (1) or down (−1).
 fn sliding(knob: f64, way: f64) -> Vec<Item> {
-    let corners = Rect::about(Point::default(), 19.0, 21.0)
+    let corners = Rect::about(Point::new(0.0, -0.6), 19.0, 19.8)
         .corners()
         .map(|corner| (corner, 1.6));
     let at = Point::new(0.0, knob);
     let up = Point::new(0.0, way);
     let slot = Outline::stadium(Point::new(0.0, -4.2), Point::new(0.0, 4.2), 1.5);
     let (from, tip) = (at + up * 4.4, at + up * 12.2);
-    vec![
+    let mut items = vec![
         Item::area(
             Layer::Wood,
             Ink::Wood,
@@ -135,8 +162,13 @@ fn sliding(knob: f64, way: f64) -> Vec<Item> {
         ),
         Item::area(Layer::Marks, Ink::DeepWood, Some(Ink::Thin), slot),
         Item::circle(Layer::Above, Some(Ink::Part), Some(Ink::Outline), at, 3.2),
-        movable(vec![Outline::line(from, tip), arrow_head(tip, -up, HEAD)]),
-    ]
+    ];
+    items.extend(hinge(Point::new(0.0, 10.2), 11.0, 1.8));
+    items.push(movable(vec![
+        Outline::line(from, tip),
+        arrow_head(tip, -up, HEAD),
+    ]));
+    items
 }
 
 /// The box from the side with its lid up, and an arrow that lifts or lowers it.

@@ -105,6 +105,16 @@ pub fn plate_marks(design: &Design) -> Vec<Vec<Item>> {
         .collect()
 }
 
+/// Marks, labels and knobs of all dials in the design's frame, without the lid they stand on.
+pub(crate) fn dials_alone(design: &Design, pose: &Pose, options: &PlanOptions) -> Vec<Item> {
+    let design = tame(design);
+    let scene = Scene::new(&design, pose, options);
+    let mut items = Vec::new();
+    scene.marks(&mut items);
+    scene.knobs(&mut items);
+    items
+}
+
 /// The half-size of the finger knob that moves the slider, mm.
 pub(crate) fn pull_radius(design: &Design) -> f64 {
     design.slider.shank.clamp(2.0, 60.0) / 2.0 + 5.0

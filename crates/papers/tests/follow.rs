@@ -1,8 +1,12 @@
-//! Whoever follows the card opens the box: its steps are carried out on the model, word by word.
+//! Whoever follows the card opens the box: what its words say is carried out on the model, in every
+//! language.
 
-use latchwright_papers::{Action, CardText, Step};
-use latchwright_solver::model::{Design, Dial, Labels};
+mod reader;
+
+use latchwright_papers::{Action, CardText};
+use latchwright_solver::model::{CardStyle, Design, Dial, Labels, Language};
 use latchwright_solver::{Pose, slide};
+use reader::Reader;
 
 /// Where the model stands; the dials only turn with the slider forward.
 struct Latch<'a> {
@@ -12,11 +16,10 @@ struct Latch<'a> {
 }
 
 impl Latch<'_> {
-    fn follow(&mut self, steps: &[Step]) {
-        steps
-            .iter()
-            .flat_map(|step| &step.actions)
-            .for_each(|action| self.act(action));
+    fn follow(&mut self, actions: &[Action]) {
+        for action in actions {
+            self.act(action);
+        }
     }
 
     fn act(&mut self, action: &Action) {
@@ -41,6 +44,11 @@ impl Latch<'_> {
                     "the words and the label agree"
                 );
                 assert!(2 * turn.marks <= dial.positions, "the shorter way round");
+            }
+            Action::TurnToSecret => {
+                self.may_turn();
+                let whispered = &self.design.combination;
+                self.pose.turns_deg = Pose::at_marks(self.design, whispered).turns_deg;
             }
             Action::SlideBack => self.pose.travel = slide(self.design, &self.pose.turns_deg).travel,
             Action::Lift => {
@@ -93,25 +101,105 @@ fn with_dials(count: usize, positions: u32, combination: Vec<u32>) -> Design {
 }
 
 fn designs() -> Vec<Design> {
+    let mut pictures = with_dials(2, 12, vec![5, 8]);
+    for dial in &mut pictures.dials {
+        dial.labels = Labels::Pictures(latchwright_drawing::PICTURES.map(str::to_owned).to_vec());
+    }
     vec![
         Design::default(),
         with_dials(1, 2, vec![1]),
         with_dials(2, 12, vec![0, 6]),
         with_dials(4, 6, vec![5, 3, 0, 1]),
         with_dials(12, 8, vec![0, 1, 2, 3, 4, 5, 6, 7, 0, 1, 2, 3]),
+        pictures,
     ]
+}
+
+/// Each design in each language, with its card and who reads it.
+fn cards(designs: Vec<Design>) -> Vec<(Design, CardText, Reader)> {
+    let mut all = Vec::new();
+    for design in designs {
+        for language in Language::ALL {
+            let mut design = design.clone();
+            design.card.language = language;
+            let text = CardText::of(&design);
+            all.push((design, text, Reader::of(language)));
+        }
+    }
+    all
 }
 
 #[test]
 fn following_the_card_opens_the_latch_from_any_setting() {
-    for design in designs() {
-        let text = CardText::of(&design);
+    for (design, text, reader) in cards(designs()) {
+        let open = reader.read(&design, &text.open);
         for start in 0..design.dials[0].positions {
             let marks = vec![start; design.dials.len()];
             let mut latch = latch(&design, &marks);
-            latch.follow(&text.open);
-            assert!(latch.lid_up, "from mark {start}");
+            latch.follow(&open);
+            assert!(latch.lid_up, "{} from mark {start}", text.language);
         }
+    }
+}
+
+#[test]
+fn following_the_card_closes_the_latch_again() {
+    for (design, text, reader) in cards(designs()) {
+        let mut latch = latch(&design, &[]);
+        latch.follow(&reader.read(&design, &text.open));
+        latch.follow(&reader.read(&design, &text.close));
+        assert!(!latch.lid_up);
+        latch.act(&Action::SlideBack);
+        assert!(!latch.free(), "{}: still open after closing", text.language);
+    }
+}
+
+#[test]
+fn who_is_told_the_secret_opens_the_latch_with_a_card_that_keeps_it() {
+    let mut designs = designs();
+    for design in &mut designs {
+        design.card.show_combination = false;
+    }
+    for (design, text, reader) in cards(designs) {
+        let mut latch = latch(&design, &[]);
+        latch.follow(&reader.read(&design, &text.open));
+        assert!(latch.lid_up, "{}", text.language);
+    }
+}
+
+#[test]
+fn every_language_says_the_same_actions_in_words_and_as_data() {
+    for shown in [true, false] {
+        let mut designs = designs();
+        for design in &mut designs {
+            design.card.show_combination = shown;
+        }
+        for (design, text, reader) in cards(designs) {
+            let mut english = design.clone();
+            english.card.language = Language::English;
+            let english = CardText::of(&english);
+            for (steps, theirs) in [(&text.open, &english.open), (&text.close, &english.close)] {
+                let actions = |steps: &[latchwright_papers::Step]| -> Vec<Action> {
+                    let all = steps.iter().flat_map(|step| &step.actions);
+                    all.cloned().collect()
+                };
+                assert_eq!(actions(steps), actions(theirs), "{}", text.language);
+                assert_eq!(
+                    reader.read(&design, steps),
+                    actions(steps),
+                    "{}",
+                    text.language
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn a_card_in_pictures_has_the_steps_of_the_card_in_words() {
+    for (mut design, in_words, _) in cards(designs()) {
+        design.card.style = CardStyle::Pictures;
+        assert_eq!(CardText::of(&design), in_words);
     }
 }
 
@@ -129,31 +217,21 @@ fn leaving_out_the_turn_of_any_one_dial_leaves_it_locked() {
 }
 
 #[test]
-fn following_the_card_closes_the_latch_again() {
-    for design in designs() {
-        let text = CardText::of(&design);
-        let mut latch = latch(&design, &[]);
-        latch.follow(&text.open);
-        latch.follow(&text.close);
-        assert!(!latch.lid_up);
-        latch.act(&Action::SlideBack);
-        assert!(!latch.free(), "still open after closing");
-    }
-}
-
-#[test]
 fn there_are_at_most_five_steps_however_many_dials() {
-    for design in designs() {
-        assert!((3..=5).contains(&CardText::of(&design).open.len()));
+    for (_, text, _) in cards(designs()) {
+        assert!((3..=5).contains(&text.open.len()));
     }
 }
 
 #[test]
 fn without_the_combination_the_words_do_not_depend_on_it() {
-    let mut one = Design::default();
-    one.card.show_combination = false;
-    let mut other = one.clone();
-    other.combination = vec![7, 0, 4];
-    assert_eq!(CardText::of(&one), CardText::of(&other));
-    assert_eq!(CardText::of(&one).turns().count(), 0);
+    for language in Language::ALL {
+        let mut one = Design::default();
+        one.card.language = language;
+        one.card.show_combination = false;
+        let mut other = one.clone();
+        other.combination = vec![7, 0, 4];
+        assert_eq!(CardText::of(&one), CardText::of(&other));
+        assert_eq!(CardText::of(&one).turns().count(), 0);
+    }
 }

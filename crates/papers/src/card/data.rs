@@ -4,16 +4,20 @@ use latchwright_drawing::Step as Picture;
 use latchwright_solver::model::CardPaper;
 use serde_json::{Value, json};
 
-use super::text::{Action, CardText, DialTurn, Step};
+use super::text::{Action, CardText, Step, TurnWords};
 use crate::error::PaperError;
 
 /// The template's `data.json`.
 pub(super) fn json(
     sheet: CardPaper,
     text: &CardText,
-    lid_aspect: f64,
+    [lid_aspect, set_aspect]: [f64; 2],
 ) -> Result<Vec<u8>, PaperError> {
     let mut files = mark_files();
+    let mut steps = |steps: &[Step]| -> Vec<Value> {
+        let one = |step| step_data(step, &mut files, text.between_sentences);
+        steps.iter().map(one).collect()
+    };
     let value = json!({
         "paper": paper(sheet),
         "language": text.language,
@@ -22,17 +26,21 @@ pub(super) fn json(
         "heading": text.heading,
         "greeting": text.greeting,
         "signature": text.signature,
-        "lid": { "hinge": text.hinge, "described": text.lid_described, "aspect": lid_aspect },
+        "lid": { "hinge": text.hinge, "described": said(&text.lid_described), "aspect": lid_aspect, "set-aspect": set_aspect },
         "open": {
             "heading": text.open_heading,
-            "steps": text.open.iter().map(|step| step_data(step, &mut files)).collect::<Vec<_>>(),
+            "steps": steps(&text.open),
         },
         "close": {
             "heading": text.close_heading,
-            "steps": text.close.iter().map(|step| step_data(step, &mut files)).collect::<Vec<_>>(),
+            "steps": steps(&text.close),
         },
         "stuck": { "heading": text.stuck_heading, "items": text.stuck },
-        "cautions": { "heading": text.cautions_heading, "items": text.cautions },
+        "cautions": {
+            "heading": text.cautions_heading,
+            "items": text.cautions,
+            "between": text.between_sentences,
+        },
     });
     serde_json::to_vec(&value).map_err(|err| PaperError::Typeset {
         message: err.to_string(),
@@ -44,35 +52,81 @@ pub(super) fn mark_files() -> impl Iterator<Item = String> {
     (1..).map(|number: u32| format!("turn-{number}.svg"))
 }
 
-/// The small picture of a step and its file's name, if the step has one: that of its last action,
-/// since what comes before it only makes ready.
-pub(super) fn step_picture(step: &Step) -> Option<(&'static str, Picture)> {
-    match step.actions.last()? {
-        Action::SlideForward | Action::PointAtHinge => {
-            Some(("slide-forward.svg", Picture::SlideForward))
-        }
+/// The file that shows the lid with its dials set.
+pub(super) const SET_LID: &str = "set-lid.svg";
+
+/// The drawing of an action and its file's name. Dials are set on a drawing of the lid.
+pub(super) fn action_picture(action: &Action) -> Option<(&'static str, Picture)> {
+    match action {
+        Action::SlideForward => Some(("slide-forward.svg", Picture::SlideForward)),
+        Action::PointAtHinge => Some(("point-at-hinge.svg", Picture::PointAtHinge)),
         Action::SlideBack => Some(("slide-back.svg", Picture::SlideBack)),
         Action::Lift => Some(("lift.svg", Picture::LiftLid)),
         Action::Lower => Some(("lower.svg", Picture::LowerLid)),
         Action::TurnAway => Some(("turn-away.svg", Picture::TurnAway)),
-        Action::Turn(_) => None,
+        Action::Turn(_) | Action::TurnToSecret => None,
     }
 }
 
-fn step_data(step: &Step, files: &mut impl Iterator<Item = String>) -> Value {
-    let turns: Vec<Value> = step
-        .actions
-        .iter()
-        .filter_map(|action| match action {
-            Action::Turn(turn) => Some(turn_data(turn, &files.next().unwrap_or_default())),
-            _ => None,
-        })
-        .collect();
-    json!({ "text": step.text, "turns": turns, "picture": step_picture(step).map(|(file, _)| file) })
+/// The small picture beside a sentence: that of the action that moves something, since what comes
+/// before or after it only makes ready.
+fn beside_sentence(step: &Step) -> Option<&'static str> {
+    let action = match step.actions.as_slice() {
+        [Action::SlideForward, ..] => step.actions.first(),
+        _ => step.actions.last(),
+    };
+    action.and_then(action_picture).map(|(file, _)| file)
 }
 
-fn turn_data(turn: &DialTurn, drawing: &str) -> Value {
-    json!({ "name": turn.name, "words": turn.words, "label": turn.to_label, "drawing": drawing })
+/// The large pictures that stand for a step, in the order in which it is done.
+fn instead_of_sentence(step: &Step) -> Vec<&'static str> {
+    let actions = match step.actions.as_slice() {
+        // The slider is back already, as the last picture has left it.
+        [Action::SlideBack, rest @ ..] if !rest.is_empty() => rest,
+        all => all,
+    };
+    let mut files: Vec<_> = actions
+        .iter()
+        .map(|action| action_picture(action).map_or(SET_LID, |(file, _)| file))
+        .collect();
+    files.dedup();
+    files
+}
+
+fn step_data(step: &Step, files: &mut impl Iterator<Item = String>, between: &str) -> Value {
+    let mut described = vec![step.text.clone()];
+    described.extend(
+        step.turns
+            .iter()
+            .map(|turn| format!("{}.", turn.sentence())),
+    );
+    let turns: Vec<Value> = step
+        .turns
+        .iter()
+        .map(|turn| turn_data(turn, &files.next().unwrap_or_default()))
+        .collect();
+    json!({
+        "text": step.text,
+        "turns": turns,
+        "picture": beside_sentence(step),
+        "pictures": instead_of_sentence(step),
+        "described": said(&described.join(between)),
+    })
+}
+
+/// Words for the ear, without the marks for where a line may end.
+fn said(words: &str) -> String {
+    words.replace('\u{200b}', "")
+}
+
+fn turn_data(turn: &TurnWords, drawing: &str) -> Value {
+    json!({
+        "before": turn.before,
+        "label": turn.label,
+        "after": turn.after,
+        "words": turn.lines,
+        "drawing": drawing,
+    })
 }
 
 fn paper(paper: CardPaper) -> &'static str {

@@ -5,6 +5,7 @@ use core::f64::consts::TAU;
 use latchwright_drawing::{Drawing, Ink, Item, Layer, Outline, Palette, Rect, svg as write_svg};
 use latchwright_geometry::Point;
 
+use super::round_arrow::on_circle;
 use super::text::DialTurn;
 
 /// Side of the square sheet, mm.
@@ -20,6 +21,11 @@ const HEAD: f64 = 1.7;
 /// More ticks than this run together at the size of print.
 const MOST_TICKS: u32 = 24;
 
+/// The point `radius` from the middle, `angle` radians clockwise from the top.
+fn on(angle: f64, radius: f64) -> Point {
+    on_circle(Point::default(), radius, angle)
+}
+
 /// The drawing as SVG, with the top towards the hinge.
 pub(super) fn svg(turn: &DialTurn) -> String {
     let mut drawing = Drawing::new(Rect::about(Point::default(), SIDE, SIDE));
@@ -31,7 +37,7 @@ pub(super) fn svg(turn: &DialTurn) -> String {
         Point::default(),
         KNOB,
     );
-    let end = angle(turn);
+    let end = turn.angle();
     let pointer = Outline::line(on(end, KNOB * 0.15), on(end, KNOB));
     drawing
         .items
@@ -40,21 +46,6 @@ pub(super) fn svg(turn: &DialTurn) -> String {
         arrow(&mut drawing, turn.clockwise, end);
     }
     write_svg(&drawing, &Palette::LIGHT)
-}
-
-/// Clockwise from the top, radians; negative where it turns the other way.
-fn angle(turn: &DialTurn) -> f64 {
-    let share = f64::from(turn.marks) / f64::from(turn.positions.max(1));
-    if turn.clockwise {
-        share * TAU
-    } else {
-        -share * TAU
-    }
-}
-
-/// The point `radius` from the middle, `angle` radians clockwise from the top.
-fn on(angle: f64, radius: f64) -> Point {
-    Point::at_angle(TAU / 4.0 - angle) * radius
 }
 
 fn ticks(drawing: &mut Drawing, positions: u32) {

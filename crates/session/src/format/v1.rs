@@ -4,9 +4,10 @@
 //! field may be missing, and both ways between it and the model.
 
 use latchwright_solver::model::{
-    Bench, Board, Body, Bore, Card, CardPaper, Climate, Corner, Design, Dial, Disc, Floor, Grain,
-    Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind, Material, OwnWood,
-    Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Bench, Board, Body, Bore, Card, CardPaper, CardStyle, Climate, Corner, Design, Dial, Disc,
+    Floor, Grain, Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind,
+    Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units,
+    Workmanship,
 };
 use serde::Deserialize;
 
@@ -67,7 +68,8 @@ choice!(Units => UnitsFile { Millimetre, Inch });
 choice!(Sawn => SawnFile { Flat, Quarter });
 choice!(Grain => GrainFile { AlongX, AlongY });
 choice!(PinMake => PinMakeFile { Steel, Dowel, PrintedLying, PrintedStanding });
-choice!(Language => LanguageFile { English });
+choice!(Language => LanguageFile { English, German, French, Spanish, Japanese });
+choice!(CardStyle => CardStyleFile { Words, Pictures });
 choice!(Corner => CornerFile { Mitred, Butted, Rabbeted });
 choice!(Paper => PaperFile { A4OrLetter, A4, A3, Letter, Legal, Tabloid });
 choice!(CardPaper => CardPaperFile { A6, A5, FoldedA4 });
@@ -118,8 +120,8 @@ part!(Printer => PrinterFile {
 });
 part!(HoleReading => HoleReadingFile { diameter: f64, under: f64 });
 part!(Card => CardFile {
-    language: Language, paper: CardPaper, recipient: String, youngest: u32, greeting: String, from: String,
-    show_combination: bool,
+    language: Language, style: CardStyle, paper: CardPaper, recipient: String, youngest: u32, greeting: String,
+    from: String, show_combination: bool,
 });
 
 /// What the slider is made of; wood has fields of its own.

@@ -1,13 +1,15 @@
 //! Designs of any kind, right and wrong, for property tests.
 
 use latchwright_solver::model::{
-    Bench, Board, Body, Bore, Card, CardPaper, Climate, Corner, Design, Dial, Disc, Floor, Grain,
-    Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind, Material, OwnWood,
-    Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units, Workmanship,
+    Bench, Board, Body, Bore, Card, CardPaper, CardStyle, Climate, Corner, Design, Dial, Disc,
+    Floor, Grain, Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind,
+    Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units,
+    Workmanship,
 };
 use proptest::collection::vec;
 use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
 use proptest::prelude::*;
+use proptest::sample::select;
 
 /// Any length, from the everyday to the absurd; never −0, which a file does not know.
 fn size() -> impl Strategy<Value = f64> {
@@ -186,16 +188,23 @@ fn card() -> impl Strategy<Value = Card> {
         Just(CardPaper::A5),
         Just(CardPaper::FoldedA4)
     ];
+    let speech = (
+        select(Language::ALL.as_slice()),
+        select(CardStyle::ALL.as_slice()),
+    );
     let words = (text(), text(), text());
-    (paper, words, any::<u32>(), any::<bool>()).prop_map(
-        |(paper, (recipient, greeting, from), youngest, show_combination)| Card {
-            language: Language::English,
-            paper,
-            recipient,
-            youngest,
-            greeting,
-            from,
-            show_combination,
+    (paper, speech, words, any::<u32>(), any::<bool>()).prop_map(
+        |(paper, (language, style), (recipient, greeting, from), youngest, show_combination)| {
+            Card {
+                language,
+                style,
+                paper,
+                recipient,
+                youngest,
+                greeting,
+                from,
+                show_combination,
+            }
         },
     )
 }

@@ -5,6 +5,8 @@
 pub struct Card {
     /// The language of the fixed text.
     pub language: Language,
+    /// Whether it tells in words or in pictures.
+    pub style: CardStyle,
     /// Sheet.
     pub paper: CardPaper,
     /// Name of the recipient, in any script; may be empty.
@@ -26,6 +28,60 @@ pub enum Language {
     /// English.
     #[default]
     English,
+    /// German.
+    German,
+    /// French.
+    French,
+    /// Spanish.
+    Spanish,
+    /// Japanese.
+    Japanese,
+}
+
+impl Language {
+    /// Every language a card can speak.
+    pub const ALL: [Self; 5] = [
+        Self::English,
+        Self::German,
+        Self::French,
+        Self::Spanish,
+        Self::Japanese,
+    ];
+
+    /// What the language calls itself.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::English => "English",
+            Self::German => "Deutsch",
+            Self::French => "Français",
+            Self::Spanish => "Español",
+            Self::Japanese => "日本語",
+        }
+    }
+}
+
+/// How a card tells its steps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum CardStyle {
+    /// In sentences, with small drawings.
+    #[default]
+    Words,
+    /// In large pictures, for a child or whoever reads no language of ours; only the cautions for
+    /// grown-ups are in words.
+    Pictures,
+}
+
+impl CardStyle {
+    /// Every style.
+    pub const ALL: [Self; 2] = [Self::Words, Self::Pictures];
+
+    /// What the maker is shown, in English.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Words => "In words",
+            Self::Pictures => "In pictures, for a child",
+        }
+    }
 }
 
 /// The sheet a card is made for.
@@ -44,6 +100,7 @@ impl Default for Card {
     fn default() -> Self {
         Self {
             language: Language::English,
+            style: CardStyle::Words,
             paper: CardPaper::A6,
             recipient: String::new(),
             youngest: 14,

@@ -17,7 +17,7 @@ mod shop;
 
 pub use bench::{Bench, Board, HoleReading, Paper, Printer};
 pub use body::{Body, Corner, Floor, Hinge, LidKind};
-pub use card::{Card, CardPaper, Language};
+pub use card::{Card, CardPaper, CardStyle, Language};
 pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, PinMake, Slot};
 pub use material::{Grain, Material, OwnWood, Sawn};
 pub use parts::{Inside, Keeper, Plate, Slider, Tab};

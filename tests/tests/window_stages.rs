@@ -219,3 +219,21 @@ fn parts_that_cannot_be_printed_say_why() {
     wait_for(&mut window, "These parts cannot be printed yet");
     window.get_by_label_contains("mm of wall");
 }
+
+#[test]
+fn a_card_speaks_the_language_that_is_chosen() {
+    let mut window = demo("tea-box");
+    go(&mut window, Stage::Give);
+    window.get_by_label("Language").click_accesskit();
+    window.run_steps(4);
+    window.get_by_label("Français").click_accesskit();
+    window.run_steps(4);
+    let card = &app(&window).session().design().card;
+    assert_eq!(card.language.name(), "Français");
+    window
+        .get_by_label("In pictures, for a child")
+        .click_accesskit();
+    window.run_steps(4);
+    window.get_by_label("Undo: style of the card");
+    wait_for(&mut window, "The card as it will be printed");
+}

@@ -3,7 +3,9 @@
 
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use latchwright_papers::{PaperOptions, CardText, Fonts, PaperError, card, card_pages, card_sheets};
+use latchwright_papers::{
+    CardText, Fonts, PaperError, PaperOptions, card, card_pages, card_sheets,
+};
 use latchwright_solver::model::{CardPaper, CardStyle, Design, Dial, Labels, Language};
 use lopdf::{Document, decode_text_string};
 

@@ -1,8 +1,8 @@
 //! The words of the card.
 
-use egui::{Id, RadioButton, RichText, TextEdit, Ui};
+use egui::{ComboBox, Id, RadioButton, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
-use latchwright_solver::model::{Card, CardPaper, Units};
+use latchwright_solver::model::{Card, CardPaper, CardStyle, Language, Units};
 
 use crate::action::Action;
 use crate::field::{self, Kind};
@@ -35,6 +35,7 @@ pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
             design.card.from = from;
         }));
     }
+    language_ui(ui, card, wishes);
     ui.label("Sheet");
     for (paper, word) in [
         (CardPaper::A6, "A6, 105 × 148 mm"),
@@ -59,6 +60,35 @@ pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
         wishes.push(Action::edit("combination on the card", move |design| {
             design.card.show_combination = shown;
         }));
+    }
+}
+
+/// Which language it speaks, and whether in words or in pictures.
+fn language_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
+    ui.horizontal(|ui| {
+        let label = ui.label("Language");
+        ComboBox::from_id_salt(Id::unique("language of the card"))
+            .selected_text(card.language.name())
+            .show_ui(ui, |ui| {
+                for language in Language::ALL {
+                    let on = language == card.language;
+                    if ui.selectable_label(on, language.name()).clicked() && !on {
+                        wishes.push(Action::edit("language of the card", move |design| {
+                            design.card.language = language;
+                        }));
+                    }
+                }
+            })
+            .response
+            .labelled_by(label.id);
+    });
+    for style in CardStyle::ALL {
+        let on = style == card.style;
+        if ui.add(RadioButton::new(on, style.name())).clicked() && !on {
+            wishes.push(Action::edit("style of the card", move |design| {
+                design.card.style = style;
+            }));
+        }
     }
 }
 

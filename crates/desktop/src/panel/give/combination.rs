@@ -12,7 +12,8 @@ use crate::theme;
 use crate::view_state::ViewState;
 
 /// Side of the picture of a disc, points.
-const DISC: f32 = 128.0;
+const LEAST_DISC: f32 = 84.0;
+const MOST_DISC: f32 = 128.0;
 
 /// Choosing and drawing.
 pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &mut Vec<Action>) {
@@ -82,11 +83,13 @@ pub fn setting_ui(ui: &mut Ui, design: &Design) {
     let text = SettingText::of(design);
     let words = "From the back, hinge away from you, every pointer at the mark nearest the hinge: the filled slot is the true one.";
     ui.label(RichText::new(words).small().weak());
+    // three beside each other where there is room
+    let side = ((ui.available_width() - 18.0) / 3.0).clamp(LEAST_DISC, MOST_DISC);
     ui.horizontal_wrapped(|ui| {
         for (seat, dial) in text.dials.iter().zip(&design.dials) {
             ui.vertical(|ui| {
-                ui.set_width(DISC);
-                let (rect, response) = ui.allocate_exact_size(vec2(DISC, DISC), Sense::hover());
+                ui.set_width(side);
+                let (rect, response) = ui.allocate_exact_size(vec2(side, side), Sense::hover());
                 let drawing = disc_from_back(dial, seat.clockwise);
                 let frame = Frame::fit(drawing.bounds, rect.shrink(2.0));
                 paint(

@@ -233,6 +233,21 @@ mod tests {
     }
 
     #[test]
+    fn what_is_near_follows_the_hand() {
+        let camera = Camera::default();
+        // a point 10 mm nearer than the centre
+        let near = camera.axes().toward.map(|value| value * 10.0);
+        let seen = |camera: Camera| camera.seen(&camera.axes(), near);
+        let [right, up, _] = seen(camera.dragged(20.0, 0.0));
+        assert!(right > 1.0 && up.abs() < 0.2, "{right} {up}");
+        let [right, up, _] = seen(camera.dragged(0.0, 20.0));
+        assert!(right.abs() < 1e-9 && up < -1.0, "{right} {up}");
+        let moved = camera.moved(30.0, 12.0);
+        let [right, up, _] = moved.seen(&moved.axes(), camera.centre);
+        assert!((right - 10.0).abs() < 1e-9 && (up + 4.0).abs() < 1e-9);
+    }
+
+    #[test]
     fn nonsense_becomes_a_camera_that_can_be_used() {
         let odd = Camera {
             turn: f64::NAN,

@@ -197,6 +197,25 @@ fn the_border_of_every_card_stays_clear() {
 }
 
 #[test]
+fn sizes_that_are_no_sizes_give_a_card_or_a_sentence() {
+    for style in CardStyle::ALL {
+        for size in [f64::NAN, f64::INFINITY, -5.0, 0.0, 1e300] {
+            let mut design = design(Language::French, style, CardPaper::A5);
+            design.dials[0].knob.diameter = size;
+            design.dials[1].bore.diameter = size;
+            design.dials[2].pin.diameter = size;
+            design.slider.shank = size;
+            design.slider.guide_at = (size, size);
+            let made = card(&design, &Fonts::bundled(), &CardOptions::default());
+            assert!(
+                !matches!(made, Err(PaperError::Typeset { .. })),
+                "{size}: {made:?}"
+            );
+        }
+    }
+}
+
+#[test]
 fn a_long_greeting_on_a_card_in_pictures_is_refused_with_figures() {
     let mut design = design(Language::German, CardStyle::Pictures, CardPaper::A6);
     design.card.greeting = "A box for your letters and for a rainy afternoon. ".repeat(40);

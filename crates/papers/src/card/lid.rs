@@ -111,7 +111,10 @@ fn arrow(design: &Design, turn: &DialTurn) -> Option<Item> {
 
 fn knob(dial: &Dial) -> (Point, f64) {
     let middle = Point::new(dial.centre.0, dial.centre.1);
-    (middle, (dial.knob.diameter / 2.0).clamp(1.0, 200.0))
+    let radius = dial.knob.diameter / 2.0;
+    // What is no number falls through the limits.
+    let radius = if radius.is_nan() { 1.0 } else { radius };
+    (middle, radius.clamp(1.0, 200.0))
 }
 
 /// Two hinges at the back edge of `board`, which the drawing shows.

@@ -145,8 +145,8 @@ fn german() -> Reader {
         deeds: deeds([
             "bis zum Anschlag zu sich ziehen",
             "auf das Scharnier richten",
-            "bis zum Anschlag zum Scharnier schieben",
-            "Schieber am Scharnier lassen",
+            "bis zum Anschlag Richtung Scharnier schieben",
+            "Schieber hinten beim Scharnier lassen",
             "Deckel an der Vorderkante anheben",
             "Deckel zuklappen",
             "von seiner Marke wegdrehen",

@@ -31,13 +31,13 @@ const PHRASES: Phrases = Phrases {
     },
     stuck_heading: "Si cela coince",
     stuck: [
-        "Ne jamais forcer. Tirer le curseur vers soi, remettre chaque molette juste sur son repère et réessayer.",
+        "Ne jamais forcer. Tirer le curseur vers soi, remettre chaque molette exactement sur son repère et réessayer.",
         "Les molettes ne tournent que si le curseur est tiré à fond vers soi.",
         "L’air humide fait gonfler le bois\u{a0}: laisser la boîte quelques jours dans une pièce sèche.",
     ],
     cautions_heading: "Attention\u{a0}: ",
     cautions: [
-        "Tenir hors de portée des petits enfants, car il y a de petites pièces.",
+        "Tenir hors de portée des jeunes enfants\u{a0}: contient de petites pièces.",
         "Gare aux doigts sous le couvercle.",
         "Cette boîte garde un secret, pas des objets de valeur.",
     ],

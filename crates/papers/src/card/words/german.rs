@@ -18,12 +18,12 @@ const PHRASES: Phrases = Phrases {
         many: "Die Zeiger aller Knöpfe auf das Scharnier richten.",
     },
     turn_as_drawn: Forms {
-        one: "Den Knopf drehen, wie gezeichnet:",
-        many: "Von dort jeden Knopf drehen, wie gezeichnet:",
+        one: "Den Knopf wie gezeichnet drehen:",
+        many: "Von dort jeden Knopf wie gezeichnet drehen:",
     },
-    slide_back: "Den Schieber bis zum Anschlag zum Scharnier schieben.",
+    slide_back: "Den Schieber bis zum Anschlag Richtung Scharnier schieben.",
     lift: "Den Deckel an der Vorderkante anheben.",
-    lower: "Den Schieber am Scharnier lassen und den Deckel zuklappen.",
+    lower: "Den Schieber hinten beim Scharnier lassen und den Deckel zuklappen.",
     shut: "Den Schieber bis zum Anschlag zu sich ziehen.",
     turn_away: Forms {
         one: "Den Knopf von seiner Marke wegdrehen.",
@@ -33,7 +33,7 @@ const PHRASES: Phrases = Phrases {
     stuck: [
         "Nie mit Gewalt. Den Schieber zu sich ziehen, jeden Zeiger noch einmal genau auf seine Marke stellen und es wieder versuchen.",
         "Die Knöpfe drehen sich nur, solange der Schieber ganz vorn ist.",
-        "Feuchte Luft macht Holz schwergängig: das Kästchen einige Tage in einen trockenen Raum stellen.",
+        "Feuchte Luft macht Holz schwergängig: Das Kästchen einige Tage in einen trockenen Raum stellen.",
     ],
     cautions_heading: "Bitte beachten: ",
     cautions: [

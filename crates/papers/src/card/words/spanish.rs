@@ -31,7 +31,7 @@ const PHRASES: Phrases = Phrases {
     },
     stuck_heading: "Si se atasca",
     stuck: [
-        "Nunca hagas fuerza. Desliza el botón hacia ti, vuelve a poner cada dial justo en su marca e inténtalo otra vez.",
+        "Nunca lo fuerces. Desliza el botón hacia ti, vuelve a poner cada dial justo en su marca e inténtalo otra vez.",
         "Los diales solo giran mientras el botón está del todo hacia ti.",
         "El aire húmedo hincha la madera: deja la caja unos días en un cuarto seco.",
     ],

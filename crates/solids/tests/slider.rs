@@ -144,6 +144,16 @@ fn a_strip_carries_all_standing_pins_of_a_wooden_slider() {
     assert_eq!(strip.sound.shells, 1);
     // a handle a screw: 124 − 16 of length, no further apart than 60
     assert_eq!(strip.sound.genus, 3);
+    // and none runs into a finger
+    for hole in section(&strip.mesh, 3.0)
+        .outlines()
+        .iter()
+        .filter(|o| o.signed_area() < 0.0)
+    {
+        for dial in &design.dials {
+            assert!((round(hole).0.x - dial.centre.0).abs() > 6.0);
+        }
+    }
     let top = strip.extent().high[2];
     let cut = section(&strip.mesh, top - 1.0);
     assert_eq!(cut.outlines().len(), 3);

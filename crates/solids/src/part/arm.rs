@@ -21,6 +21,8 @@ const GROUND: f64 = 1.6;
 const FOOT: f64 = 1.0;
 /// Clear distance between that ground and the disc over it, mm.
 const CLEAR: f64 = 0.5;
+/// From a finger's side to the middle of a screw, mm.
+const SCREW_CLEAR: f64 = 5.0;
 /// Play of a set pin in its socket, for glue, mm in diameter.
 const GLUE: f64 = 0.2;
 
@@ -106,6 +108,13 @@ impl<'a> Arm<'a> {
                 ),
             );
         }
+    }
+
+    /// Where a screw goes that is meant to be at x but would run into the finger: beside it, the way
+    /// that `inwards` (1 or −1) says.
+    pub(super) fn beside(&self, x: f64, inwards: f64) -> Option<f64> {
+        let apart = self.radius + SCREW_CLEAR;
+        ((x - self.at.x).abs() < apart).then_some(self.at.x + inwards * apart)
     }
 
     fn capsule(&self, radius: f64) -> Outline {

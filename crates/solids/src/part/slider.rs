@@ -78,7 +78,7 @@ pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
         thick,
     };
     layers.build(shop, &mut draft, &arms)?;
-    screws(shop, &mut draft, (low, high), base_top);
+    screws(shop, &mut draft, &arms, (low, high), base_top);
     draft.warn(
         "use-of-strip",
         format!(
@@ -183,15 +183,26 @@ fn screw_hole(shop: &Shop<'_>, draft: &mut Draft, at: Point, floor: f64) {
     }
 }
 
-/// Screws along a strip, one near each end and others between, no further apart than 60 mm.
-fn screws(shop: &Shop<'_>, draft: &mut Draft, (low, high): (Point, Point), top: f64) {
+/// Screws along a strip, one near each end and others between, no further apart than 60 mm before
+/// they are moved clear of the fingers.
+fn screws(
+    shop: &Shop<'_>,
+    draft: &mut Draft,
+    arms: &[Arm<'_>],
+    (low, high): (Point, Point),
+    top: f64,
+) {
     let (first, last) = (low.x + 8.0, high.x - 8.0);
-    let middle = f64::midpoint(low.y, high.y);
+    let middle = (low + high) * 0.5;
     let spans = ((last - first) / 60.0).ceil().clamp(1.0, 20.0);
     let mut span = 0.0;
     while last > first && span <= spans {
-        let at = Point::new(first + (last - first) * span / spans, middle);
-        screw_hole(shop, draft, at, top);
+        let mut x = first + (last - first) * span / spans;
+        let inwards = if x < middle.x { 1.0 } else { -1.0 };
+        if let Some(beside) = arms.iter().find_map(|arm| arm.beside(x, inwards)) {
+            x = beside;
+        }
+        screw_hole(shop, draft, Point::new(x, middle.y), top);
         span += 1.0;
     }
 }

@@ -115,21 +115,19 @@ fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     }
 }
 
-/// What is to be said of it, and saving it.
-pub fn buttons_ui(ui: &mut Ui, proven: bool, refused: bool, wishes: &mut Vec<Action>) {
-    ui.add_space(8.0);
+/// Saving it, and what is to be said of it.
+pub fn save_ui(ui: &mut Ui, proven: bool, refused: bool, wishes: &mut Vec<Action>) {
+    ui.horizontal(|ui| {
+        let save = egui::Button::new("Save the card…");
+        if ui.add_enabled(!refused, save).clicked() {
+            wishes.push(Action::AskCardPath);
+        }
+        let words = "Print at 100 %, not “fit to page”.";
+        ui.label(RichText::new(words).small().weak());
+    });
     if !proven {
         let colour = theme::ink(ui.ctx(), Ink::Blocks);
         let words = "! This latch is not proven: the card may promise what the box does not keep.";
         ui.label(RichText::new(words).small().color(colour));
     }
-    let save = egui::Button::new("Save the card…");
-    if ui.add_enabled(!refused, save).clicked() {
-        wishes.push(Action::AskCardPath);
-    }
-    ui.label(
-        RichText::new("Print at 100 %, not “fit to page”.")
-            .small()
-            .weak(),
-    );
 }

@@ -50,14 +50,14 @@ pub fn give_ui(
                         });
                         heading(ui, "Setting it", |ui| combination::setting_ui(ui, design));
                         heading(ui, "Card for the recipient", |ui| {
-                            let refused = pages.refused(session.revision(), CARD).is_some();
                             card::words_ui(ui, &design.card, wishes);
-                            card::buttons_ui(ui, is_proven(session, proof), refused, wishes);
                         });
                     });
             },
         );
         ui.vertical(|ui| {
+            let refused = pages.refused(session.revision(), CARD).is_some();
+            card::save_ui(ui, is_proven(session, proof), refused, wishes);
             page_ui(
                 ui,
                 session,

@@ -5,7 +5,7 @@ mod papers;
 mod parts;
 mod solid;
 
-use egui::{Button, Ui};
+use egui::{Align, Button, Layout, Ui};
 use latchwright_session::Session;
 
 use crate::action::Action;
@@ -55,9 +55,37 @@ pub fn make_ui(
                 view.making = making;
             }
         }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            save_ui(ui, view.making, saving, wishes);
+        });
     });
     match view.making {
-        Making::Papers => papers::papers_ui(ui, session, pages, &mut view.papers, saving, wishes),
-        Making::Parts => parts::parts_ui(ui, session, printed, &mut view.parts, saving, wishes),
+        Making::Papers => papers::papers_ui(ui, session, pages, &mut view.papers),
+        Making::Parts => parts::parts_ui(ui, session, printed, &mut view.parts, wishes),
+    }
+}
+
+/// All of it in one folder.
+fn save_ui(ui: &mut Ui, making: Making, saving: bool, wishes: &mut Vec<Action>) {
+    let (name, about) = match making {
+        Making::Papers => (
+            "Save all papers…",
+            "These papers, the card, and each part as SVG and DXF, in one folder",
+        ),
+        Making::Parts => (
+            "Save all parts…",
+            "A 3MF for each bed, an STL for each part, and a list of sizes, in one folder",
+        ),
+    };
+    let button = Button::new(if saving { "Saving…" } else { name });
+    if ui
+        .add_enabled(!saving, button)
+        .on_hover_text(about)
+        .clicked()
+    {
+        wishes.push(match making {
+            Making::Papers => Action::AskPapersPath,
+            Making::Parts => Action::AskPartsPath,
+        });
     }
 }

@@ -1,6 +1,6 @@
 //! The papers as the very pages that are printed, and what the maker's ruler says of an earlier print.
 
-use egui::{Button, CollapsingHeader, Layout, RichText, ScrollArea, TextEdit, Ui, vec2};
+use egui::{CollapsingHeader, Layout, RichText, ScrollArea, TextEdit, Ui, vec2};
 use latchwright_drawing::Ink;
 use latchwright_papers::TemplateOptions;
 use latchwright_session::{Session, ruler};
@@ -8,12 +8,11 @@ use latchwright_solver::model::Units;
 use latchwright_workshop::ruler::Correction;
 
 use super::super::page::page_ui;
-use crate::action::Action;
 use crate::pages::{Look, Pages, Paper, Wanted};
 use crate::theme;
 
 /// Width of the column beside the page, points.
-const COLUMN: f32 = 212.0;
+const COLUMN: f32 = 240.0;
 
 /// The papers of the bench, what they are called and what each is for.
 const PAPERS: [(Paper, &str, &str); 4] = [
@@ -109,14 +108,7 @@ impl PapersView {
 }
 
 /// The panel.
-pub fn papers_ui(
-    ui: &mut Ui,
-    session: &Session,
-    pages: &Pages,
-    view: &mut PapersView,
-    saving: bool,
-    wishes: &mut Vec<Action>,
-) {
+pub fn papers_ui(ui: &mut Ui, session: &Session, pages: &Pages, view: &mut PapersView) {
     let size = ui.available_size();
     ui.horizontal_top(|ui| {
         ui.allocate_ui_with_layout(
@@ -131,7 +123,7 @@ pub fn papers_ui(
                         ui.set_max_width(COLUMN - 10.0);
                         choose_ui(ui, view);
                         printer_ui(ui, session.design().units, view);
-                        save_ui(ui, saving, wishes);
+                        cautions_ui(ui);
                     });
             },
         );
@@ -208,17 +200,8 @@ fn printer_ui(ui: &mut Ui, units: Units, view: &mut PapersView) {
         });
 }
 
-fn save_ui(ui: &mut Ui, saving: bool, wishes: &mut Vec<Action>) {
+fn cautions_ui(ui: &mut Ui) {
     ui.add_space(8.0);
-    let save = Button::new(if saving {
-        "Saving…"
-    } else {
-        "Save all papers…"
-    });
-    let about = "These papers, the card, and each part as SVG and DXF, in one folder";
-    if ui.add_enabled(!saving, save).on_hover_text(about).clicked() {
-        wishes.push(Action::AskPapersPath);
-    }
     let words = "Print at 100 %, not “fit to page”, and measure both lines before you cut. The papers carry the usual cautions; the manuals of your tools come before them.";
     ui.label(RichText::new(words).small().weak());
 }

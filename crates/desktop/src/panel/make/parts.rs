@@ -86,7 +86,6 @@ pub fn parts_ui(
     session: &Session,
     printed: &mut Printed,
     view: &mut PartsView,
-    saving: bool,
     wishes: &mut Vec<Action>,
 ) {
     let size = ui.available_size();
@@ -101,7 +100,7 @@ pub fn parts_ui(
                     .auto_shrink([false, false])
                     .show(ui, |ui| {
                         ui.set_max_width(COLUMN - 10.0);
-                        column_ui(ui, session, printed, view, saving, wishes);
+                        column_ui(ui, session, printed, view, wishes);
                     });
             },
         );
@@ -114,7 +113,6 @@ fn column_ui(
     session: &Session,
     printed: &Printed,
     view: &mut PartsView,
-    saving: bool,
     wishes: &mut Vec<Action>,
 ) {
     looks_ui(ui, view);
@@ -127,7 +125,7 @@ fn column_ui(
     }
     ui.separator();
     choices_ui(ui, view);
-    save_ui(ui, saving || parts.is_empty(), wishes);
+    cautions_ui(ui);
     gauge_ui(ui, session.design(), &mut view.gauge, wishes);
 }
 
@@ -285,12 +283,7 @@ fn choices_ui(ui: &mut Ui, view: &mut PartsView) {
         .on_hover_text("Standing pins of a wooden slider, joined");
 }
 
-fn save_ui(ui: &mut Ui, waits: bool, wishes: &mut Vec<Action>) {
-    let about = "A 3MF for each bed, an STL for each part, and a list of sizes, in one folder";
-    let save = Button::new("Save all parts…");
-    if ui.add_enabled(!waits, save).on_hover_text(about).clicked() {
-        wishes.push(Action::AskPartsPath);
-    }
-    let words = "Small parts: keep them from small children. Nozzle and bed are hot; mind your printer's manual.";
+fn cautions_ui(ui: &mut Ui) {
+    let words = "Print the fit gauge first. Small parts: keep them from small children. Nozzle and bed are hot; mind your printer's manual.";
     ui.label(RichText::new(words).small().weak());
 }

@@ -59,7 +59,7 @@ pub use picture::{PICTURES, is_picture, picture};
 pub use plan::{PlanOptions, plan, plan_sheet, plate_marks};
 pub use rect::Rect;
 pub use seat::disc_from_back;
-pub use section::section;
+pub use section::{key_depth, section};
 pub use shape::{Anchor, Shape, Text, Weight};
 pub use slider::{slider_crossbar, slider_fingers, slider_outline};
 pub use style::{Ink, Stroke};

@@ -1,4 +1,5 @@
-//! A disc on its post as the maker sees it from the back of the plate, with the label each seat is for.
+//! A disc as the maker sees it from the back of the plate, its post in the knob's star above it, with the label
+//! each seat is for.
 
 use core::f64::consts::{PI, TAU};
 
@@ -28,11 +29,11 @@ const LETTERS: usize = 8;
 /// Marks that are looked at.
 const MOST: u32 = 360;
 
-/// The disc of `dial` on its post seen from the back, hinge at the top, pointer at mark 0, put on for
+/// The disc of `dial` seen from the back, hinge at the top, pointer at mark 0, put on for
 /// `mark`; drawn to no scale, about its own centre, millimetres of paper.
 ///
 /// Round the disc stand the labels, clockwise from the front, each where the true slot has to point for
-/// it. A mark that the dial lacks is taken round. The true slot is filled.
+/// it. A mark that the dial lacks is taken round. The true slot is filled. Post and star lie behind the disc.
 pub fn disc_from_back(dial: &Dial, mark: u32) -> Drawing {
     let dial = &drawable(dial);
     let mark = mark % dial.positions;
@@ -50,12 +51,11 @@ pub fn disc_from_back(dial: &Dial, mark: u32) -> Drawing {
     drawing.items.extend(true_slot(dial, turn_deg));
     drawing
         .items
-        .push(Item::stroke(Layer::Marks, Ink::Thin, star(dial, turn_deg)));
-    drawing.items.push(Item::area(
-        Layer::Above,
-        Ink::Paper,
-        Some(Ink::Outline),
-        post(dial),
+        .push(Item::stroke(Layer::Marks, Ink::Unseen, star(dial)));
+    drawing.items.push(Item::stroke(
+        Layer::Marks,
+        Ink::Unseen,
+        post(dial, turn_deg),
     ));
     let mut image = drawing.mirrored(0.0);
     image.items.extend(labels(dial, mark));
@@ -119,22 +119,22 @@ fn true_slot(dial: &Dial, turn_deg: f64) -> Option<Item> {
     ))
 }
 
-/// The post: a flat towards the hinge.
-fn post(dial: &Dial) -> Outline {
+/// The post on the disc, turned with it: a corner towards the hinge where the true slot points to the front.
+fn post(dial: &Dial, turn_deg: f64) -> Outline {
     let sides = f64::from(dial.key.sides);
     let reach = dial.key.apothem / trig::cos(PI / sides);
-    let corner =
-        |index: u32| Point::at_angle(TAU / 4.0 + (f64::from(index) + 0.5) * TAU / sides) * reach;
+    let first = TAU / 4.0 - trig::radians(turn_deg);
+    let corner = |index: u32| Point::at_angle(first + f64::from(index) * TAU / sides) * reach;
     let corners: Vec<Point> = (0..dial.key.sides).map(corner).collect();
     Outline::polygon(&corners)
 }
 
-/// The star in the disc: a point for each seat, turned with the disc.
-fn star(dial: &Dial, turn_deg: f64) -> Outline {
+/// The star in the knob: a point for each seat, one towards the hinge.
+fn star(dial: &Dial) -> Outline {
     let outer = dial.key.apothem / trig::cos(PI / f64::from(dial.key.sides)) + 0.4;
     let inner = outer * inner_corner_ratio(dial.positions, dial.key.sides);
     let step = TAU / f64::from(dial.positions);
-    let first = TAU / 4.0 + PI / f64::from(dial.key.sides) - trig::radians(turn_deg);
+    let first = TAU / 4.0;
     let corner = |index: u32| {
         let radius = if index.is_multiple_of(2) {
             outer

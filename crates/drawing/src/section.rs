@@ -47,9 +47,9 @@ pub fn section(design: &Design, pose: &Pose, dial: usize) -> Drawing {
     cut.keeper(&mut items);
     cut.slider(&mut items);
     cut.pull(&mut items);
+    cut.knob(&mut items);
     cut.disc(&mut items);
     cut.pin(&mut items);
-    cut.knob(&mut items);
     items.extend(labels(&cut));
     let sheet = extent(&items).unwrap_or(Rect::about(Point::default(), 20.0, 20.0));
     Drawing {
@@ -336,15 +336,16 @@ impl<'a> Cut<'a> {
         let line = if stopped { Ink::Blocks } else { Ink::Outline };
         let behind = Outline::rectangle(whole);
         items.push(Item::area(Layer::Below, Ink::Part, Some(Ink::Thin), behind));
-        let half = dial.key.apothem.max(0.0);
-        let star = (dial.centre.1 - half, dial.centre.1 + half);
         let mut faces = Vec::new();
         for &(from, to) in &self.disc_spans {
-            for (from, to) in [(from, to.min(star.0)), (from.max(star.1), to)] {
-                if to - from > 0.05 {
-                    faces.push(Outline::rectangle(rect(from, to, whole.min.y, whole.max.y)));
-                }
+            if to - from <= 0.05 {
+                continue;
             }
+            let flat = rect(from, to, whole.min.y, whole.max.y);
+            faces.push(match self.shaft_and_post(dial, flat) {
+                Some(steps) => turned_up(flat, &steps),
+                None => Outline::rectangle(flat),
+            });
         }
         cut_face(
             items,
@@ -368,26 +369,32 @@ impl<'a> Cut<'a> {
         cut_face(items, &[Outline::rectangle(pin)], stuff, line);
     }
 
-    /// Knob, shaft and post: one turned part.
-    fn knob(&self, items: &mut Vec<Item>) {
-        let Some((dial, knob)) = self.dial.zip(self.knob_rect()) else {
-            return;
-        };
+    /// The shaft on the disc and the post on the shaft, where they stand whole on this part of the disc.
+    fn shaft_and_post(&self, dial: &Dial, disc: Rect) -> Option<[Rect; 2]> {
+        let knob = self.knob_rect()?;
         let at = dial.centre.1;
         let shaft =
             (dial.bore.diameter / 2.0 - dial.bore.shaft_play).clamp(0.3, knob.width() / 2.0);
         let post = dial.key.apothem.clamp(0.2, shaft);
-        let foot = self
-            .disc_rect()
-            .map_or(-AIR, |disc| disc.min.y + 0.12 * disc.height());
-        let shoulder = 0.1 - dial.disc.below;
-        let steps = [
-            rect(at - shaft, at + shaft, shoulder, knob.min.y),
-            rect(at - post, at + post, foot, shoulder),
-        ];
+        let whole = disc.min.x <= at - shaft && at + shaft <= disc.max.x;
+        let shoulder = knob.min.y;
+        let top = shoulder + key_depth(dial).min(0.9 * knob.height());
+        (whole && shoulder > disc.max.y).then(|| {
+            [
+                rect(at - shaft, at + shaft, disc.max.y, shoulder),
+                rect(at - post, at + post, shoulder, top),
+            ]
+        })
+    }
+
+    /// The knob; the disc's post is drawn over it, in its recess.
+    fn knob(&self, items: &mut Vec<Item>) {
+        let Some(knob) = self.knob_rect() else {
+            return;
+        };
         cut_face(
             items,
-            &[turned(knob, &steps, 2.5)],
+            &[turned(knob, &[], 2.5)],
             Stuff::Printed,
             Ink::Movable,
         );
@@ -395,6 +402,24 @@ impl<'a> Cut<'a> {
             item.subject = Some(Subject::Dial(self.index));
         }
     }
+}
+
+/// How deep the star in the knob is, mm: six tenths of the knob, 4 to 8. The post ends just below.
+pub fn key_depth(dial: &Dial) -> f64 {
+    (dial.knob.height * 0.6).clamp(4.0, 8.0)
+}
+
+/// A disc with `steps` standing on it, each narrower than the one below.
+fn turned_up(disc: Rect, steps: &[Rect]) -> Outline {
+    let at = Point::new;
+    let mut right = vec![at(disc.max.x, disc.min.y), at(disc.max.x, disc.max.y)];
+    let mut left = vec![at(disc.min.x, disc.min.y), at(disc.min.x, disc.max.y)];
+    for step in steps {
+        right.extend([at(step.max.x, step.min.y), at(step.max.x, step.max.y)]);
+        left.extend([at(step.min.x, step.min.y), at(step.min.x, step.max.y)]);
+    }
+    right.extend(left.into_iter().rev());
+    Outline::polygon(&right)
 }
 
 /// Where a cut along y through the dial's centre goes through the disc, in plan y.

@@ -49,7 +49,7 @@ fn below(cut: &Cut<'_>, items: &mut Vec<Item>) {
     }
 }
 
-/// The part of the disc that lies behind its post, where its name has room.
+/// The part of the disc behind its shaft, where its name has room.
 fn right_part(disc: Rect) -> Rect {
     Rect {
         min: Point::new(disc.centre().x + disc.width() * 0.2, disc.min.y),

@@ -206,7 +206,7 @@ fn sizes_that_are_no_sizes_give_a_card_or_a_sentence() {
             design.dials[2].pin.diameter = size;
             design.slider.shank = size;
             design.slider.guide_at = (size, size);
-            let made = card(&design, &Fonts::bundled(), &CardOptions::default());
+            let made = card(&design, &Fonts::bundled(), &PaperOptions::default());
             assert!(
                 !matches!(made, Err(PaperError::Typeset { .. })),
                 "{size}: {made:?}"

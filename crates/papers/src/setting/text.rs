@@ -4,7 +4,7 @@ use latchwright_solver::model::{Design, Dial};
 
 use super::brief::Brief;
 
-/// Where one disc goes on its post.
+/// In which seat one disc's post stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DiscSeat {
     /// Which dial, from 0.
@@ -16,7 +16,7 @@ pub struct DiscSeat {
     /// Seats from the one at which the true slot points straight to the front, clockwise as seen from the
     /// back, the pointer at the mark nearest the hinge.
     pub clockwise: u32,
-    /// Seats round the post.
+    /// Seats of the star.
     pub seats: u32,
     /// The same in words, the shorter way round.
     pub words: String,
@@ -56,7 +56,7 @@ impl SettingText {
             ]),
             reading: owned(&[
                 "Seen from the back of the plate, hinge away from you and front towards you: everything is mirrored.",
-                "Every pointer stands at the mark nearest the hinge. The filled slot is the true one: put the disc on so \
+                "Every pointer stands at the mark nearest the hinge. The filled slot is the true one: put the disc in so \
                  that it points at the label in heavy type.",
                 "Another label is set in the same way: round each disc stands where the true slot points for it. A disc that \
                  is turned over is wrong: its slots must lie as drawn.",
@@ -66,10 +66,11 @@ impl SettingText {
                 "Open the box at the combination that is set now, and keep the lid open and held, so that it cannot fall.",
                 "With the lid open push the slider forward: the pins leave the discs, and the dials turn free.",
                 "Turn every pointer to the mark nearest the hinge.",
-                "Take the screw and washer from under one disc. Draw the disc off its post, turn it until the true slot \
-                 points at the new label as drawn here, and put it back on the seat there. One disc at a time.",
-                "Set screw and washer again: a press fit is never the only thing that keeps a disc. Count the small parts, \
-                 and keep them from children.",
+                "Take the screw out of one disc and hold its knob. Draw the disc down until its post is out of the knob's \
+                 star, turn it until the true slot points at the new label as drawn here, and push the post home in the \
+                 seat there. One disc at a time.",
+                "Set the screw again: a press fit is never the only thing that keeps a disc. Count the small parts, and \
+                 keep them from children.",
                 "Check with the lid still open: turn every dial to its new label, and pull the slider back. It must go all \
                  the way, without force.",
                 "Push it forward, turn one dial by one mark either way, and pull: it must stop. Do so with each dial, unless \

@@ -2,12 +2,12 @@
 
 use core::f64::consts::SQRT_2;
 
+use latchwright_drawing::key_depth;
 use latchwright_geometry::{Point, trig};
 use latchwright_solver::contact::{Mouth, SlotShape, mouths};
 use latchwright_solver::model::{Dial, Slot};
 
 use super::key::{KeyShape, key_shape};
-use super::knob::recess_depth;
 use super::{Draft, Kind, Part, Shop, named};
 use crate::extrude::{Prism, THROUGH};
 use crate::fault::{MeshFault, PartFault};
@@ -118,7 +118,7 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     }
     let long = dial.disc.below + shop.design.plate.thickness + shop.options.knob_gap;
     let shaft_top = thick + draft.draw(fit.height("shaft's length", long, 0.0));
-    let post_top = shaft_top + (recess_depth(dial) - SHORT).max(fit.printer.layer);
+    let post_top = shaft_top + (key_depth(dial) - SHORT).max(fit.printer.layer);
     let seat = ScrewSeat::new(shop, thick);
     walls(
         shop,

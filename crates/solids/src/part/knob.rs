@@ -2,6 +2,7 @@
 
 use core::f64::consts::PI;
 
+use latchwright_drawing::key_depth;
 use latchwright_geometry::{Point, trig};
 use latchwright_solver::model::Dial;
 
@@ -22,11 +23,6 @@ use crate::slope::Edge;
 /// Common practice, no source: five layers carry a bridge of a centimetre.
 const FACE: f64 = 1.2;
 
-/// How deep the star is, mm: six tenths of the knob, 4 to 8.
-pub(super) fn recess_depth(dial: &Dial) -> f64 {
-    (dial.knob.height * 0.6).clamp(4.0, 8.0)
-}
-
 /// The knob of dial `index`.
 pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
     let mut draft = Draft::new(named("Knob", index), Kind::Knob, Some(index));
@@ -37,7 +33,7 @@ pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     let radius = draft.draw(across) / 2.0;
     let height = draft.draw(fit.height("knob's height", dial.knob.height, 2.0));
     let key = key_shape(dial, fit);
-    let recess = recess_depth(dial);
+    let recess = key_depth(dial);
     face_left(shop, &draft.name, recess, height)?;
     let broken = |fault| PartFault::Mesh {
         part: named("Knob", index),

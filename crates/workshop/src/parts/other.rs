@@ -14,32 +14,28 @@ impl Lister<'_> {
         let dials = &self.design.dials;
         let (rule, mut all) = (self.rule, Vec::new());
         let knobs = alike(dials, |one, other| {
-            one.knob == other.knob && one.key == other.key && one.bore == other.bore
+            one.knob == other.knob && one.key == other.key
         });
         for group in knobs {
             let Some(dial) = group.first().and_then(|index| dials.get(*index)) else {
                 continue;
             };
-            let mut part = printed(
-                format!("knob with post, {}", which(&group)),
+            let part = printed(
+                format!("knob with star, {}", which(&group)),
                 &group,
                 (dial.knob.diameter, dial.knob.diameter, dial.knob.height),
             );
-            part.notes.push(format!(
-                "shaft to turn in a bore of {}",
-                rule.say_fine(dial.bore.diameter)
-            ));
             all.push(part);
         }
         for group in alike(dials, |one, other| {
-            one.disc == other.disc && one.key == other.key
+            one.disc == other.disc && one.key == other.key && one.bore == other.bore
         }) {
             let Some(dial) = group.first().and_then(|index| dials.get(*index)) else {
                 continue;
             };
             let across = 2.0 * dial.disc.radius;
             let mut part = printed(
-                format!("disc, {}", which(&group)),
+                format!("disc with shaft and post, {}", which(&group)),
                 &group,
                 (across, across, dial.disc.thickness),
             );
@@ -47,6 +43,10 @@ impl Lister<'_> {
                 1 => "one slot".to_owned(),
                 slots => format!("{slots} slots; the mark shows the true one"),
             });
+            part.notes.push(format!(
+                "shaft to turn in a bore of {}",
+                rule.say_fine(dial.bore.diameter)
+            ));
             all.push(part);
         }
         all
@@ -135,7 +135,7 @@ impl Lister<'_> {
         let mut all = vec![hinges, screws];
         if dials > 0 {
             let mut disc = Self::other(
-                "screw with washer under each disc".to_owned(),
+                "screw through each disc into its knob, No. 4".to_owned(),
                 Make::Bought,
                 dials,
                 (10.0, 3.0, 3.0),

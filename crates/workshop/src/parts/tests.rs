@@ -30,13 +30,13 @@ fn the_default_job_has_its_parts_in_order_of_making() {
             ("keeper", 1),
             ("guide strip", 2),
             ("guide bridge", 2),
-            ("knob with post, dials 1, 2 and 3", 3),
-            ("disc, dials 1, 2 and 3", 3),
+            ("knob with star, dials 1, 2 and 3", 3),
+            ("disc with shaft and post, dials 1, 2 and 3", 3),
             ("finger knob", 1),
             ("pin, dials 1, 2 and 3", 3),
             ("butt hinge", 2),
             ("screw for the keeper, No. 4 (2.84 mm)", 2),
-            ("screw with washer under each disc", 3),
+            ("screw through each disc into its knob, No. 4", 3),
         ]
     );
 }
@@ -77,8 +77,16 @@ fn dials_that_differ_have_their_own_lines() {
     let mut design = Design::default();
     design.dials[1].disc.radius = 20.0;
     let all = parts(&design);
-    assert_eq!(find(&all, "disc, dials 1 and 3").count, 2);
-    assert_eq!(find(&all, "disc, dial 2").finished.length, 40.0);
+    assert_eq!(
+        find(&all, "disc with shaft and post, dials 1 and 3").count,
+        2
+    );
+    assert_eq!(
+        find(&all, "disc with shaft and post, dial 2")
+            .finished
+            .length,
+        40.0
+    );
     assert_eq!(find(&all, "knob").count, 3);
 }
 

@@ -27,7 +27,7 @@ impl Job<'_> {
         if let Some(key) = key {
             step = step.mm("clearance on each flat of the key", key.clearance);
         }
-        step.fits(&["Each disc goes on its post by hand in every position, without rocking."])
+        step.fits(&["Each disc's post goes into its knob's star by hand in every position, without rocking."])
             .caution(&[
                 "The nozzle is as hot as an oven and the bed burns too; let fresh air in, and do not leave it alone.",
                 "Small parts are not for children under three.",
@@ -74,8 +74,8 @@ impl Job<'_> {
         let printed = matches!(self.design.slider.material, Material::Printed);
         let mut step = WorkStep::new("Assemble the lid").todo(&[
             "Lay the plate face down on a cloth.",
-            "Put the knobs through their bores from outside, all pointers towards the hinges.",
-            "Put a washer on each post, then the disc loosely; do not fix it yet.",
+            "Put a washer on each disc's shaft and the shaft through its bore from below.",
+            "Put the knob on the post from outside, pointer towards the hinges; do not fix it yet.",
             "Lay the slider in its guide, put the finger knob's shank through the slot, and screw it fast.",
             "Screw strips and bridges home.",
         ]);
@@ -97,10 +97,10 @@ impl Job<'_> {
     pub(super) fn combination(&self) -> WorkStep {
         let mut step = WorkStep::new("Set the combination at the back").todo(&[
             "Take the combination from the maker's sheet; this sheet does not tell it.",
-            "Turn each pointer to its mark of the combination and hold the knob there.",
-            "From the back, turn the disc on the post until its true slot faces its pin; from the back everything is \
-             mirrored.",
-            "Set screw and washer under the disc: a press fit is never the only thing that keeps it.",
+            "Turn each pointer to its mark of the combination and hold the knob there, a little off the plate.",
+            "From the back, draw the disc down until its post is out of the star, turn it until its true slot faces its \
+             pin, and push it home; from the back everything is mirrored.",
+            "Set the screw that joins disc and knob: a press fit is never the only thing that keeps them.",
             "Check: turn every dial away and back to its mark; the slider must go back. Then turn one dial by one \
              mark; it must not, unless the \
              design opens there too. Do so with each dial.",

@@ -1,4 +1,4 @@
-//! The combination: chosen or drawn by rules, and how each disc goes on its post for it.
+//! The combination: chosen or drawn by rules, and how each disc goes into its knob for it.
 
 use egui::{ComboBox, Id, RichText, Sense, Ui, WidgetInfo, vec2};
 use latchwright_drawing::{Ink, disc_from_back};
@@ -78,7 +78,7 @@ pub fn take(marks: Vec<u32>) -> Action {
     Action::edit("combination", move |design| design.combination = marks)
 }
 
-/// How each disc goes on its post, from the back.
+/// How each disc goes into its knob, from the back.
 pub fn setting_ui(ui: &mut Ui, design: &Design) {
     let text = SettingText::of(design);
     let words = "From the back, hinge away from you, every pointer at the mark nearest the hinge: the filled slot is the true one.";

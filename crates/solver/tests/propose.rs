@@ -2,9 +2,11 @@
 //!
 //! A few lids by default; three hundred where `LATCHWRIGHT_HUNT` is set.
 
+use latchwright_solver::change::{DialSize, LatchSize, Size};
 use latchwright_solver::model::{Climate, Design, Grain, Material, Sawn, Season, Units};
 use latchwright_solver::propose::{
-    DialWish, Go, Kind, Outcome, Proposal, Wishes, grid_of, least_room, propose, unmet,
+    Demand, DialWish, Go, Kind, Outcome, Progress, Proposal, Search, Wishes, grid_of, least_room,
+    propose, unmet,
 };
 use latchwright_solver::prove;
 use rand::RngExt;
@@ -283,4 +285,339 @@ fn no_proposal_is_beaten_by_two_thousand_random_designs() {
         beaten.len(),
         beaten[0]
     );
+}
+
+/// The same wishes with one thing made better.
+fn eased(wishes: &Wishes, number: u64) -> (&'static str, Wishes) {
+    let mut eased = wishes.clone();
+    let (width, depth) = (wishes.base.plate.width, wishes.base.plate.depth);
+    let work = &mut eased.base.workmanship;
+    let name = match number % 6 {
+        0 => {
+            eased = eased.with_lid(width + 37.0, depth);
+            "a wider lid"
+        }
+        1 => {
+            eased = eased.with_lid(width, depth + 40.0);
+            "a deeper lid"
+        }
+        2 => {
+            eased.base.bench.bits.extend([11.0, 13.0, 17.0]);
+            eased.pins.push(3.5);
+            "more bits and pins"
+        }
+        3 => {
+            (work.bore_place, work.pin_place) = (work.bore_place / 2.0, work.pin_place / 2.0);
+            "finer places"
+        }
+        4 => {
+            work.reading /= 2.0;
+            "finer reading"
+        }
+        _ => {
+            (work.print, work.film_spread) = (work.print / 2.0, work.film_spread / 2.0);
+            work.keeper_place /= 2.0;
+            "finer prints, coats and keeper"
+        }
+    };
+    (name, eased)
+}
+
+/// What two rooms may differ by that are as good as each other, and what a search by halving leaves.
+const ALIKE: f64 = 0.0125;
+
+#[test]
+fn more_to_work_with_never_makes_the_best_worse() {
+    let mut looked_at = 0;
+    for number in 0..lids() * 2 {
+        let wishes = wishes(number % 40);
+        let Some(before) = proposals(&wishes) else {
+            continue;
+        };
+        let (name, eased) = eased(&wishes, number / 2 + number);
+        let after = proposals(&eased).unwrap_or_default();
+        for was in &before {
+            let now = after.iter().find(|now| now.kind == was.kind);
+            let now = now.unwrap_or_else(|| panic!("{number}: {name} loses {:?}", was.kind));
+            looked_at += 1;
+            match was.kind {
+                Kind::Roomiest => assert!(
+                    now.room >= was.room.min(2.9) - ALIKE,
+                    "{number}: {name} from {} to {}",
+                    was.room,
+                    now.room
+                ),
+                Kind::MostSettings => assert!(
+                    now.settings >= was.settings,
+                    "{number}: {name} from {} to {}",
+                    was.settings,
+                    now.settings
+                ),
+                Kind::Smallest => assert!(
+                    now.area <= was.area + 1e-6,
+                    "{number}: {name} from {} to {}",
+                    was.area,
+                    now.area
+                ),
+            }
+        }
+    }
+    assert!(looked_at > 20);
+}
+
+#[test]
+fn dials_in_the_other_order_give_the_mirror_image() {
+    for number in 0..lids() / 2 {
+        let wishes = wishes(number);
+        let mut mirrored = wishes.clone();
+        mirrored.dials.reverse();
+        let (one, other) = (proposals(&wishes), proposals(&mirrored));
+        assert_eq!(one.is_some(), other.is_some());
+        for (one, other) in one.iter().flatten().zip(other.iter().flatten()) {
+            assert_eq!(one.kind, other.kind);
+            assert!((one.room - other.room).abs() < ALIKE);
+            assert_eq!(one.area, other.area);
+            let mut image = one.design.clone();
+            image.dials.reverse();
+            image.combination.reverse();
+            for dial in &mut image.dials {
+                dial.centre.0 = -dial.centre.0;
+            }
+            let (room, _) = least_room(&image).unwrap();
+            assert!((room - one.room).abs() < 1e-9);
+            assert!(prove(&image).proven);
+        }
+    }
+}
+
+#[test]
+fn the_same_wishes_give_the_same_proposals_however_the_steps_are_taken() {
+    let wishes = wishes(5);
+    let at_once = propose(&wishes, &mut |_| Go::On);
+    let mut search = Search::new(&wishes);
+    while search.step() {
+        std::thread::yield_now();
+    }
+    assert_eq!(search.outcome(), at_once);
+    let other = std::thread::spawn(move || propose(&wishes, &mut |_| Go::On));
+    assert_eq!(other.join().unwrap(), at_once);
+}
+
+#[test]
+fn a_search_that_is_stopped_keeps_what_it_has() {
+    let wishes = wishes(5);
+    assert_eq!(propose(&wishes, &mut |_| Go::Stop), Outcome::Stopped);
+    let stop_at_first = |progress: Progress<'_>| {
+        if progress.best.is_empty() {
+            Go::On
+        } else {
+            Go::Stop
+        }
+    };
+    let Outcome::Found(found) = propose(&wishes, &mut { stop_at_first }) else {
+        panic!("nothing found");
+    };
+    assert!(found.len() == 1 && found[0].proof.proven);
+}
+
+#[test]
+fn a_pinned_size_stays_and_the_rest_is_found_again() {
+    let mut wishes = Wishes::of(Design::default());
+    wishes.pins = vec![3.0, 4.0, 5.0];
+    let travel = Size::Latch(LatchSize::Travel);
+    let radius = |dial| Size::Dial(dial, DialSize::DiscRadius);
+    wishes.pinned = vec![
+        (travel, 8.3),
+        (radius(0), 17.0),
+        (radius(1), 17.0),
+        (radius(2), 17.0),
+    ];
+    let found = proposals(&wishes).unwrap();
+    for proposal in &found {
+        assert_eq!(proposal.design.slider.travel, 8.3);
+        assert!(
+            proposal
+                .design
+                .dials
+                .iter()
+                .all(|dial| dial.disc.radius == 17.0)
+        );
+        assert!(
+            unmet(&wishes, &proposal.design).is_empty(),
+            "{:?}",
+            unmet(&wishes, &proposal.design)
+        );
+    }
+    let free = proposals(&Wishes {
+        pinned: Vec::new(),
+        ..wishes
+    })
+    .unwrap();
+    assert!(free[0].room > found[0].room);
+}
+
+/// Wishes that are hard to meet, and some that just can be.
+fn hard(number: u64) -> Wishes {
+    let mut wishes = wishes(number);
+    let mut rng = ChaCha8Rng::seed_from_u64(7_000 + number);
+    match number % 4 {
+        0 => wishes.dials = vec![DialWish::numbered(rng.random_range(22..40)); 3],
+        1 => wishes = wishes.with_lid(150.0, rng.random_range(60.0_f64..80.0).round()),
+        2 => {
+            wishes.dials = vec![DialWish::numbered(8); 6];
+            wishes = wishes.with_lid(145.0, 85.0);
+        }
+        _ => {
+            let work = &mut wishes.base.workmanship;
+            for error in [&mut work.pin_place, &mut work.bore_place, &mut work.reading] {
+                *error *= 3.0;
+            }
+        }
+    }
+    wishes
+}
+
+/// How far a design is from being proven and allowed: a search that knows proofs alone.
+fn short(wishes: &Wishes, design: &Design) -> f64 {
+    let unmet = unmet(wishes, design).len() as f64;
+    let proof = prove(design);
+    let faults = proof
+        .faults
+        .iter()
+        .filter(|fault| fault.severity == latchwright_solver::Severity::Error);
+    let margins = proof.checks.iter().filter(|check| check.margin < 0.0);
+    10.0 * unmet
+        + 5.0 * faults.count() as f64
+        + margins.map(|check| (-check.margin).min(5.0)).sum::<f64>()
+}
+
+/// Climbs from a plain beginning towards a proven design by trial alone.
+fn climbs(wishes: &Wishes, seed: u64, start: &Design, trials: u32) -> Option<Design> {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut best = start.clone();
+    let mut least = short(wishes, &best);
+    for _ in 0..trials {
+        if least == 0.0 && prove(&best).proven {
+            return Some(best);
+        }
+        let other = neighbour(&mut rng, wishes, &best, Kind::Roomiest);
+        let now = short(wishes, &other);
+        if now <= least {
+            (best, least) = (other, now);
+        }
+    }
+    None
+}
+
+/// A latch for these wishes as a maker might first sketch it.
+fn sketch(wishes: &Wishes) -> Design {
+    let mut design = wishes.base.clone();
+    let first = design.dials[0].clone();
+    let dials = wishes.dials.len();
+    let front = design.body.thickness;
+    let apart = (design.inside.width - 4.0) / dials as f64;
+    let radius = (apart / 2.0 - 2.0).min(design.inside.depth / 4.0).floor();
+    design.dials = (0..dials)
+        .map(|number| {
+            let mut dial = first.clone();
+            dial.labels = wishes.dials[number].labels.clone();
+            dial.positions = wishes.dials[number].marks.number();
+            let seats = (3..24).find(|sides| dial.positions.is_multiple_of(*sides));
+            (dial.key.sides, dial.key.apothem) = (seats.unwrap_or(4), 3.5);
+            dial.bore.diameter = 14.0;
+            dial.disc.radius = radius;
+            dial.knob.diameter = 22.0;
+            dial.pin.diameter = wishes.pins[0];
+            let x = (number as f64 - (dials as f64 - 1.0) / 2.0) * apart.floor();
+            dial.centre = (x, (front + design.inside.depth - radius - 1.0).floor());
+            dial
+        })
+        .collect();
+    design.combination = vec![0; dials];
+    design.keeper.edge = front + 2.0;
+    design
+}
+
+#[test]
+fn where_nothing_fits_a_search_by_proofs_alone_finds_nothing_either() {
+    let (mut nothing, mut climbed, mut had) = (0, 0, 0);
+    for number in 0..lids() {
+        let wishes = hard(number);
+        let start = sketch(&wishes);
+        match propose(&wishes, &mut |_| Go::On) {
+            Outcome::Nothing(why) => {
+                nothing += 1;
+                println!("{number}: {}", why.sentence);
+                assert!(!why.conflict.is_empty(), "{number}: {}", why.sentence);
+                assert!(!why.nearest.is_empty(), "{number}: {}", why.sentence);
+                for near in &why.nearest {
+                    assert!(near.proposal.proof.proven && prove(&near.proposal.design).proven);
+                }
+                for seed in 0..3 {
+                    let found = climbs(&wishes, seed, &start, 250);
+                    assert!(found.is_none(), "{number}: {} but {found:#?}", why.sentence);
+                }
+            }
+            Outcome::Found(_) => {
+                had += 1;
+                climbed +=
+                    u32::from((0..3).any(|seed| climbs(&wishes, seed, &start, 250).is_some()));
+            }
+            Outcome::Stopped => panic!("nobody stopped it"),
+        }
+    }
+    println!("{nothing} without a latch; of {had} with one the climb finds {climbed}");
+    assert!(nothing > lids() / 4);
+}
+
+#[test]
+fn five_dials_with_wide_knobs_need_a_wider_lid_and_the_sentence_says_how_wide() {
+    let mut wishes = Wishes::of(Design::default()).with_lid(180.0, 90.0);
+    wishes.dials = vec![DialWish::numbered(8); 5];
+    wishes.pinned = (0..5)
+        .map(|dial| (Size::Dial(dial, DialSize::KnobDiameter), 40.0))
+        .collect();
+    let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
+        panic!("there is no room for five knobs");
+    };
+    println!("{}", why.sentence);
+    let wide = why
+        .nearest
+        .iter()
+        .find(|near| near.demand == Demand::Width)
+        .unwrap();
+    assert!(
+        why.sentence.contains("cannot all be had"),
+        "{}",
+        why.sentence
+    );
+    assert!(why.sentence.contains(&wide.sentence), "{}", why.sentence);
+    // five knobs of 40 with 15 between them, less what two rows save
+    assert!(wide.proposal.design.plate.width > 180.0);
+    let narrower = wishes.with_lid(wide.proposal.design.plate.width - 5.0, 90.0);
+    assert!(proposals(&narrower).is_none());
+}
+
+#[test]
+fn wishes_that_are_no_latch_are_refused_with_a_sentence() {
+    let mut none = Wishes::of(Design::default());
+    none.dials.clear();
+    let mut odd = Wishes::of(Design::default());
+    odd.base.plate.wood = "no such tree".to_owned();
+    let mut nan = Wishes::of(Design::default());
+    nan.base.workmanship.reading = f64::NAN;
+    let mut pinned = Wishes::of(Design::default());
+    pinned.pinned = vec![(Size::Dial(7, DialSize::Gap), 2.0)];
+    for (wishes, word) in [
+        (none, "0 dials"),
+        (odd, "no such tree"),
+        (nan, "reading"),
+        (pinned, "dial 8"),
+    ] {
+        let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
+            panic!("{word}");
+        };
+        assert!(why.sentence.contains(word), "{}", why.sentence);
+        assert!(why.conflict.is_empty());
+    }
 }

@@ -19,6 +19,7 @@ mod solve;
 mod stack;
 mod wishes;
 
+pub use crate::remedy::{Mend, Part, mend};
 pub use conflict::{Demand, Nearest, Nothing};
 pub use demands::{grid_of, unmet};
 pub use frontier::{Better, Frontier, OnLid, frontier};

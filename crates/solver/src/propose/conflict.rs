@@ -2,7 +2,8 @@
 //! can.
 //!
 //! A set of demands is tried with all others let go. Sets of one are tried before sets of two, so that
-//! the first that cannot be had is a smallest one.
+//! the first that cannot be had is a smallest one. Where more than three demands have to meet, the set
+//! is one of which none can be left out.
 
 use itertools::Itertools;
 
@@ -46,8 +47,8 @@ pub enum Demand {
 /// Why nothing was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Nothing {
-    /// The smallest set of demands that cannot all be had; empty where the wishes cannot be read as a
-    /// latch at all, or where no set of up to three is to blame.
+    /// The smallest set of demands that cannot all be had (of more than three: a set of which none can
+    /// be left out); empty where the wishes cannot be read as a latch at all.
     pub conflict: Vec<Demand>,
     /// The same with its figures, and what the nearest would be: "…".
     pub sentence: String,
@@ -80,6 +81,8 @@ pub(super) struct Conflict {
     demands: Vec<Demand>,
     sets: Vec<Vec<Demand>>,
     next: usize,
+    /// Where no small set is to blame: demands that are still held to, and how many were tried.
+    shrinking: Option<(Vec<Demand>, usize)>,
     found: Option<Vec<Demand>>,
     nearest: Vec<Nearest>,
 }
@@ -107,6 +110,7 @@ impl Conflict {
             wishes: wishes.clone(),
             demands,
             next: 0,
+            shrinking: None,
             found: None,
             nearest: Vec::new(),
         }
@@ -124,23 +128,46 @@ impl Conflict {
             return self.nearest_at() < found.len();
         }
         let Some(kept) = self.sets.get(self.next).cloned() else {
-            return false;
+            return self.shrink();
         };
         self.next += 1;
-        let mut wishes = self.wishes.clone();
-        for demand in self
-            .demands
-            .iter()
-            .rev()
-            .filter(|demand| !kept.contains(demand))
-        {
-            let_go(&mut wishes, *demand);
-        }
-        if first_proven(&wishes).is_none() {
+        if self.goes_not(&kept) {
             self.found = Some(kept);
             self.next = 0;
         }
-        self.found.is_some() || self.next < self.sets.len()
+        true
+    }
+
+    /// Whether nothing can be had that meets these demands, all others let go.
+    fn goes_not(&self, kept: &[Demand]) -> bool {
+        let mut wishes = self.wishes.clone();
+        let others = self.demands.iter().rev();
+        for demand in others.filter(|demand| !kept.contains(demand)) {
+            let_go(&mut wishes, *demand);
+        }
+        first_proven(&wishes).is_none()
+    }
+
+    /// No small set is to blame: lets go of one demand after the other, for good where that does not
+    /// help, until each one that is left is needed.
+    fn shrink(&mut self) -> bool {
+        let (kept, tried) = match self.shrinking.take() {
+            Some(shrinking) => shrinking,
+            None => (self.demands.clone(), 0),
+        };
+        let Some(demand) = kept.get(tried).copied() else {
+            // what is left cannot be had, unless the proof knows better than the plain sums
+            self.found = Some(kept);
+            self.next = 0;
+            return true;
+        };
+        let without: Vec<Demand> = kept.iter().copied().filter(|one| *one != demand).collect();
+        self.shrinking = Some(if self.goes_not(&without) {
+            (without, tried)
+        } else {
+            (kept, tried + 1)
+        });
+        true
     }
 
     /// Share that is done.

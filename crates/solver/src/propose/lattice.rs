@@ -11,6 +11,7 @@ use latchwright_geometry::trig;
 
 use super::grid::{Grid, down, stands_on, up};
 use super::wishes::{Marks, Wishes, front_inside, prepared};
+use crate::change::{DialSize, LatchSize, Size, SlotSize};
 use crate::key;
 use crate::model::{Design, Dial, Key, Material, PinMake};
 use crate::proof::Unit;
@@ -86,7 +87,7 @@ pub(super) struct Lattice {
     pub base: Design,
     pub grid: Grid,
     /// What the maker holds fixed and is a size of a part.
-    pub pinned: Vec<(crate::change::Size, f64)>,
+    pub pinned: Vec<(Size, f64)>,
     /// Marks are to be as many as can be, where they are not fixed.
     pub free_marks: bool,
     pub asked: Vec<Marks>,
@@ -107,7 +108,7 @@ impl Lattice {
         let mut asked: Vec<Marks> = wishes.dials.iter().map(|dial| dial.marks).collect();
         asked.truncate(base.dials.len());
         for (size, value) in &wishes.pinned {
-            if let (crate::change::Size::Positions(dial), Some(number)) = (size, counted(*value))
+            if let (Size::Positions(dial), Some(number)) = (size, counted(*value))
                 && let Some(marks) = asked.get_mut(*dial)
             {
                 *marks = Marks::Exactly(number);
@@ -127,12 +128,19 @@ impl Lattice {
                 size.is_built() && size.unit() != Unit::Count && !is_play(*size)
             });
         let stagger = base.dials.len() > 1;
+        // a size that is held fixed on some dials is that of all places of the lattice
+        let held = |list: Vec<f64>, of: DialSize| {
+            let of = |size: Size| matches!(size, Size::Dial(_, size) if size == of);
+            held(wishes, list, &of)
+        };
+        let lead_ins = |size: Size| matches!(size, Size::Slot(_, _, SlotSize::LeadIn));
+        let leads = multiples((0.0, 2.0), 2.0 * grid.size);
         Self {
-            radii,
-            bores: bores(&base, grid),
+            radii: held(radii, DialSize::DiscRadius),
+            bores: held(bores(&base, grid), DialSize::BoreDiameter),
             sides: if free_marks { SIDES.to_vec() } else { vec![0] },
-            leads: multiples((0.0, 2.0), 2.0 * grid.size),
-            pins: pins(wishes, &base, grid),
+            leads: self::held(wishes, leads, &lead_ins),
+            pins: held(pins(wishes, &base, grid), DialSize::PinDiameter),
             staggers: if stagger {
                 vec![0.0, 0.5, 1.0, 1.5, 2.0]
             } else {
@@ -271,6 +279,15 @@ pub(super) fn least_knob(base: &Design, grid: Grid, bore: f64) -> f64 {
     up(least.max(bore + 2.0 * ROUND_BORE), grid.size)
 }
 
+/// The values that the maker holds such a size at, the largest first; `list` where there are none.
+fn held(wishes: &Wishes, list: Vec<f64>, of: &dyn Fn(Size) -> bool) -> Vec<f64> {
+    let pinned = wishes.pinned.iter().filter(|(size, _)| of(*size));
+    let mut values: Vec<f64> = pinned.map(|(_, value)| *value).collect();
+    values.sort_by(|one, other| other.total_cmp(one));
+    values.dedup();
+    if values.is_empty() { list } else { values }
+}
+
 /// A whole number of marks.
 fn counted(value: f64) -> Option<u32> {
     (1..=MAX_POSITIONS).find(|number| f64::from(*number) == value)
@@ -290,8 +307,7 @@ fn seated(marks: Marks) -> u32 {
 }
 
 /// Plays are the maker's fits: a pin on one of them is part of the base.
-fn is_play(size: crate::change::Size) -> bool {
-    use crate::change::{DialSize, LatchSize, Size};
+fn is_play(size: Size) -> bool {
     matches!(
         size,
         Size::Latch(LatchSize::GuidePlay)

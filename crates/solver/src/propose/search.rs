@@ -2,6 +2,7 @@
 //! show how far it is, and stop it with the best so far.
 
 use super::conflict::{Conflict, Nothing};
+use super::demands::unmet;
 use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
 use super::plain::{Figure, Ground, least_room};
@@ -276,12 +277,20 @@ impl Search {
             })
         };
         let mut kept = kept.iter().filter(better).take(MOST_PROOFS);
-        let Some(proposal) = kept.find_map(|found| proposal(kind, &found.design)) else {
+        let Some(proposal) = kept.find_map(|found| self.allowed(kind, found)) else {
             return;
         };
         self.found.retain(|other| other.kind != kind);
         self.found.push(proposal);
         self.found.sort_by_key(|proposal| proposal.kind);
+    }
+
+    /// This find as a proposal, if it is proven and keeps to the wishes.
+    fn allowed(&self, kind: Kind, found: &Found) -> Option<Proposal> {
+        let proposal = proposal(kind, &found.design)?;
+        unmet(&self.wishes, &proposal.design)
+            .is_empty()
+            .then_some(proposal)
     }
 
     fn after_settings(&mut self, pass: &Pass, next: usize) -> Stage {

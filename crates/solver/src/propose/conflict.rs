@@ -386,10 +386,10 @@ fn least(now: f64, step: f64, with: impl Fn(f64) -> Wishes) -> Option<(f64, Prop
         if now + stride * step > WIDE {
             return None;
         }
-        match look(stride) {
-            Some(proposal) => break (stride, proposal),
-            None => (short, stride) = (stride, stride * 2.0),
+        if let Some(proposal) = look(stride) {
+            break (stride, proposal);
         }
+        (short, stride) = (stride, stride * 2.0);
     };
     while has.0 - short > 1.0 {
         let middle = f64::midpoint(short, has.0).floor();

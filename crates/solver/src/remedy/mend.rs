@@ -74,7 +74,7 @@ pub fn mend(design: &Design, cut: &[Part]) -> Option<Mend> {
         best = looked
             .iter()
             .filter_map(|looked| looked.mended.clone())
-            .min_by(|one, other| order(one, other));
+            .min_by(order);
         if best.is_none() {
             best = looked.into_iter().find_map(|looked| job.go_on(looked));
         }

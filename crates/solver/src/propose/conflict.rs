@@ -9,11 +9,11 @@ use itertools::Itertools;
 
 use super::grid::{Grid, up};
 use super::pass::Aim;
+use super::say::{freed, length, phrase};
 use super::search::{Kind, Proposal, pass, proposal};
 use super::wishes::{Marks, Wishes};
 use crate::change::words::listed;
-use crate::model::{Design, Season, Units};
-use crate::proof::Unit;
+use crate::model::{Design, Season};
 
 /// Something that is asked or given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -188,9 +188,10 @@ impl Conflict {
         let conflict = self.found.clone().unwrap_or_default();
         let mut sentence = match conflict.as_slice() {
             [] => "with these wishes no latch was found that is proven".to_owned(),
-            [one] => format!("{} cannot be had", self.phrase(*one)),
+            [one] => format!("{} cannot be had", phrase(&self.wishes, *one)),
             many => {
-                let phrases: Vec<String> = many.iter().map(|one| self.phrase(*one)).collect();
+                let phrases: Vec<String> =
+                    many.iter().map(|one| phrase(&self.wishes, *one)).collect();
                 format!("{} cannot all be had", listed(&phrases))
             }
         };
@@ -207,47 +208,6 @@ impl Conflict {
             conflict,
             sentence,
             nearest: self.nearest.clone(),
-        }
-    }
-
-    /// A demand as it stands, in words.
-    fn phrase(&self, demand: Demand) -> String {
-        let wishes = &self.wishes;
-        let base = &wishes.base;
-        let say = |mm: f64| length(mm, base.units);
-        match demand {
-            Demand::Width => format!("a lid {} wide", say(base.plate.width)),
-            Demand::Depth => format!("a lid {} deep", say(base.plate.depth)),
-            Demand::Dials => match wishes.dials.len() {
-                1 => "one dial".to_owned(),
-                many => format!("{many} dials"),
-            },
-            Demand::Marks => marks_in_words(wishes),
-            Demand::Workmanship => format!(
-                "work to ± {} with pointers read to ± {:.1}°",
-                say(base.workmanship.pin_place.max(base.workmanship.bore_place)),
-                base.workmanship.reading
-            ),
-            Demand::Season => format!(
-                "air from {:.0} to {:.0} % humidity",
-                base.season.driest.humidity, base.season.dampest.humidity
-            ),
-            Demand::Bits => "the bits at hand".to_owned(),
-            Demand::Pins => "the pins at hand".to_owned(),
-            Demand::Thickness => format!(
-                "a plate of {} with {} of room below",
-                say(base.plate.thickness),
-                say(base.plate.room)
-            ),
-            Demand::Pull => format!("a pull of {:.0} N", base.slider.pull),
-            Demand::Age => format!("a youngest of {} years", base.card.youngest),
-            Demand::Pinned(number) => match wishes.pinned.get(number) {
-                Some((size, value)) if size.unit() == Unit::Millimetre => {
-                    format!("{} at {}", size.name(), say(*value))
-                }
-                Some((size, value)) => format!("{} at {value}", size.name()),
-                None => String::new(),
-            },
         }
     }
 
@@ -287,7 +247,7 @@ impl Conflict {
                 let mut wishes = self.wishes.clone();
                 let_go(&mut wishes, demand);
                 let proposal = first_proven(&wishes)?;
-                (self.freed(demand, &proposal.design), proposal)
+                (freed(&self.wishes, demand, &proposal.design), proposal)
             }
         };
         Some(Nearest {
@@ -295,37 +255,6 @@ impl Conflict {
             sentence,
             proposal,
         })
-    }
-
-    /// How a demand that is let go comes out, in words.
-    fn freed(&self, demand: Demand, design: &Design) -> String {
-        let say = |mm: f64| length(mm, self.wishes.base.units);
-        let first = design.dials.first();
-        match demand {
-            Demand::Season => "air that hardly changes, or woods that move alike".to_owned(),
-            Demand::Bits => format!(
-                "a bit of {}",
-                say(first.map_or(0.0, |dial| dial.bore.diameter))
-            ),
-            Demand::Pins => format!(
-                "pins of {}",
-                say(first.map_or(0.0, |dial| dial.pin.diameter))
-            ),
-            Demand::Thickness => "a thicker plate with more room below".to_owned(),
-            Demand::Pull => "a gentler pull".to_owned(),
-            Demand::Age => "nobody so young".to_owned(),
-            Demand::Pinned(number) => match self.wishes.pinned.get(number) {
-                Some((size, _)) => match size.get(design) {
-                    Some(value) if size.unit() == Unit::Millimetre => {
-                        format!("{} at {}", size.name(), say(value))
-                    }
-                    Some(value) => format!("{} at {value}", size.name()),
-                    None => String::new(),
-                },
-                None => String::new(),
-            },
-            _ => String::new(),
-        }
     }
 
     /// The most marks that no dial may exceed.
@@ -472,32 +401,5 @@ fn let_go(wishes: &mut Wishes, demand: Demand) {
                 wishes.pinned.remove(number);
             }
         }
-    }
-}
-
-/// The marks that are asked for, in words.
-fn marks_in_words(wishes: &Wishes) -> String {
-    let marks: Vec<u32> = wishes
-        .dials
-        .iter()
-        .map(|dial| dial.marks.number())
-        .collect();
-    if marks.iter().all_equal() {
-        format!("{} marks a dial", marks.first().unwrap_or(&0))
-    } else {
-        let marks: Vec<String> = marks.iter().map(u32::to_string).collect();
-        format!("{} marks on the dials", listed(&marks))
-    }
-}
-
-/// A length in the maker's unit, in few words.
-fn length(mm: f64, units: Units) -> String {
-    let trimmed = |text: String| {
-        let text = text.trim_end_matches('0');
-        text.trim_end_matches('.').to_owned()
-    };
-    match units {
-        Units::Millimetre => format!("{} mm", trimmed(format!("{mm:.2}"))),
-        Units::Inch => format!("{} in", trimmed(format!("{:.4}", mm / 25.4))),
     }
 }

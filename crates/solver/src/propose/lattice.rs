@@ -10,10 +10,10 @@ use itertools::iproduct;
 use latchwright_geometry::trig;
 
 use super::grid::{Grid, down, stands_on, up};
+use super::posts::{Posts, ROUND_POST};
 use super::wishes::{Marks, Wishes, front_inside, prepared};
 use crate::change::{DialSize, LatchSize, Size, SlotSize};
-use crate::key;
-use crate::model::{Design, Dial, Key, Material, PinMake};
+use crate::model::{Design, Material, PinMake};
 use crate::proof::Unit;
 use crate::verdict::MAX_POSITIONS;
 
@@ -31,18 +31,11 @@ pub(super) const SHOULDER: f64 = 7.0;
 /// From the keeper's edge to the guide's front point, mm.
 pub(super) const GUIDE_FROM: f64 = 1.0;
 
-/// What the shaft has round its post's corners, mm, and the knob round the bore.
+/// What the knob has round the bore, mm.
 ///
 /// # Source
 /// Common practice, no source.
-pub(super) const ROUND_POST: f64 = 0.5;
 pub(super) const ROUND_BORE: f64 = 4.0;
-
-/// The thinnest post, mm to a flat: a thinner one is twisted off by hand.
-///
-/// # Source
-/// Common practice, no source.
-pub(super) const LEAST_POST: f64 = 3.0;
 
 /// A hand must still turn the knob, mm; below three years no knob goes into the small-parts cylinder.
 const LEAST_KNOB: f64 = 20.0;
@@ -59,8 +52,6 @@ const PIN_TO_BIT: f64 = 0.11;
 
 /// Flats of a post where the marks are not fixed.
 const SIDES: [u32; 4] = [3, 4, 5, 6];
-/// The most flats that a post gets for the sake of an odd number of marks.
-const MOST_SIDES: u32 = 24;
 
 /// One choice.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -91,6 +82,7 @@ pub(super) struct Lattice {
     /// Marks are to be as many as can be, where they are not fixed.
     pub free_marks: bool,
     pub asked: Vec<Marks>,
+    posts: Vec<Posts>,
     radii: Vec<f64>,
     bores: Vec<f64>,
     sides: Vec<u32>,
@@ -135,10 +127,15 @@ impl Lattice {
         };
         let lead_ins = |size: Size| matches!(size, Size::Slot(_, _, SlotSize::LeadIn));
         let leads = multiples((0.0, 2.0), 2.0 * grid.size);
+        let bores = held(bores(&base, grid), DialSize::BoreDiameter);
+        let sides = if free_marks { SIDES.to_vec() } else { vec![0] };
+        let posts = iproduct!(&bores, &sides)
+            .map(|(bore, sides)| Posts::of(&base, &asked, grid, *bore, *sides));
         Self {
+            posts: posts.collect(),
             radii: held(radii, DialSize::DiscRadius),
-            bores: held(bores(&base, grid), DialSize::BoreDiameter),
-            sides: if free_marks { SIDES.to_vec() } else { vec![0] },
+            bores,
+            sides,
             leads: self::held(wishes, leads, &lead_ins),
             pins: held(pins(wishes, &base, grid), DialSize::PinDiameter),
             staggers: if stagger {
@@ -232,35 +229,10 @@ impl Lattice {
             .collect()
     }
 
-    /// The post of a dial of so many marks in this bore.
-    pub(super) fn key(&self, dial: &Dial, marks: Marks, point: &Point) -> Key {
-        let of = |sides: u32| {
-            let round = point.bore / 2.0 - dial.bore.shaft_play - ROUND_POST;
-            let apothem = down(
-                round * trig::cos(PI / f64::from(sides.max(3))),
-                self.grid.size,
-            );
-            Key {
-                sides,
-                apothem,
-                clearance: dial.key.clearance,
-            }
-        };
-        if point.sides > 0 && matches!(marks, Marks::AtLeast(_)) {
-            return of(point.sides);
-        }
-        let turn = |key: &Key| key::backlash(key.sides, key.apothem, key.clearance);
-        let seats = (3..=MOST_SIDES).filter(|sides| dial.positions.is_multiple_of(*sides));
-        seats
-            .map(of)
-            .filter(|key| key.apothem >= LEAST_POST)
-            .min_by(|one, other| turn(one).total_cmp(&turn(other)))
-            // no post seats so many marks in this bore
-            .unwrap_or(Key {
-                sides: 3,
-                apothem: 0.0,
-                clearance: 0.0,
-            })
+    /// The posts of this point.
+    pub(super) fn posts(&self, point: &Point) -> Option<&Posts> {
+        let mut posts = self.posts.iter();
+        posts.find(|posts| posts.bore == point.bore && posts.sides == point.sides)
     }
 
     /// The least knob over this bore, mm.

@@ -3,9 +3,10 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::demands::unmet;
+use super::figure::Figure;
 use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
-use super::plain::{Figure, Ground, least_room};
+use super::plain::{Ground, least_room};
 use super::solve::Solver;
 use super::wishes::{Marks, Wishes, prepared};
 use crate::fault::Severity;

@@ -47,6 +47,8 @@ pub(super) const BORES: (f64, f64) = (8.0, 26.0);
 const RADII: (f64, f64) = (8.0, 60.0);
 /// Printed pins, mm.
 const PRINTED_PINS: (f64, f64) = (3.0, 8.0);
+/// The thinnest pin that is looked at, mm.
+const LEAST_PIN: f64 = 1.0;
 /// How far from its hole's bit a pin may be, mm.
 const PIN_TO_BIT: f64 = 0.11;
 
@@ -330,6 +332,7 @@ fn pins(wishes: &Wishes, base: &Design, grid: Grid) -> Vec<f64> {
     if pins.is_empty() {
         pins.extend(wishes.base.dials.first().map(|dial| dial.pin.diameter));
     }
+    pins.retain(|pin| pin.is_finite() && *pin >= LEAST_PIN);
     let bits = &base.bench.bits;
     // a printed slider has its holes printed
     let drilled = base.slider.material != Material::Printed && !bits.is_empty();

@@ -205,16 +205,17 @@ impl Search {
                 best: &[],
             };
         }
-        let (before, pass) = match &self.stage {
-            Stage::Roomiest(pass) => (0.0, Some(pass)),
-            Stage::Settings(pass, _) => (0.2, Some(pass)),
-            Stage::RoomOfSettings(pass) => (0.4, Some(pass)),
-            Stage::Area(pass, _) => (0.6, Some(pass)),
-            Stage::RoomOfArea(pass) => (0.8, Some(pass)),
-            Stage::Nothing(_) | Stage::Done => (1.0, None),
+        let graded = |grade: usize, pass: &Pass| (grade as f64 + pass.done()) / GRADES.len() as f64;
+        let (before, share) = match &self.stage {
+            Stage::Roomiest(pass) => (0.0, pass.done()),
+            Stage::Settings(pass, grade) => (0.2, graded(*grade, pass)),
+            Stage::RoomOfSettings(pass) => (0.4, pass.done()),
+            Stage::Area(pass, grade) => (0.6, graded(*grade, pass)),
+            Stage::RoomOfArea(pass) => (0.8, pass.done()),
+            Stage::Nothing(_) | Stage::Done => (1.0, 0.0),
         };
         Progress {
-            done: before + 0.2 * pass.map_or(0.0, |pass| pass.done()),
+            done: before + 0.2 * share,
             best: &self.found,
         }
     }

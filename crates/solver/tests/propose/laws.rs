@@ -1,9 +1,9 @@
 //! Laws: more to work with is never worse, mirrored is the same, whoever runs it and however.
 
 use latchwright_solver::change::{DialSize, LatchSize, Size};
-use latchwright_solver::model::Design;
+use latchwright_solver::model::{Design, LidKind, Material, PinMake};
 use latchwright_solver::propose::{
-    Go, Kind, Outcome, Progress, Search, Wishes, least_room, propose, unmet,
+    Demand, Go, Kind, Outcome, Progress, Search, Wishes, least_room, propose, unmet,
 };
 use latchwright_solver::prove;
 
@@ -176,4 +176,51 @@ fn a_pinned_size_stays_and_the_rest_is_found_again() {
     })
     .unwrap();
     assert!(free[0].room > found[0].room);
+}
+
+#[test]
+fn what_is_told_of_the_progress_only_ever_grows() {
+    let (mut before, mut told) = (0.0, 0);
+    let outcome = propose(&wishes(5), &mut |progress| {
+        assert!(
+            (before..=1.0).contains(&progress.done),
+            "{before} {}",
+            progress.done
+        );
+        (before, told) = (progress.done, told + 1);
+        Go::On
+    });
+    assert!(matches!(outcome, Outcome::Found(_)) && told > 100);
+}
+
+#[test]
+fn a_box_for_a_small_child_has_no_small_parts() {
+    let mut small = Wishes::of(Design::default()).with_lid(260.0, 180.0);
+    small.base.card.youngest = 2;
+    // a pin that is set into wood may come out
+    let Outcome::Nothing(why) = propose(&small, &mut |_| Go::On) else {
+        panic!("steel pins are small parts");
+    };
+    assert_eq!(why.conflict, [Demand::Age], "{}", why.sentence);
+    small.base.slider.material = Material::Printed;
+    let found = proposals(&small).unwrap();
+    for proposal in &found {
+        for dial in &proposal.design.dials {
+            assert!(dial.knob.diameter > 31.75 && 2.0 * dial.disc.radius > 31.75);
+            assert_eq!(dial.pin.make, PinMake::PrintedLying);
+        }
+    }
+}
+
+#[test]
+fn a_plate_in_a_band_keeps_its_grooves() {
+    let mut banded = Wishes::of(Design::default());
+    banded.base.body.lid = LidKind::Band { height: 25.0 };
+    (banded.base.plate.width, banded.base.plate.depth) = (204.0, 124.0);
+    let found = proposals(&banded).unwrap();
+    for proposal in &found {
+        let design = &proposal.design;
+        assert!((design.plate.width - design.inside.width - 8.0).abs() < 1e-9);
+        assert!(unmet(&banded, design).is_empty());
+    }
 }

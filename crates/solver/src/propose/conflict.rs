@@ -2,17 +2,18 @@
 //! can.
 //!
 //! A set of demands is tried with all others let go. Sets of one are tried before sets of two, so that
-//! the first that cannot be had is a smallest one.
+//! the first that cannot be had is a smallest one. Where more than three demands have to meet, the set
+//! is one of which none can be left out.
 
 use itertools::Itertools;
 
 use super::grid::{Grid, up};
 use super::pass::Aim;
+use super::say::{freed, length, phrase};
 use super::search::{Kind, Proposal, pass, proposal};
 use super::wishes::{Marks, Wishes};
 use crate::change::words::listed;
-use crate::model::{Design, Season, Units};
-use crate::proof::Unit;
+use crate::model::{Design, Season};
 
 /// Something that is asked or given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,8 +47,8 @@ pub enum Demand {
 /// Why nothing was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Nothing {
-    /// The smallest set of demands that cannot all be had; empty where the wishes cannot be read as a
-    /// latch at all, or where no set of up to three is to blame.
+    /// The smallest set of demands that cannot all be had (of more than three: a set of which none can
+    /// be left out); empty where the wishes cannot be read as a latch at all.
     pub conflict: Vec<Demand>,
     /// The same with its figures, and what the nearest would be: "…".
     pub sentence: String,
@@ -80,6 +81,8 @@ pub(super) struct Conflict {
     demands: Vec<Demand>,
     sets: Vec<Vec<Demand>>,
     next: usize,
+    /// Where no small set is to blame: demands that are still held to, and how many were tried.
+    shrinking: Option<(Vec<Demand>, usize)>,
     found: Option<Vec<Demand>>,
     nearest: Vec<Nearest>,
 }
@@ -107,6 +110,7 @@ impl Conflict {
             wishes: wishes.clone(),
             demands,
             next: 0,
+            shrinking: None,
             found: None,
             nearest: Vec::new(),
         }
@@ -124,23 +128,46 @@ impl Conflict {
             return self.nearest_at() < found.len();
         }
         let Some(kept) = self.sets.get(self.next).cloned() else {
-            return false;
+            return self.shrink();
         };
         self.next += 1;
-        let mut wishes = self.wishes.clone();
-        for demand in self
-            .demands
-            .iter()
-            .rev()
-            .filter(|demand| !kept.contains(demand))
-        {
-            let_go(&mut wishes, *demand);
-        }
-        if first_proven(&wishes).is_none() {
+        if self.goes_not(&kept) {
             self.found = Some(kept);
             self.next = 0;
         }
-        self.found.is_some() || self.next < self.sets.len()
+        true
+    }
+
+    /// Whether nothing can be had that meets these demands, all others let go.
+    fn goes_not(&self, kept: &[Demand]) -> bool {
+        let mut wishes = self.wishes.clone();
+        let others = self.demands.iter().rev();
+        for demand in others.filter(|demand| !kept.contains(demand)) {
+            let_go(&mut wishes, *demand);
+        }
+        first_proven(&wishes).is_none()
+    }
+
+    /// No small set is to blame: lets go of one demand after the other, for good where that does not
+    /// help, until each one that is left is needed.
+    fn shrink(&mut self) -> bool {
+        let (kept, tried) = match self.shrinking.take() {
+            Some(shrinking) => shrinking,
+            None => (self.demands.clone(), 0),
+        };
+        let Some(demand) = kept.get(tried).copied() else {
+            // what is left cannot be had, unless the proof knows better than the plain sums
+            self.found = Some(kept);
+            self.next = 0;
+            return true;
+        };
+        let without: Vec<Demand> = kept.iter().copied().filter(|one| *one != demand).collect();
+        self.shrinking = Some(if self.goes_not(&without) {
+            (without, tried)
+        } else {
+            (kept, tried + 1)
+        });
+        true
     }
 
     /// Share that is done.
@@ -161,9 +188,10 @@ impl Conflict {
         let conflict = self.found.clone().unwrap_or_default();
         let mut sentence = match conflict.as_slice() {
             [] => "with these wishes no latch was found that is proven".to_owned(),
-            [one] => format!("{} cannot be had", self.phrase(*one)),
+            [one] => format!("{} cannot be had", phrase(&self.wishes, *one)),
             many => {
-                let phrases: Vec<String> = many.iter().map(|one| self.phrase(*one)).collect();
+                let phrases: Vec<String> =
+                    many.iter().map(|one| phrase(&self.wishes, *one)).collect();
                 format!("{} cannot all be had", listed(&phrases))
             }
         };
@@ -180,47 +208,6 @@ impl Conflict {
             conflict,
             sentence,
             nearest: self.nearest.clone(),
-        }
-    }
-
-    /// A demand as it stands, in words.
-    fn phrase(&self, demand: Demand) -> String {
-        let wishes = &self.wishes;
-        let base = &wishes.base;
-        let say = |mm: f64| length(mm, base.units);
-        match demand {
-            Demand::Width => format!("a lid {} wide", say(base.plate.width)),
-            Demand::Depth => format!("a lid {} deep", say(base.plate.depth)),
-            Demand::Dials => match wishes.dials.len() {
-                1 => "one dial".to_owned(),
-                many => format!("{many} dials"),
-            },
-            Demand::Marks => marks_in_words(wishes),
-            Demand::Workmanship => format!(
-                "work to ± {} with pointers read to ± {:.1}°",
-                say(base.workmanship.pin_place.max(base.workmanship.bore_place)),
-                base.workmanship.reading
-            ),
-            Demand::Season => format!(
-                "air from {:.0} to {:.0} % humidity",
-                base.season.driest.humidity, base.season.dampest.humidity
-            ),
-            Demand::Bits => "the bits at hand".to_owned(),
-            Demand::Pins => "the pins at hand".to_owned(),
-            Demand::Thickness => format!(
-                "a plate of {} with {} of room below",
-                say(base.plate.thickness),
-                say(base.plate.room)
-            ),
-            Demand::Pull => format!("a pull of {:.0} N", base.slider.pull),
-            Demand::Age => format!("a youngest of {} years", base.card.youngest),
-            Demand::Pinned(number) => match wishes.pinned.get(number) {
-                Some((size, value)) if size.unit() == Unit::Millimetre => {
-                    format!("{} at {}", size.name(), say(*value))
-                }
-                Some((size, value)) => format!("{} at {value}", size.name()),
-                None => String::new(),
-            },
         }
     }
 
@@ -260,7 +247,7 @@ impl Conflict {
                 let mut wishes = self.wishes.clone();
                 let_go(&mut wishes, demand);
                 let proposal = first_proven(&wishes)?;
-                (self.freed(demand, &proposal.design), proposal)
+                (freed(&self.wishes, demand, &proposal.design), proposal)
             }
         };
         Some(Nearest {
@@ -268,37 +255,6 @@ impl Conflict {
             sentence,
             proposal,
         })
-    }
-
-    /// How a demand that is let go comes out, in words.
-    fn freed(&self, demand: Demand, design: &Design) -> String {
-        let say = |mm: f64| length(mm, self.wishes.base.units);
-        let first = design.dials.first();
-        match demand {
-            Demand::Season => "air that hardly changes, or woods that move alike".to_owned(),
-            Demand::Bits => format!(
-                "a bit of {}",
-                say(first.map_or(0.0, |dial| dial.bore.diameter))
-            ),
-            Demand::Pins => format!(
-                "pins of {}",
-                say(first.map_or(0.0, |dial| dial.pin.diameter))
-            ),
-            Demand::Thickness => "a thicker plate with more room below".to_owned(),
-            Demand::Pull => "a gentler pull".to_owned(),
-            Demand::Age => "nobody so young".to_owned(),
-            Demand::Pinned(number) => match self.wishes.pinned.get(number) {
-                Some((size, _)) => match size.get(design) {
-                    Some(value) if size.unit() == Unit::Millimetre => {
-                        format!("{} at {}", size.name(), say(value))
-                    }
-                    Some(value) => format!("{} at {value}", size.name()),
-                    None => String::new(),
-                },
-                None => String::new(),
-            },
-            _ => String::new(),
-        }
     }
 
     /// The most marks that no dial may exceed.
@@ -359,10 +315,10 @@ fn least(now: f64, step: f64, with: impl Fn(f64) -> Wishes) -> Option<(f64, Prop
         if now + stride * step > WIDE {
             return None;
         }
-        match look(stride) {
-            Some(proposal) => break (stride, proposal),
-            None => (short, stride) = (stride, stride * 2.0),
+        if let Some(proposal) = look(stride) {
+            break (stride, proposal);
         }
+        (short, stride) = (stride, stride * 2.0);
     };
     while has.0 - short > 1.0 {
         let middle = f64::midpoint(short, has.0).floor();
@@ -445,32 +401,5 @@ fn let_go(wishes: &mut Wishes, demand: Demand) {
                 wishes.pinned.remove(number);
             }
         }
-    }
-}
-
-/// The marks that are asked for, in words.
-fn marks_in_words(wishes: &Wishes) -> String {
-    let marks: Vec<u32> = wishes
-        .dials
-        .iter()
-        .map(|dial| dial.marks.number())
-        .collect();
-    if marks.iter().all_equal() {
-        format!("{} marks a dial", marks.first().unwrap_or(&0))
-    } else {
-        let marks: Vec<String> = marks.iter().map(u32::to_string).collect();
-        format!("{} marks on the dials", listed(&marks))
-    }
-}
-
-/// A length in the maker's unit, in few words.
-fn length(mm: f64, units: Units) -> String {
-    let trimmed = |text: String| {
-        let text = text.trim_end_matches('0');
-        text.trim_end_matches('.').to_owned()
-    };
-    match units {
-        Units::Millimetre => format!("{} mm", trimmed(format!("{mm:.2}"))),
-        Units::Inch => format!("{} in", trimmed(format!("{:.4}", mm / 25.4))),
     }
 }

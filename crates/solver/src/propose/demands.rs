@@ -6,9 +6,9 @@ use latchwright_geometry::trig;
 
 use super::grid::{Grid, stands_on};
 use super::lattice::{
-    BORES, CROSSBAR, GUIDE_FROM, LEAST_POST, Lattice, ROUND_BORE, ROUND_POST, SHOULDER, SIDE,
-    least_knob,
+    BORES, CROSSBAR, GUIDE_FROM, Lattice, ROUND_BORE, SHOULDER, SIDE, least_knob,
 };
+use super::posts::{LEAST_POST, ROUND_POST};
 use super::solve::{BEFORE_NOTCH, BESIDE_TAB, LEAST_TAB};
 use super::wishes::{Marks, Wishes, front_inside};
 use crate::model::Design;

@@ -10,9 +10,10 @@ use itertools::iproduct;
 use latchwright_geometry::trig;
 
 use super::grid::{Grid, down, stands_on, up};
+use super::posts::{Posts, ROUND_POST};
 use super::wishes::{Marks, Wishes, front_inside, prepared};
-use crate::key;
-use crate::model::{Design, Dial, Key, Material, PinMake};
+use crate::change::{DialSize, LatchSize, Size, SlotSize};
+use crate::model::{Design, Material, PinMake};
 use crate::proof::Unit;
 use crate::verdict::MAX_POSITIONS;
 
@@ -30,18 +31,11 @@ pub(super) const SHOULDER: f64 = 7.0;
 /// From the keeper's edge to the guide's front point, mm.
 pub(super) const GUIDE_FROM: f64 = 1.0;
 
-/// What the shaft has round its post's corners, mm, and the knob round the bore.
+/// What the knob has round the bore, mm.
 ///
 /// # Source
 /// Common practice, no source.
-pub(super) const ROUND_POST: f64 = 0.5;
 pub(super) const ROUND_BORE: f64 = 4.0;
-
-/// The thinnest post, mm to a flat: a thinner one is twisted off by hand.
-///
-/// # Source
-/// Common practice, no source.
-pub(super) const LEAST_POST: f64 = 3.0;
 
 /// A hand must still turn the knob, mm; below three years no knob goes into the small-parts cylinder.
 const LEAST_KNOB: f64 = 20.0;
@@ -53,13 +47,13 @@ pub(super) const BORES: (f64, f64) = (8.0, 26.0);
 const RADII: (f64, f64) = (8.0, 60.0);
 /// Printed pins, mm.
 const PRINTED_PINS: (f64, f64) = (3.0, 8.0);
+/// The thinnest pin that is looked at, mm.
+const LEAST_PIN: f64 = 1.0;
 /// How far from its hole's bit a pin may be, mm.
 const PIN_TO_BIT: f64 = 0.11;
 
 /// Flats of a post where the marks are not fixed.
 const SIDES: [u32; 4] = [3, 4, 5, 6];
-/// The most flats that a post gets for the sake of an odd number of marks.
-const MOST_SIDES: u32 = 24;
 
 /// One choice.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -86,10 +80,11 @@ pub(super) struct Lattice {
     pub base: Design,
     pub grid: Grid,
     /// What the maker holds fixed and is a size of a part.
-    pub pinned: Vec<(crate::change::Size, f64)>,
+    pub pinned: Vec<(Size, f64)>,
     /// Marks are to be as many as can be, where they are not fixed.
     pub free_marks: bool,
     pub asked: Vec<Marks>,
+    posts: Vec<Posts>,
     radii: Vec<f64>,
     bores: Vec<f64>,
     sides: Vec<u32>,
@@ -107,7 +102,7 @@ impl Lattice {
         let mut asked: Vec<Marks> = wishes.dials.iter().map(|dial| dial.marks).collect();
         asked.truncate(base.dials.len());
         for (size, value) in &wishes.pinned {
-            if let (crate::change::Size::Positions(dial), Some(number)) = (size, counted(*value))
+            if let (Size::Positions(dial), Some(number)) = (size, counted(*value))
                 && let Some(marks) = asked.get_mut(*dial)
             {
                 *marks = Marks::Exactly(number);
@@ -127,12 +122,24 @@ impl Lattice {
                 size.is_built() && size.unit() != Unit::Count && !is_play(*size)
             });
         let stagger = base.dials.len() > 1;
+        // a size that is held fixed on some dials is that of all places of the lattice
+        let held = |list: Vec<f64>, of: DialSize| {
+            let of = |size: Size| matches!(size, Size::Dial(_, size) if size == of);
+            held(wishes, list, &of)
+        };
+        let lead_ins = |size: Size| matches!(size, Size::Slot(_, _, SlotSize::LeadIn));
+        let leads = multiples((0.0, 2.0), 2.0 * grid.size);
+        let bores = held(bores(&base, grid), DialSize::BoreDiameter);
+        let sides = if free_marks { SIDES.to_vec() } else { vec![0] };
+        let posts = iproduct!(&bores, &sides)
+            .map(|(bore, sides)| Posts::of(&base, &asked, grid, *bore, *sides));
         Self {
-            radii,
-            bores: bores(&base, grid),
-            sides: if free_marks { SIDES.to_vec() } else { vec![0] },
-            leads: multiples((0.0, 2.0), 2.0 * grid.size),
-            pins: pins(wishes, &base, grid),
+            posts: posts.collect(),
+            radii: held(radii, DialSize::DiscRadius),
+            bores,
+            sides,
+            leads: self::held(wishes, leads, &lead_ins),
+            pins: held(pins(wishes, &base, grid), DialSize::PinDiameter),
             staggers: if stagger {
                 vec![0.0, 0.5, 1.0, 1.5, 2.0]
             } else {
@@ -224,35 +231,10 @@ impl Lattice {
             .collect()
     }
 
-    /// The post of a dial of so many marks in this bore.
-    pub(super) fn key(&self, dial: &Dial, marks: Marks, point: &Point) -> Key {
-        let of = |sides: u32| {
-            let round = point.bore / 2.0 - dial.bore.shaft_play - ROUND_POST;
-            let apothem = down(
-                round * trig::cos(PI / f64::from(sides.max(3))),
-                self.grid.size,
-            );
-            Key {
-                sides,
-                apothem,
-                clearance: dial.key.clearance,
-            }
-        };
-        if point.sides > 0 && matches!(marks, Marks::AtLeast(_)) {
-            return of(point.sides);
-        }
-        let turn = |key: &Key| key::backlash(key.sides, key.apothem, key.clearance);
-        let seats = (3..=MOST_SIDES).filter(|sides| dial.positions.is_multiple_of(*sides));
-        seats
-            .map(of)
-            .filter(|key| key.apothem >= LEAST_POST)
-            .min_by(|one, other| turn(one).total_cmp(&turn(other)))
-            // no post seats so many marks in this bore
-            .unwrap_or(Key {
-                sides: 3,
-                apothem: 0.0,
-                clearance: 0.0,
-            })
+    /// The posts of this point.
+    pub(super) fn posts(&self, point: &Point) -> Option<&Posts> {
+        let mut posts = self.posts.iter();
+        posts.find(|posts| posts.bore == point.bore && posts.sides == point.sides)
     }
 
     /// The least knob over this bore, mm.
@@ -269,6 +251,15 @@ pub(super) fn least_knob(base: &Design, grid: Grid, bore: f64) -> f64 {
         LEAST_KNOB
     };
     up(least.max(bore + 2.0 * ROUND_BORE), grid.size)
+}
+
+/// The values that the maker holds such a size at, the largest first; `list` where there are none.
+fn held(wishes: &Wishes, list: Vec<f64>, of: &dyn Fn(Size) -> bool) -> Vec<f64> {
+    let pinned = wishes.pinned.iter().filter(|(size, _)| of(*size));
+    let mut values: Vec<f64> = pinned.map(|(_, value)| *value).collect();
+    values.sort_by(|one, other| other.total_cmp(one));
+    values.dedup();
+    if values.is_empty() { list } else { values }
 }
 
 /// A whole number of marks.
@@ -290,8 +281,7 @@ fn seated(marks: Marks) -> u32 {
 }
 
 /// Plays are the maker's fits: a pin on one of them is part of the base.
-fn is_play(size: crate::change::Size) -> bool {
-    use crate::change::{DialSize, LatchSize, Size};
+fn is_play(size: Size) -> bool {
     matches!(
         size,
         Size::Latch(LatchSize::GuidePlay)
@@ -342,6 +332,7 @@ fn pins(wishes: &Wishes, base: &Design, grid: Grid) -> Vec<f64> {
     if pins.is_empty() {
         pins.extend(wishes.base.dials.first().map(|dial| dial.pin.diameter));
     }
+    pins.retain(|pin| pin.is_finite() && *pin >= LEAST_PIN);
     let bits = &base.bench.bits;
     // a printed slider has its holes printed
     let drilled = base.slider.material != Material::Printed && !bits.is_empty();

@@ -9,20 +9,25 @@
 
 mod conflict;
 mod demands;
+mod figure;
 mod frontier;
 mod grid;
 mod lattice;
 mod pass;
 mod plain;
+mod posts;
+mod say;
 mod search;
 mod solve;
 mod stack;
 mod wishes;
 
+pub use crate::remedy::{Mend, Part, mend};
 pub use conflict::{Demand, Nearest, Nothing};
 pub use demands::{grid_of, unmet};
+pub use figure::{Figure, Question};
 pub use frontier::{Better, Frontier, OnLid, frontier};
 pub use grid::Grid;
-pub use plain::{Figure, Question, figures, least_room};
+pub use plain::{figures, least_room};
 pub use search::{Go, Kind, Outcome, Progress, Proposal, Search, propose};
 pub use wishes::{DialWish, Marks, Wishes};

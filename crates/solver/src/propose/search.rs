@@ -2,9 +2,11 @@
 //! show how far it is, and stop it with the best so far.
 
 use super::conflict::{Conflict, Nothing};
+use super::demands::unmet;
+use super::figure::Figure;
 use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
-use super::plain::{Figure, Ground, least_room};
+use super::plain::{Ground, least_room};
 use super::solve::Solver;
 use super::wishes::{Marks, Wishes, prepared};
 use crate::fault::Severity;
@@ -203,16 +205,17 @@ impl Search {
                 best: &[],
             };
         }
-        let (before, pass) = match &self.stage {
-            Stage::Roomiest(pass) => (0.0, Some(pass)),
-            Stage::Settings(pass, _) => (0.2, Some(pass)),
-            Stage::RoomOfSettings(pass) => (0.4, Some(pass)),
-            Stage::Area(pass, _) => (0.6, Some(pass)),
-            Stage::RoomOfArea(pass) => (0.8, Some(pass)),
-            Stage::Nothing(_) | Stage::Done => (1.0, None),
+        let graded = |grade: usize, pass: &Pass| (grade as f64 + pass.done()) / GRADES.len() as f64;
+        let (before, share) = match &self.stage {
+            Stage::Roomiest(pass) => (0.0, pass.done()),
+            Stage::Settings(pass, grade) => (0.2, graded(*grade, pass)),
+            Stage::RoomOfSettings(pass) => (0.4, pass.done()),
+            Stage::Area(pass, grade) => (0.6, graded(*grade, pass)),
+            Stage::RoomOfArea(pass) => (0.8, pass.done()),
+            Stage::Nothing(_) | Stage::Done => (1.0, 0.0),
         };
         Progress {
-            done: before + 0.2 * pass.map_or(0.0, |pass| pass.done()),
+            done: before + 0.2 * share,
             best: &self.found,
         }
     }
@@ -276,12 +279,20 @@ impl Search {
             })
         };
         let mut kept = kept.iter().filter(better).take(MOST_PROOFS);
-        let Some(proposal) = kept.find_map(|found| proposal(kind, &found.design)) else {
+        let Some(proposal) = kept.find_map(|found| self.allowed(kind, found)) else {
             return;
         };
         self.found.retain(|other| other.kind != kind);
         self.found.push(proposal);
         self.found.sort_by_key(|proposal| proposal.kind);
+    }
+
+    /// This find as a proposal, if it is proven and keeps to the wishes.
+    fn allowed(&self, kind: Kind, found: &Found) -> Option<Proposal> {
+        let proposal = proposal(kind, &found.design)?;
+        unmet(&self.wishes, &proposal.design)
+            .is_empty()
+            .then_some(proposal)
     }
 
     fn after_settings(&mut self, pass: &Pass, next: usize) -> Stage {

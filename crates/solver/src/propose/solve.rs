@@ -6,15 +6,16 @@
 
 use latchwright_geometry::trig;
 
+use super::figure::Question;
 use super::grid::{down, up};
-use super::lattice::{CROSSBAR, GUIDE_FROM, LEAST_POST, Lattice, Point, SHOULDER, SIDE};
-use super::plain::{Ground, Question, Work, least_steps, perfect, star_reach};
+use super::lattice::{CROSSBAR, GUIDE_FROM, Lattice, Point, SHOULDER, SIDE};
+use super::plain::{Ground, PRINTED_WALL, Work, least_steps, perfect, star_reach};
 use super::stack::Stack;
 use super::wishes::{Marks, front_inside, set_lid};
 use crate::check::could_hold_a_child;
 use crate::contact::mouth_half_angle;
 use crate::key;
-use crate::model::{Design, Dial};
+use crate::model::{Design, Dial, Key};
 
 /// Rounds of raising after which a point is given up.
 const ROUNDS: usize = 16;
@@ -173,16 +174,15 @@ impl Solver {
 
     /// How far each dial's pointer and key may be off together, radians.
     fn turns(&self, point: &Point) -> impl Iterator<Item = f64> {
-        let base = &self.lattice.base;
-        let reading = trig::radians(base.workmanship.reading.min(90.0));
-        self.lattice
-            .asked
-            .iter()
-            .zip(&base.dials)
-            .map(move |(marks, dial)| {
-                let key = self.lattice.key(dial, *marks, point);
-                reading + key::backlash(key.sides, key.apothem, key.clearance)
-            })
+        let reading = self.lattice.base.workmanship.reading;
+        let reading = trig::radians(reading.min(90.0));
+        let posts = self.lattice.posts(point).into_iter();
+        posts.flat_map(move |posts| {
+            posts
+                .backlash
+                .iter()
+                .map(move |backlash| reading + backlash)
+        })
     }
 
     /// The least depth of a slot, mm: never above what is needed. Rest, hold and travel add up.
@@ -282,25 +282,12 @@ impl Solver {
         if 2.0 * point.radius > base.bench.printer.bed.0.min(base.bench.printer.bed.1) {
             return true;
         }
-        let keys = self.lattice.asked.iter().zip(&base.dials);
-        let mut keys = keys.map(|(marks, dial)| self.lattice.key(dial, *marks, point));
-        if keys.any(|key| key.apothem < LEAST_POST) {
+        let Some(posts) = self.lattice.posts(point).filter(|posts| posts.fit) else {
             return true;
-        }
+        };
         let half = self.half_width(point, room);
-        let star = self
-            .lattice
-            .asked
-            .iter()
-            .zip(&base.dials)
-            .map(|(marks, dial)| {
-                let key = self.lattice.key(dial, *marks, point);
-                (key.apothem + key.clearance)
-                    / trig::cos(core::f64::consts::PI / f64::from(key.sides))
-            });
-        let star = star.fold(0.0, f64::max);
         let depth = (half + point.lead_in).max(self.least_depth(room));
-        if point.radius - depth - star - 1.2 < 0.0 {
+        if point.radius - depth - posts.star - PRINTED_WALL < 0.0 {
             return true;
         }
         let least = self.least_step(point, room, half);
@@ -312,17 +299,19 @@ impl Solver {
 
     /// The most settings that there could be at this point, by the mouths alone.
     pub(super) fn most_settings(&self, point: &Point, room: f64) -> f64 {
-        let base = &self.lattice.base;
         let least = self.least_step(point, room, self.half_width(point, room));
-        let of = |((marks, dial), turn): ((&Marks, &Dial), f64)| match marks {
+        let Some(posts) = self.lattice.posts(point) else {
+            return 0.0;
+        };
+        let of = |((marks, key), turn): ((&Marks, &Key), f64)| match marks {
             Marks::Exactly(number) => f64::from(*number),
             Marks::AtLeast(_) => {
                 let step = (least + trig::degrees((1.0 + room) * turn)).max(1.0);
-                let sides = f64::from(self.lattice.key(dial, *marks, point).sides.max(1));
+                let sides = f64::from(key.sides.max(1));
                 (360.0 / step / sides).floor() * sides
             }
         };
-        let asked = self.lattice.asked.iter().zip(&base.dials);
+        let asked = self.lattice.asked.iter().zip(&posts.keys);
         asked.zip(self.turns(point)).map(of).product()
     }
 
@@ -428,8 +417,8 @@ fn put(
     let grid = lattice.grid;
     let dials = design.dials.len() as f64;
     let knob = lattice.least_knob(point);
-    let bases = lattice.base.dials.iter().zip(&lattice.asked);
-    for (number, (dial, (base, marks))) in design.dials.iter_mut().zip(bases).enumerate() {
+    let bases = lattice.base.dials.iter().zip(&lattice.posts(point)?.keys);
+    for (number, (dial, (base, key))) in design.dials.iter_mut().zip(bases).enumerate() {
         let x = (number as f64 - (dials - 1.0) / 2.0) * sizes.spacing;
         let nearer = if number % 2 == 1 { point.stagger } else { 0.0 };
         dial.centre = (x, back - nearer);
@@ -438,8 +427,7 @@ fn put(
         dial.bore.diameter = point.bore;
         dial.knob.diameter = knob;
         let clearance = dial.key.clearance;
-        dial.key = lattice.key(base, *marks, point);
-        dial.key.clearance = clearance;
+        dial.key = Key { clearance, ..*key };
         dial.pin.diameter = point.pin;
         dial.pin.gap = sizes.gap;
         let slot = dial.disc.slots.first_mut()?;

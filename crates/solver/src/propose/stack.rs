@@ -4,8 +4,9 @@
 
 use itertools::iproduct;
 
+use super::figure::Question;
 use super::grid::{Grid, up};
-use super::plain::{Question, Sink, Work, perfect};
+use super::plain::{Sink, Work, perfect};
 use crate::model::{Design, Dial};
 
 /// How much of its disc a pin must meet, and the wood that stays over the rabbet (mm): as the checks

@@ -5,6 +5,7 @@
 //! takes some dozens of proofs, so it is no part of [`crate::prove`].
 
 mod chain;
+mod mend;
 mod search;
 mod through;
 mod way;
@@ -17,6 +18,7 @@ use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit};
 use crate::prove::prove_each_alone;
 
+pub use mend::{Mend, Part, mend};
 use search::{Search, Tried};
 
 /// A change that makes one check pass, and what else comes of it.

@@ -1,0 +1,80 @@
+//! The frontier: every lid's latch is proven, more lid never bears less, finer work buys something.
+
+use latchwright_solver::model::Design;
+use latchwright_solver::propose::{Frontier, Go, Wishes, frontier};
+use latchwright_solver::prove;
+
+fn wishes() -> Wishes {
+    let mut wishes = Wishes::of(Design::default()).with_lid(240.0, 150.0);
+    wishes.pins = vec![3.0, 4.0];
+    wishes
+}
+
+fn whole(wishes: &Wishes) -> Frontier {
+    let mut before = 0.0;
+    let found = frontier(wishes, &mut |done| {
+        assert!((before..=1.0 + 1e-9).contains(&done), "{before} {done}");
+        before = done;
+        Go::On
+    });
+    assert!(!found.stopped);
+    found
+}
+
+#[test]
+fn each_larger_lid_bears_more_settings_and_every_latch_is_proven() {
+    let wishes = wishes();
+    let found = whole(&wishes);
+    assert!(found.lids.len() > 2);
+    for lid in &found.lids {
+        let design = &lid.proposal.design;
+        let proof = prove(design);
+        assert!(proof.proven && proof.settings.total == lid.settings);
+        assert_eq!(
+            (design.plate.width, design.plate.depth),
+            (lid.width, lid.depth)
+        );
+        assert!(lid.width <= 240.0 && lid.depth <= 150.0);
+        let marks = lid.marks.iter().map(|marks| u128::from(*marks));
+        assert_eq!(marks.product::<u128>(), lid.settings);
+    }
+    for (small, large) in found.lids.iter().zip(found.lids.iter().skip(1)) {
+        assert!(small.settings < large.settings);
+        assert!(small.width * small.depth < large.width * large.depth);
+    }
+    // a single dial has the lid to itself, and bears at least as many as any of several
+    let most = found.most_marks.unwrap();
+    let several = found.lids.iter().flat_map(|lid| &lid.marks).max().unwrap();
+    assert!(most >= *several, "{most} {several}");
+}
+
+#[test]
+fn a_jig_and_finer_marks_never_take_anything_and_finer_marks_buy_settings() {
+    let found = whole(&wishes());
+    let of = |name: &str| {
+        found
+            .better
+            .iter()
+            .find(|better| better.name == name)
+            .unwrap()
+    };
+    for name in [
+        "a jig for the bores",
+        "finer reading marks",
+        "quarter-sawn stock",
+    ] {
+        let better = of(name);
+        assert!(better.settings.1 >= better.settings.0, "{name} {better:?}");
+        assert!(better.room.1 >= better.room.0, "{name} {better:?}");
+    }
+    let finer = of("finer reading marks");
+    assert!(finer.settings.1 > finer.settings.0);
+    assert_eq!(finer.change.title(), "Reduce the reading error");
+    assert!(of("a printed slider").room.0.is_some());
+}
+
+#[test]
+fn it_stops_when_it_is_told_to() {
+    let found = frontier(&wishes(), &mut |_| Go::Stop);
+    assert!(found.stopped && found.lids.len() < 2);
+}

@@ -10,6 +10,7 @@ pub mod files;
 pub mod format;
 pub mod history;
 pub mod lettering;
+pub mod questions;
 pub mod report;
 pub mod ruler;
 pub mod system_fonts;

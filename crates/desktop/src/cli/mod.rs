@@ -2,9 +2,11 @@
 
 mod builds;
 mod card;
+mod mend;
 mod output;
 mod papers;
 mod parts;
+mod propose;
 mod prove;
 mod settings;
 
@@ -70,6 +72,12 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// From a lid to a proven latch: the roomiest, the one with most settings, the smallest; or why
+    /// there is none. Exit 0 found, 1 nothing that is proven, 2 could not be done.
+    Propose(propose::Asked),
+    /// Find the smallest change that makes a design proven: exit 0 found, 1 nothing found or nothing
+    /// to mend, 2 could not be done.
+    Mend(mend::Asked),
     /// Make everything the bench needs in one folder: templates at true size, cut list, order of work,
     /// setting of the combination, the card, and each part as SVG and DXF.
     Papers(papers::Asked),
@@ -149,6 +157,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
                 json,
             )
         }
+        Some(Command::Propose(asked)) => propose::run(&asked),
+        Some(Command::Mend(asked)) => mend::run(&asked),
         Some(Command::Papers(asked)) => papers::run(&asked),
         Some(Command::Parts(asked)) => parts::run(&asked),
         Some(Command::Card { file, out }) => card::run(&file, &out),

@@ -4,6 +4,7 @@ mod builds;
 mod figure;
 mod json;
 mod mark;
+mod propose;
 mod remedy;
 mod season;
 mod text;
@@ -13,6 +14,10 @@ mod words;
 pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
 pub use json::proof_json;
 pub use mark::{MarkPlace, mark_json, mark_text};
+pub use propose::{
+    frontier_text, kind_about, kind_file, kind_name, mend_sentence, nothing_json, nothing_text,
+    proposal_lines, proposals_json, proposals_text,
+};
 pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;
 pub use text::proof_text;

@@ -1,0 +1,77 @@
+//! `latchwright mend`: the smallest change that makes a design proven.
+
+use std::path::PathBuf;
+
+use anyhow::{Result, bail};
+use clap::{Args, ValueEnum};
+use latchwright_session::{Session, files, report};
+use latchwright_solver::propose::{Part, mend};
+use latchwright_solver::prove;
+
+use super::output;
+
+/// What `latchwright mend` is asked for.
+#[derive(Debug, Args)]
+pub struct Asked {
+    /// The design.
+    pub file: PathBuf,
+    /// What is cut, bored or printed already and stays as it is.
+    #[arg(long, value_enum, value_delimiter = ',')]
+    pub cut: Vec<Cut>,
+    /// Where the mended design goes; it is only told where this is left out.
+    #[arg(long, value_name = "NEW")]
+    pub out: Option<PathBuf>,
+}
+
+/// What may be cut already.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Cut {
+    /// The plate with its bores.
+    Plate,
+    /// The slider with tab and pins.
+    Slider,
+    /// The keeper.
+    Keeper,
+    /// All discs.
+    Discs,
+    /// All knobs.
+    Knobs,
+}
+
+/// Mends; 0 found, 1 nothing found or nothing to mend.
+pub fn run(asked: &Asked) -> Result<u8> {
+    let session = Session::open(&asked.file)?;
+    let design = session.design();
+    if prove(design).proven && !session.blocks_proof() {
+        output::say("Proven as it is: there is nothing to mend.\n")?;
+        return Ok(1);
+    }
+    let dials = design.dials.len();
+    let cut: Vec<Part> = asked
+        .cut
+        .iter()
+        .flat_map(|cut| match cut {
+            Cut::Plate => vec![Part::Plate],
+            Cut::Slider => vec![Part::Slider],
+            Cut::Keeper => vec![Part::Keeper],
+            Cut::Discs => (0..dials).map(Part::Disc).collect(),
+            Cut::Knobs => (0..dials).map(Part::Knob).collect(),
+        })
+        .collect();
+    let Some(found) = mend(design, &cut) else {
+        output::say(
+            "No change of a few sizes was found that makes it proven; mend the faults that \
+             latchwright prove names first, or let more parts be made anew.\n",
+        )?;
+        return Ok(1);
+    };
+    output::say(&format!("{}\n", report::mend_sentence(design, &found)))?;
+    if let Some(out) = &asked.out {
+        let out = files::with_ending(out);
+        if files::exists(&out) {
+            bail!("{} exists already; choose another name", out.display());
+        }
+        files::save(&out, &found.change.apply(design))?;
+    }
+    Ok(0)
+}

@@ -1,0 +1,174 @@
+//! `latchwright propose`: from a lid to a proven latch.
+
+use std::io::{self, IsTerminal, Write};
+use std::path::PathBuf;
+
+use anyhow::{Result, anyhow, bail};
+use clap::{Args, ValueEnum};
+use latchwright_session::questions::{Answers, Care, Signs};
+use latchwright_session::together::{NewFile, Replace, write_together};
+use latchwright_session::{Session, format, report, units};
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::propose::{Go, Outcome, Proposal, Wishes, frontier, propose};
+
+use super::output;
+
+/// What `latchwright propose` is asked for.
+#[derive(Debug, Args)]
+pub struct Asked {
+    /// Width and depth of the lid: 220 140, or 8 5/8 in and so on.
+    #[arg(long, num_args = 2, value_names = ["WIDTH", "DEPTH"])]
+    pub lid: Vec<String>,
+    /// Thickness of the plate as measured.
+    #[arg(long, value_name = "LENGTH")]
+    pub plate: Option<String>,
+    /// How many dials.
+    #[arg(long, default_value_t = 3, value_parser = clap::value_parser!(u32).range(1..=12))]
+    pub dials: u32,
+    /// At least so many figures round each dial.
+    #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u32).range(2..=360))]
+    pub marks: Option<u32>,
+    /// At least so many letters round each dial.
+    #[arg(long, value_name = "COUNT", conflicts_with = "marks", value_parser = clap::value_parser!(u32).range(2..=360))]
+    pub letters: Option<u32>,
+    /// Your own words round each dial, with commas between.
+    #[arg(long, value_delimiter = ',', conflicts_with_all = ["marks", "letters"])]
+    pub words: Option<Vec<String>>,
+    /// How exactly you work.
+    #[arg(long, value_enum, default_value_t = How::Knife)]
+    pub care: How,
+    /// Age in years of the youngest who will live with the box.
+    #[arg(long, default_value_t = 14)]
+    pub youngest: u32,
+    /// Think in inches.
+    #[arg(long)]
+    pub inches: bool,
+    /// A design whose bits, printer, woods and air are yours; else the usual ones.
+    #[arg(long, value_name = "FILE")]
+    pub bench: Option<PathBuf>,
+    /// Tell, too, what larger lids and better workmanship would buy.
+    #[arg(long)]
+    pub frontier: bool,
+    /// A folder that gets the designs.
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Print JSON instead of text.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// How exactly the maker works.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum How {
+    /// Pencil and eye.
+    Eye,
+    /// Knife line, awl and stop.
+    Knife,
+    /// A drilling jig and fine reading marks.
+    Jig,
+}
+
+/// Proposes; 0 found, 1 nothing.
+pub fn run(asked: &Asked) -> Result<u8> {
+    let wishes = wishes(asked)?;
+    let told = io::stderr().is_terminal();
+    let outcome = propose(&wishes, &mut |progress| {
+        if told {
+            // progress that cannot be shown is no reason to stop
+            let _ = write!(io::stderr(), "\r{:3.0} %", 100.0 * progress.done);
+        }
+        Go::On
+    });
+    if told {
+        let _ = writeln!(io::stderr());
+    }
+    match outcome {
+        Outcome::Found(proposals) => {
+            if let Some(folder) = &asked.out {
+                save(folder, &proposals)?;
+            }
+            let text = if asked.json {
+                format!("{:#}\n", report::proposals_json(&proposals))
+            } else {
+                report::proposals_text(&proposals) + &beyond(asked, &wishes)
+            };
+            output::say(&text)?;
+            Ok(0)
+        }
+        Outcome::Nothing(nothing) => {
+            let text = if asked.json {
+                format!("{:#}\n", report::nothing_json(&nothing))
+            } else {
+                report::nothing_text(&nothing)
+            };
+            output::say(&text)?;
+            Ok(1)
+        }
+        Outcome::Stopped => bail!("stopped before anything was found"),
+    }
+}
+
+fn wishes(asked: &Asked) -> Result<Wishes> {
+    let usual = Answers::default();
+    let unit = if asked.inches {
+        Units::Inch
+    } else {
+        Units::Millimetre
+    };
+    let length = |name: &str, text: &str| {
+        units::parse_length(text, unit).map_err(|why| anyhow!("{name}: {why}"))
+    };
+    let [width, depth] = asked.lid.as_slice() else {
+        bail!("how large is the lid? give --lid WIDTH DEPTH");
+    };
+    let bench = match &asked.bench {
+        Some(path) => Session::open(path)?.design().as_ref().clone(),
+        None => Design::default(),
+    };
+    let signs = match (&asked.words, asked.letters, asked.marks) {
+        (Some(words), ..) => Signs::Words(words.clone()),
+        (None, Some(count), _) => Signs::Letters(count),
+        (None, None, count) => Signs::Figures(count.unwrap_or(8)),
+    };
+    let answers = Answers {
+        units: unit,
+        lid: (
+            length("the lid's width", width)?,
+            length("the lid's depth", depth)?,
+        ),
+        plate: match &asked.plate {
+            Some(text) => length("the plate's thickness", text)?,
+            None => usual.plate,
+        },
+        dials: asked.dials,
+        signs,
+        care: match asked.care {
+            How::Eye => Care::ByEye,
+            How::Knife => Care::Careful,
+            How::Jig => Care::WithJig,
+        },
+        youngest: asked.youngest,
+    };
+    Ok(answers.wishes(&bench))
+}
+
+fn save(folder: &std::path::Path, proposals: &[Proposal]) -> Result<()> {
+    let mut files = Vec::new();
+    for proposal in proposals {
+        files.push(NewFile {
+            name: format!("{}.latch.ron", report::kind_file(proposal.kind)),
+            bytes: format::write(&proposal.design)?.into_bytes(),
+        });
+    }
+    write_together(folder, &files, Replace::Never)?;
+    Ok(())
+}
+
+/// What larger lids and better workmanship would buy, where it was asked for.
+fn beyond(asked: &Asked, wishes: &Wishes) -> String {
+    if !asked.frontier {
+        return String::new();
+    }
+    let found = frontier(wishes, &mut |_| Go::On);
+    report::frontier_text(&found, wishes.base.units)
+}

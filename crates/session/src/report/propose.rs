@@ -1,0 +1,161 @@
+//! Proposals, why there are none, and what mends a design, in words and for programs.
+
+use core::fmt::Write as _;
+
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::propose::{Frontier, Kind, Mend, Nothing, Proposal};
+use serde_json::{Value, json};
+
+use super::figure::figure;
+use super::verdict_sentence;
+use crate::units::show_length_unit;
+
+/// What a kind of proposal is called.
+pub fn kind_name(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Roomiest => "Roomiest",
+        Kind::MostSettings => "Most settings",
+        Kind::Smallest => "Smallest lid",
+    }
+}
+
+/// What it is best in, without capital and full stop.
+pub fn kind_about(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Roomiest => "most forgiving of errors",
+        Kind::MostSettings => "as many settings as can be told apart",
+        Kind::Smallest => "the least wood",
+    }
+}
+
+/// A file name for it, without ending.
+pub fn kind_file(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Roomiest => "roomiest",
+        Kind::MostSettings => "most-settings",
+        Kind::Smallest => "smallest",
+    }
+}
+
+/// The figures of a proposal, a sentence each without full stop.
+pub fn proposal_lines(proposal: &Proposal) -> Vec<String> {
+    let design = &proposal.design;
+    let say = |mm: f64| show_length_unit(mm, design.units);
+    let marks: Vec<String> = design
+        .dials
+        .iter()
+        .map(|dial| dial.positions.to_string())
+        .collect();
+    let mut lines = vec![
+        verdict_sentence(design, &proposal.proof),
+        format!(
+            "lid {} × {}, {} dials of {} marks",
+            say(design.plate.width),
+            say(design.plate.depth),
+            design.dials.len(),
+            marks.join(", ")
+        ),
+        format!(
+            "every error could be {:.0} % larger before it fails",
+            100.0 * proposal.room.max(0.0)
+        ),
+    ];
+    let bits: Vec<String> = proposal.bits.iter().map(|bit| say(*bit)).collect();
+    lines.push(format!("bits and pins: {}", bits.join(", ")));
+    lines
+}
+
+/// All proposals as text.
+pub fn proposals_text(proposals: &[Proposal]) -> String {
+    let mut text = String::new();
+    for proposal in proposals {
+        let (name, about) = (kind_name(proposal.kind), kind_about(proposal.kind));
+        // writing to a string cannot fail
+        let _ = writeln!(text, "{name}: {about}");
+        for line in proposal_lines(proposal) {
+            let _ = writeln!(text, "  {line}");
+        }
+    }
+    text
+}
+
+/// Why there are none, and what can be had, as text.
+pub fn nothing_text(nothing: &Nothing) -> String {
+    let mut text = format!("{}\n", nothing.sentence);
+    for near in &nothing.nearest {
+        let _ = writeln!(text, "  can be had: {}", near.sentence);
+    }
+    text
+}
+
+/// All proposals for programs: lengths in mm.
+pub fn proposals_json(proposals: &[Proposal]) -> Value {
+    let each = proposals.iter().map(|proposal| {
+        let design = &proposal.design;
+        json!({
+            "kind": kind_file(proposal.kind),
+            "proven": proposal.proof.proven,
+            "settings": proposal.settings.to_string(),
+            "room": proposal.room,
+            "lid_mm": [design.plate.width, design.plate.depth],
+            "marks": design.dials.iter().map(|dial| dial.positions).collect::<Vec<_>>(),
+            "bits_mm": proposal.bits,
+        })
+    });
+    json!({ "format": 1, "proposals": each.collect::<Vec<_>>() })
+}
+
+/// Why there are none, for programs.
+pub fn nothing_json(nothing: &Nothing) -> Value {
+    let nearest: Vec<&str> = nothing
+        .nearest
+        .iter()
+        .map(|near| near.sentence.as_str())
+        .collect();
+    json!({ "format": 1, "proposals": [], "why": nothing.sentence, "nearest": nearest })
+}
+
+/// What mends a design, in a sentence.
+pub fn mend_sentence(design: &Design, mend: &Mend) -> String {
+    let told = told(design.units, mend);
+    let spare = verdict_sentence(&mend.change.apply(design), &mend.proof);
+    format!("{told}: then it is proven. {spare}")
+}
+
+fn told(units: Units, mend: &Mend) -> String {
+    let told = mend.change.told(|value, unit| figure(value, unit, units));
+    let mut letters = told.chars();
+    let first = letters
+        .next()
+        .map(|letter| letter.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
+}
+
+/// What lids of other sizes and better workmanship would buy, as text.
+pub fn frontier_text(frontier: &Frontier, units: Units) -> String {
+    let say = |mm: f64| show_length_unit(mm, units);
+    let mut text = "Settings that can be told apart, by lid\n".to_owned();
+    for lid in &frontier.lids {
+        let (width, depth) = (say(lid.width), say(lid.depth));
+        let _ = writeln!(text, "  {width} × {depth}: {}", lid.settings);
+    }
+    if let Some(most) = frontier.most_marks {
+        let _ = writeln!(text, "Most marks that one dial can bear: {most}");
+    }
+    for better in &frontier.better {
+        let ((before, after), name) = (better.settings, better.name);
+        let room = match better.room {
+            (Some(before), Some(after)) => format!(
+                "; errors could be {:.0} % larger instead of {:.0} %",
+                100.0 * after.max(0.0),
+                100.0 * before.max(0.0)
+            ),
+            _ => String::new(),
+        };
+        let _ = writeln!(
+            text,
+            "With {name}: {after} settings instead of {before}{room}"
+        );
+    }
+    text
+}

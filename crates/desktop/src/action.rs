@@ -17,6 +17,14 @@ pub enum Action {
     OpenPath(PathBuf),
     /// Show this demo.
     Demo(&'static str),
+    /// Ask the six questions for a new box.
+    NewBox,
+    /// Go on with this design instead of the open one.
+    Take(Box<Design>),
+    /// Go on with this design; changes may be lost.
+    TakeAnyway(Box<Design>),
+    /// Look for the smallest change that makes the design proven, and make it.
+    Mend,
     /// Open this file; changes may be lost.
     OpenAnyway(PathBuf),
     /// Show this demo; changes may be lost.
@@ -112,7 +120,7 @@ const fn command_shift(key: Key) -> KeyboardShortcut {
 }
 
 /// Every key of the window; the list on F1 is made from it. Keys with more modifiers come first.
-pub const SHORTCUTS: [Shortcut; 13] = [
+pub const SHORTCUTS: [Shortcut; 14] = [
     Shortcut {
         key: command_shift(Key::S),
         what: "Save under another name",
@@ -122,6 +130,11 @@ pub const SHORTCUTS: [Shortcut; 13] = [
         key: command_shift(Key::Z),
         what: "Redo",
         action: || Action::Redo,
+    },
+    Shortcut {
+        key: command(Key::N),
+        what: "A new box from six questions",
+        action: || Action::NewBox,
     },
     Shortcut {
         key: command(Key::O),

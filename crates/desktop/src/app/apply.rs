@@ -3,18 +3,19 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme, ViewportCommand};
-use latchwright_session::Session;
 use latchwright_session::files::{self, FileError, OnDisk};
 use latchwright_session::together::Replace;
+use latchwright_session::{Session, report};
 use latchwright_solver::combination;
-use latchwright_solver::model::Units;
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::propose::Mend;
 
 use super::LatchwrightApp;
 use crate::action::Action;
 use crate::field;
 use crate::job::card_pdf;
 use crate::pages::{Look, Pages};
-use crate::panel::{Dialog, PathDialog, Purpose, TryView};
+use crate::panel::{Dialog, NewBox, PathDialog, Purpose, TryView};
 use crate::printed::Printed;
 use crate::remedies::Remedies;
 use crate::view_state::ViewState;
@@ -27,6 +28,7 @@ impl Action {
         match self {
             Self::OpenPath(path) => Self::OpenAnyway(path),
             Self::Demo(name) => Self::DemoAnyway(name),
+            Self::Take(design) => Self::TakeAnyway(design),
             other => other,
         }
     }
@@ -41,6 +43,13 @@ impl LatchwrightApp {
             Action::Demo(name) => self.unless_unsaved(Action::Demo(name)),
             Action::OpenAnyway(path) => self.open(&path),
             Action::DemoAnyway(name) => self.demo(name),
+            Action::NewBox => {
+                let asked = NewBox::new(self.session.design().units);
+                self.dialog = Some(Dialog::NewBox(Box::new(asked)));
+            }
+            Action::Take(design) => self.unless_unsaved(Action::Take(design)),
+            Action::TakeAnyway(design) => self.take(*design),
+            Action::Mend => self.mending.start(ctx, &self.session),
             Action::Save => self.save(),
             Action::SaveAs => self.ask(Purpose::Save, &self.suggested("latch.ron")),
             Action::SaveTo(path) => self.save_to(path),
@@ -103,6 +112,7 @@ impl LatchwrightApp {
             match wish {
                 Action::OpenPath(path) => self.open(&path),
                 Action::Demo(name) => self.demo(name),
+                Action::Take(design) => self.take(*design),
                 _ => {}
             }
         }
@@ -128,6 +138,27 @@ impl LatchwrightApp {
             self.notice = None;
             self.show(session);
         }
+    }
+
+    /// Goes on with a design that was proposed.
+    fn take(&mut self, design: Design) {
+        self.dialog = None;
+        self.notice = None;
+        self.proposing.stop();
+        self.show(Session::of(design));
+    }
+
+    /// Makes the change that was found, as one step.
+    pub(super) fn mended(&mut self, found: Option<Mend>) {
+        let Some(found) = found else {
+            let words = "No change of a few sizes was found that proves it: mend the faults that Prove lists first, or let more be made anew";
+            return self.warn(words.to_owned());
+        };
+        let words = report::mend_sentence(self.session.design(), &found);
+        let change = found.change;
+        self.session
+            .edit("mend", move |design| *design = change.apply(design));
+        self.say(words);
     }
 
     fn show(&mut self, session: Session) {

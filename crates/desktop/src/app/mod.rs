@@ -16,6 +16,7 @@ use crate::job::Job;
 use crate::pages::{Look, Pages};
 use crate::panel::{CARD, Dialog, MakeView, Making, TryView};
 use crate::printed::Printed;
+use crate::proposing::{Mending, Proposing};
 use crate::remedies::Remedies;
 use crate::stage::Stage;
 use crate::theme;
@@ -37,6 +38,8 @@ pub struct LatchwrightApp {
     make: MakeView,
     pages: Pages,
     printed: Printed,
+    proposing: Proposing,
+    mending: Mending,
     /// How the card is looked at.
     card: Look,
     /// Papers or parts on their way to their folder.
@@ -66,6 +69,8 @@ impl LatchwrightApp {
             make: MakeView::default(),
             pages: Pages::default(),
             printed: Printed::default(),
+            proposing: Proposing::default(),
+            mending: Mending::default(),
             card: Look::default(),
             saving: Job::default(),
             remedies: Remedies::default(),
@@ -117,6 +122,10 @@ impl LatchwrightApp {
         }
         self.apply_all(ctx, wishes);
         self.follow_pages(ctx);
+        self.proposing.follow(ctx);
+        if let Some(found) = self.mending.poll(self.session.revision()) {
+            self.mended(found);
+        }
         if let Some(saved) = self.saving.poll() {
             self.files_saved(saved);
         }

@@ -7,7 +7,8 @@ use super::LatchwrightApp;
 use crate::action::Action;
 use crate::canvas::lid_ui;
 use crate::panel::{
-    Proven, dialog_ui, give_ui, make_ui, proof_ui, rail_ui, sizes_ui, top_ui, try_ui, verdict_ui,
+    Dialog, Proven, dialog_ui, give_ui, make_ui, new_box_ui, proof_ui, rail_ui, sizes_ui, top_ui,
+    try_ui, verdict_ui,
 };
 use crate::stage::Stage;
 use crate::theme;
@@ -50,7 +51,7 @@ impl LatchwrightApp {
 
     /// The panel of the stage that is shown, the verdict at its head.
     fn stage_ui(&mut self, ui: &mut Ui, wishes: &mut Vec<Action>) {
-        verdict_ui(ui, &self.session, &self.proof);
+        verdict_ui(ui, &self.session, &self.proof, &mut self.mending, wishes);
         match self.stage {
             Stage::LayOut => sizes_ui(ui, &self.session, &mut self.view, wishes),
             Stage::Try => try_ui(ui, &self.session, &mut self.view, &mut self.tried, wishes),
@@ -77,8 +78,13 @@ impl LatchwrightApp {
 
     fn over_ui(&mut self, ui: &Ui, wishes: &mut Vec<Action>) {
         let ctx = ui.ctx().clone();
-        if let Some(dialog) = &mut self.dialog {
-            dialog_ui(&ctx, dialog, wishes);
+        match &mut self.dialog {
+            Some(Dialog::NewBox(asked)) => {
+                let design = self.session.design().clone();
+                new_box_ui(&ctx, &design, asked, &mut self.proposing, wishes);
+            }
+            Some(dialog) => dialog_ui(&ctx, dialog, wishes),
+            None => {}
         }
     }
 

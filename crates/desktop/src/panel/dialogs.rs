@@ -12,6 +12,7 @@ use latchwright_drawing::Ink;
 use latchwright_session::files;
 
 use crate::action::{Action, SHORTCUTS};
+use crate::panel::NewBox;
 use crate::theme;
 
 /// What lies over the window.
@@ -32,6 +33,8 @@ pub enum Dialog {
     },
     /// The keys.
     Keys,
+    /// The six questions.
+    NewBox(Box<NewBox>),
 }
 
 /// What a path is asked for.
@@ -161,6 +164,7 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
                 Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
                 Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
                 Dialog::Keys => keys_ui(ui, wishes),
+                Dialog::NewBox(_) => {}
             }
         });
     if answer.should_close() {

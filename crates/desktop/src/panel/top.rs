@@ -12,6 +12,13 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         name_ui(ui, session);
         ui.add_space(8.0);
+        if ui
+            .button("New box…")
+            .on_hover_text("From six questions to a proven latch")
+            .clicked()
+        {
+            wishes.push(Action::NewBox);
+        }
         if ui.button("Open…").clicked() {
             wishes.push(Action::Open);
         }

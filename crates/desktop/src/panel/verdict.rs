@@ -1,10 +1,13 @@
 //! The verdict in one sentence, at the head of every panel.
 
-use egui::{RichText, Ui};
+use egui::containers::menu::{MenuButton, MenuConfig};
+use egui::{Button, PopupCloseBehavior, RichText, Ui};
 use latchwright_drawing::Ink;
 use latchwright_session::{Session, report};
 use latchwright_solver::Proof;
 
+use crate::action::Action;
+use crate::proposing::Mending;
 use crate::theme;
 
 /// Whether the open design is proven: nothing in its file stands against it either.
@@ -12,8 +15,14 @@ pub fn is_proven(session: &Session, proof: &Proof) -> bool {
     proof.proven && !session.blocks_proof()
 }
 
-/// The word and the sentence.
-pub fn verdict_ui(ui: &mut Ui, session: &Session, proof: &Proof) {
+/// The word, the sentence, and mending what is not proven.
+pub fn verdict_ui(
+    ui: &mut Ui,
+    session: &Session,
+    proof: &Proof,
+    mending: &mut Mending,
+    wishes: &mut Vec<Action>,
+) {
     let (word, role) = if is_proven(session, proof) {
         ("Proven", Ink::Passes)
     } else {
@@ -25,5 +34,27 @@ pub fn verdict_ui(ui: &mut Ui, session: &Session, proof: &Proof) {
         "{}.",
         report::verdict_sentence(session.design(), proof)
     ));
+    if !proof.proven {
+        mend_ui(ui, mending, wishes);
+    }
     ui.separator();
+}
+
+/// The smallest change that proves it, with what is cut already left alone.
+fn mend_ui(ui: &mut Ui, mending: &mut Mending, wishes: &mut Vec<Action>) {
+    ui.horizontal(|ui| {
+        let busy = mending.busy();
+        let button = Button::new(if busy { "Looking…" } else { "Mend it" });
+        let about =
+            "The smallest change that makes it proven, made in one step that undo takes back";
+        if ui.add_enabled(!busy, button).on_hover_text(about).clicked() {
+            wishes.push(Action::Mend);
+        }
+        let menu = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
+        MenuButton::new("Cut already…").config(menu).ui(ui, |ui| {
+            for (name, cut) in Mending::PARTS.into_iter().zip(&mut mending.cut) {
+                ui.checkbox(cut, name);
+            }
+        });
+    });
 }

@@ -1,0 +1,314 @@
+//! A new box: six questions, three proven latches side by side, or why there is none.
+
+use egui::{
+    Button, ComboBox, Context, Id, Modal, ProgressBar, RichText, ScrollArea, Sense, TextEdit, Ui,
+    WidgetInfo, vec2,
+};
+use latchwright_drawing::{Ink, PlanOptions, plan};
+use latchwright_session::questions::{Answers, Care, Signs};
+use latchwright_session::{report, units};
+use latchwright_solver::Pose;
+use latchwright_solver::model::{Design, Units};
+use latchwright_solver::propose::Proposal;
+
+use crate::action::Action;
+use crate::canvas::{Frame, paint};
+use crate::proposing::{Found, Proposing};
+use crate::theme;
+
+/// Width of the questions, points.
+const QUESTIONS: f32 = 330.0;
+
+/// What was typed.
+pub struct NewBox {
+    width: String,
+    depth: String,
+    plate: String,
+    dials: String,
+    signs: String,
+    kind: usize,
+    care: Care,
+    youngest: String,
+    refused: Option<String>,
+}
+
+/// What may stand round the dials.
+const KINDS: [&str; 3] = ["figures, at least", "letters, at least", "your own words"];
+
+impl NewBox {
+    /// Questions answered for the usual box.
+    pub fn new(units: Units) -> Self {
+        let usual = Answers::default();
+        let show = |mm: f64| units::show_length(mm, units);
+        Self {
+            width: show(usual.lid.0),
+            depth: show(usual.lid.1),
+            plate: show(usual.plate),
+            dials: usual.dials.to_string(),
+            signs: "8".to_owned(),
+            kind: 0,
+            care: usual.care,
+            youngest: usual.youngest.to_string(),
+            refused: None,
+        }
+    }
+
+    fn answers(&self, units: Units) -> Result<Answers, String> {
+        let length = |name: &str, text: &str| {
+            units::parse_length(text, units).map_err(|why| format!("{name}: {why}"))
+        };
+        let count = |name: &str, text: &str| {
+            units::parse_count(text).map_err(|why| format!("{name}: {why}"))
+        };
+        let signs = match self.kind {
+            0 => Signs::Figures(count("marks", &self.signs)?),
+            1 => Signs::Letters(count("marks", &self.signs)?),
+            _ => {
+                let words = self.signs.split(',').map(|word| word.trim().to_owned());
+                let words: Vec<String> = words.filter(|word| !word.is_empty()).collect();
+                if words.len() < 2 {
+                    return Err("words: give two or more, with commas between".to_owned());
+                }
+                Signs::Words(words)
+            }
+        };
+        Ok(Answers {
+            units,
+            lid: (
+                length("width of the lid", &self.width)?,
+                length("depth of the lid", &self.depth)?,
+            ),
+            plate: length("thickness of the plate", &self.plate)?,
+            dials: count("dials", &self.dials)?,
+            signs,
+            care: self.care,
+            youngest: count("age", &self.youngest)?,
+        })
+    }
+}
+
+/// The questions and what comes of them, over the window.
+pub fn new_box_ui(
+    ctx: &Context,
+    design: &Design,
+    asked: &mut NewBox,
+    proposing: &mut Proposing,
+    wishes: &mut Vec<Action>,
+) {
+    let room = ctx.content_rect().size();
+    let modal = Modal::new(Id::unique("a new box")).frame(theme::over(ctx));
+    let answer = modal.show(ctx, |ui| {
+        ui.set_min_size(vec2(
+            (room.x - 120.0).min(1180.0),
+            (room.y - 120.0).min(700.0),
+        ));
+        ui.set_max_size(vec2((room.x - 80.0).min(1180.0), room.y - 80.0));
+        ui.heading("A new box: six questions");
+        ui.horizontal_top(|ui| {
+            ui.vertical(|ui| {
+                ui.set_width(QUESTIONS);
+                questions_ui(ui, design, asked, proposing);
+                if ui.button("Close").clicked() {
+                    wishes.push(Action::CloseDialog);
+                }
+            });
+            ui.add_space(16.0);
+            ui.vertical(|ui| found_ui(ui, design, asked, proposing, wishes));
+        });
+    });
+    if answer.should_close() {
+        wishes.push(Action::CloseDialog);
+    }
+}
+
+fn line(ui: &mut Ui, name: &str, text: &mut String, after: &str) {
+    ui.horizontal(|ui| {
+        let label = ui.label(name);
+        let rest = ui.available_width() - 118.0;
+        ui.add_space(rest.max(0.0));
+        ui.add(TextEdit::singleline(text).desired_width(72.0))
+            .labelled_by(label.id);
+        ui.label(RichText::new(after).weak());
+    });
+}
+
+fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut Proposing) {
+    let unit = units::unit_name(design.units);
+    ui.label(RichText::new("1  How large is the lid?").family(theme::bold()));
+    line(ui, "Width of the lid", &mut asked.width, unit);
+    line(ui, "Depth of the lid", &mut asked.depth, unit);
+    ui.label(RichText::new("2  How thick is its plate, as measured?").family(theme::bold()));
+    line(ui, "Thickness of the plate", &mut asked.plate, unit);
+    ui.label(RichText::new("3  How many dials?").family(theme::bold()));
+    line(ui, "Number of dials", &mut asked.dials, "");
+    ui.label(RichText::new("4  What stands round each?").family(theme::bold()));
+    ui.horizontal(|ui| {
+        let response = ComboBox::from_id_salt(Id::unique("what stands round"))
+            .width(150.0)
+            .selected_text(KINDS[asked.kind.min(2)])
+            .show_ui(ui, |ui| {
+                for (kind, name) in KINDS.into_iter().enumerate() {
+                    ui.selectable_value(&mut asked.kind, kind, name);
+                }
+            });
+        response.response.widget_info(|| {
+            WidgetInfo::labeled(egui::accesskit::Role::ComboBox, true, "What stands round")
+        });
+        let field = TextEdit::singleline(&mut asked.signs).desired_width(150.0);
+        let response = ui.add(field);
+        response.widget_info(|| {
+            let mut info = WidgetInfo::labeled(
+                egui::accesskit::Role::TextInput,
+                true,
+                "Marks or words round each dial",
+            );
+            info.current_text_value = Some(asked.signs.clone());
+            info
+        });
+    });
+    ui.label(RichText::new("5  How exactly do you work?").family(theme::bold()));
+    for care in Care::ALL {
+        ui.radio_value(&mut asked.care, care, care.name());
+    }
+    ui.label(RichText::new("6  Who will live with it?").family(theme::bold()));
+    line(ui, "Age of the youngest", &mut asked.youngest, "years");
+    let words = "Bits, printer, woods and the air of the year are taken from the open design.";
+    ui.label(RichText::new(words).small().weak());
+    ui.horizontal(|ui| {
+        if ui.button("Propose").clicked() {
+            match asked.answers(design.units) {
+                Ok(answers) => {
+                    asked.refused = None;
+                    proposing.start(&ui.ctx().clone(), answers.wishes(design));
+                }
+                Err(why) => asked.refused = Some(why),
+            }
+        }
+        if let Some(done) = proposing.progress() {
+            ui.add(ProgressBar::new(done).desired_width(110.0));
+            if ui.button("Stop").clicked() {
+                proposing.stop();
+            }
+        }
+    });
+    if let Some(why) = &asked.refused {
+        let colour = theme::ink(ui.ctx(), Ink::Blocks);
+        ui.label(
+            RichText::new(format!("Not taken: {why}"))
+                .small()
+                .color(colour),
+        );
+    }
+}
+
+fn found_ui(
+    ui: &mut Ui,
+    design: &Design,
+    asked: &mut NewBox,
+    proposing: &mut Proposing,
+    wishes: &mut Vec<Action>,
+) {
+    ScrollArea::vertical()
+        .id_salt("proposals")
+        .auto_shrink([false, false])
+        .show(ui, |ui| {
+            ui.set_max_width(ui.available_width() - 10.0);
+            match &proposing.found {
+                None => {
+                    let words = "Answer, and press Propose: every latch that is shown here is proven. Nothing of the open design is lost.";
+                    ui.label(RichText::new(words).weak());
+                }
+                Some(Found::Proposals(proposals)) => side_by_side(ui, proposals, wishes),
+                Some(Found::Nothing { why, nearest }) => {
+                    let colour = theme::ink(ui.ctx(), Ink::Blocks);
+                    ui.label(RichText::new("Nothing that is proven was found").heading().color(colour));
+                    ui.label(sentence(why));
+                    if !nearest.is_empty() {
+                        ui.label(RichText::new("What can be had").weak());
+                    }
+                    for (number, (words, proposal)) in nearest.iter().enumerate() {
+                        ui.label(sentence(words));
+                        proposal_ui(ui, proposal, &format!("Take this ({})", number + 1), wishes);
+                    }
+                }
+            }
+            beyond_ui(ui, design, asked, proposing);
+        });
+}
+
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters
+        .next()
+        .map(|letter| letter.to_uppercase().to_string());
+    let stop = if words.ends_with('.') { "" } else { "." };
+    format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
+}
+
+fn side_by_side(ui: &mut Ui, proposals: &[Proposal], wishes: &mut Vec<Action>) {
+    ui.columns(proposals.len().max(1), |columns| {
+        for (ui, proposal) in columns.iter_mut().zip(proposals) {
+            let name = report::kind_name(proposal.kind);
+            ui.label(RichText::new(name).heading());
+            ui.label(RichText::new(sentence(report::kind_about(proposal.kind))).weak());
+            proposal_ui(
+                ui,
+                proposal,
+                &format!("Take: {}", name.to_lowercase()),
+                wishes,
+            );
+        }
+    });
+}
+
+/// A small plan, the figures, and taking it.
+fn proposal_ui(ui: &mut Ui, proposal: &Proposal, take: &str, wishes: &mut Vec<Action>) {
+    let design = &proposal.design;
+    let wide = ui.available_width().min(260.0);
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, wide * 0.68), Sense::hover());
+    let options = PlanOptions {
+        veil: 0.4,
+        ..PlanOptions::default()
+    };
+    let drawing = plan(design, &Pose::at_combination(design), &options);
+    let frame = Frame::fit(drawing.bounds, rect.shrink(4.0));
+    paint(
+        &ui.painter_at(rect),
+        &drawing,
+        theme::palette(ui.ctx()),
+        frame,
+    );
+    response.widget_info(|| {
+        let said = format!("Plan of the proposal: {}", report::kind_name(proposal.kind));
+        WidgetInfo::labeled(egui::accesskit::Role::Image, true, said)
+    });
+    for line in report::proposal_lines(proposal) {
+        ui.label(RichText::new(sentence(&line)).small());
+    }
+    if ui.button(take).clicked() {
+        wishes.push(Action::Take(Box::new(design.clone())));
+    }
+    ui.add_space(8.0);
+}
+
+/// What larger lids and better workmanship would buy.
+fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut Proposing) {
+    if proposing.found.is_none() {
+        return;
+    }
+    ui.separator();
+    let idle = proposing.progress().is_none();
+    let button = Button::new("What would buy more?");
+    let about = "Other lids, and one step of better workmanship each";
+    if ui.add_enabled(idle, button).on_hover_text(about).clicked()
+        && let Ok(answers) = asked.answers(design.units)
+    {
+        let ctx = ui.ctx().clone();
+        proposing.look_further(&ctx, answers.wishes(design), design.units);
+    }
+    if let Some(text) = &proposing.beyond {
+        for line in text.lines() {
+            ui.label(RichText::new(line.trim()).small());
+        }
+    }
+}

@@ -1,0 +1,87 @@
+//! A new box from six questions, and mending: what comes out is proven, or it says why not.
+
+use egui::Key;
+use egui_kittest::kittest::Queryable;
+use latchwright_session::Session;
+use latchwright_solver::model::Design;
+use latchwright_tests::window::{
+    Window, app, click_and_wait, command, demo, focus, open, text, wait_for,
+};
+
+fn put(window: &mut Window, label: &str, typed: &str) {
+    focus(window, label);
+    command(window, Key::A);
+    text(window, typed);
+}
+
+#[test]
+fn six_answers_give_three_proven_latches_and_one_is_taken() {
+    let mut window = demo("tea-box");
+    command(&mut window, Key::N);
+    window.get_by_label("A new box: six questions");
+    put(&mut window, "Width of the lid", "240");
+    click_and_wait(&mut window, "Propose", "Smallest lid");
+    for name in ["Roomiest", "Most settings", "Smallest lid"] {
+        assert!(window.query_all_by_label(name).next().is_some(), "{name}");
+    }
+    window.get_by_label("Take: roomiest").click_accesskit();
+    window.run_steps(6);
+    let design = app(&window).session().design();
+    assert_eq!((design.plate.width, design.plate.depth), (240.0, 140.0));
+    assert!(app(&window).proof().proven);
+    assert!(app(&window).session().path().is_none());
+    window.get_by_label("Proven");
+}
+
+#[test]
+fn what_cannot_be_had_is_said_and_what_makes_no_sense_is_not_taken() {
+    let mut window = demo("tea-box");
+    command(&mut window, Key::N);
+    put(&mut window, "Width of the lid", "lots");
+    window.get_by_label("Propose").click_accesskit();
+    window.run_steps(4);
+    window.get_by_label_contains("Not taken: width of the lid");
+    put(&mut window, "Width of the lid", "90");
+    put(&mut window, "Number of dials", "6");
+    click_and_wait(&mut window, "Propose", "Nothing that is proven was found");
+}
+
+#[test]
+fn a_latch_that_is_not_proven_is_mended_in_one_step_that_undo_takes_back() {
+    let mut design = Design::default();
+    design.tab.engagement = 5.0;
+    let mut window = open(Session::of(design));
+    assert!(!app(&window).proof().proven);
+    click_and_wait(&mut window, "Mend it", "then it is proven");
+    assert!(app(&window).proof().proven);
+    assert_eq!(app(&window).session().history().undo_label(), Some("mend"));
+    command(&mut window, Key::Z);
+    assert!((app(&window).session().design().tab.engagement - 5.0).abs() < 1e-12);
+    wait_for(&mut window, "Mend it");
+}
+
+#[test]
+fn what_is_cut_already_is_left_as_it_is() {
+    let mut design = Design::default();
+    design.tab.engagement = 5.0;
+    let slider = (design.slider.clone(), design.tab.clone());
+    let mut window = open(Session::of(design));
+    window.get_by_label("Cut already…").click_accesskit();
+    window.run_steps(4);
+    window
+        .get_by_label("The slider stays as it is")
+        .click_accesskit();
+    window.run_steps(4);
+    window.key_press(Key::Escape);
+    window.run_steps(4);
+    window.get_by_label("Mend it").click_accesskit();
+    for _ in 0..1500 {
+        window.step();
+        if window.query_by_label("Looking…").is_none() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    let after = app(&window).session().design();
+    assert_eq!((after.slider.clone(), after.tab.clone()), slider);
+}

@@ -1,8 +1,8 @@
 //! A new box: six questions, three proven latches side by side, or why there is none.
 
 use egui::{
-    Button, ComboBox, Context, Id, Modal, ProgressBar, RichText, ScrollArea, Sense, TextEdit, Ui,
-    WidgetInfo, vec2,
+    Align, Button, ComboBox, Context, Id, Layout, Modal, ProgressBar, RichText, ScrollArea, Sense,
+    TextEdit, Ui, WidgetInfo, vec2,
 };
 use latchwright_drawing::{Ink, PlanOptions, plan};
 use latchwright_session::questions::{Answers, Care, Signs};
@@ -246,17 +246,17 @@ fn sentence(words: &str) -> String {
 }
 
 fn side_by_side(ui: &mut Ui, proposals: &[Proposal], wishes: &mut Vec<Action>) {
+    ui.spacing_mut().item_spacing.x = 16.0;
     ui.columns(proposals.len().max(1), |columns| {
-        for (ui, proposal) in columns.iter_mut().zip(proposals) {
-            let name = report::kind_name(proposal.kind);
-            ui.label(RichText::new(name).heading());
-            ui.label(RichText::new(sentence(report::kind_about(proposal.kind))).weak());
-            proposal_ui(
-                ui,
-                proposal,
-                &format!("Take: {}", name.to_lowercase()),
-                wishes,
-            );
+        for (column, proposal) in columns.iter_mut().zip(proposals) {
+            // a column would stretch its words from edge to edge
+            column.with_layout(Layout::top_down(Align::Min), |ui| {
+                let name = report::kind_name(proposal.kind);
+                ui.label(RichText::new(name).heading());
+                ui.label(RichText::new(sentence(report::kind_about(proposal.kind))).weak());
+                let take = format!("Take: {}", name.to_lowercase());
+                proposal_ui(ui, proposal, &take, wishes);
+            });
         }
     });
 }

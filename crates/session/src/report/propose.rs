@@ -41,11 +41,15 @@ pub fn kind_file(kind: Kind) -> &'static str {
 pub fn proposal_lines(proposal: &Proposal) -> Vec<String> {
     let design = &proposal.design;
     let say = |mm: f64| show_length_unit(mm, design.units);
-    let marks: Vec<String> = design
+    let mut marks: Vec<String> = design
         .dials
         .iter()
         .map(|dial| dial.positions.to_string())
         .collect();
+    // "8, 8, 8" says no more than "8"
+    if marks.windows(2).all(|pair| pair[0] == pair[1]) {
+        marks.truncate(1);
+    }
     let mut lines = vec![
         verdict_sentence(design, &proposal.proof),
         format!(

@@ -51,12 +51,11 @@ fn every_demo_can_be_printed_with_the_same_bytes_again() {
         let output = parts(&demo(name), &first, &[]);
         assert_eq!(output.status.code(), Some(0), "{name}: {output:?}");
         let files = all(&first);
-        let beds = files.iter().filter(|(name, _)| name.ends_with(".3mf"));
+        let ends =
+            |name: &str, ending: &str| Path::new(name).extension().is_some_and(|is| is == ending);
+        let beds = files.iter().filter(|(name, _)| ends(name, "3mf"));
         assert!(beds.count() > 0, "{name}");
-        let solids: Vec<_> = files
-            .iter()
-            .filter(|(name, _)| name.ends_with(".stl"))
-            .collect();
+        let solids: Vec<_> = files.iter().filter(|(name, _)| ends(name, "stl")).collect();
         assert!(solids.len() > 8, "{name}: {}", solids.len());
         let list = fs::read_to_string(first.join("parts.txt")).expect("a list");
         for (file, bytes) in &solids {

@@ -1,5 +1,10 @@
 //! The window, driven through the names of its controls; no display and no driver needed.
 
+#![expect(
+    clippy::missing_panics_doc,
+    reason = "a helper of tests fails them by panicking"
+)]
+
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::Harness;

@@ -119,8 +119,25 @@ struct Bench {
 struct Drawn {
     bench: Bench,
     made: Option<(Key, Result<Arc<Made>, String>)>,
-    image: Option<(Key, View, view::Image, Vec<(usize, f64, f64)>)>,
-    picked: Option<Option<usize>>,
+    image: Option<Shot>,
+    picked: Option<Picked>,
+}
+
+/// A picture as it comes from the thread.
+struct Shot {
+    key: Key,
+    view: View,
+    image: view::Image,
+    anchors: Vec<(usize, f64, f64)>,
+}
+
+/// What lies where it was asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Picked {
+    /// This part, by its place in the list.
+    Part(usize),
+    /// No part.
+    Nothing,
 }
 
 /// The parts, the picture and the work on the next one.
@@ -132,7 +149,7 @@ pub struct Printed {
     bench: Bench,
     job: Job<Drawn>,
     pick: Option<(f64, f64)>,
-    picked: Option<Option<usize>>,
+    picked: Option<Picked>,
 }
 
 impl Printed {
@@ -166,7 +183,13 @@ impl Printed {
             Some((key, Err(why))) => self.refused = Some((key, why)),
             None => {}
         }
-        if let Some((key, view, image, anchors)) = drawn.image {
+        if let Some(Shot {
+            key,
+            view,
+            image,
+            anchors,
+        }) = drawn.image
+        {
             let size = [image.width as usize, image.height as usize];
             let image = ColorImage::from_rgba_unmultiplied(size, &image.rgba);
             let texture = match self.picture.take() {
@@ -211,7 +234,7 @@ impl Printed {
     }
 
     /// The answer to the last question, once.
-    pub fn picked(&mut self) -> Option<Option<usize>> {
+    pub fn picked(&mut self) -> Option<Picked> {
         self.picked.take()
     }
 }
@@ -264,14 +287,25 @@ fn draw(
         let mut names = anchors(&scene, camera, cut, size);
         let mut picked = pick_at.map(|(x, y)| pick(&scene, camera, cut, size, x, y));
         if let Shown::One(part) = view.shown {
-            names.iter_mut().for_each(|name| name.0 = part);
+            for name in &mut names {
+                name.0 = part;
+            }
             picked = picked.map(|found| found.map(|_| part));
         }
         bench.scene = Some((key, view.shown, scene));
         (image, names, picked)
     });
     let (image, picked) = match image {
-        Some((image, names, picked)) => (Some((key, view, image, names)), picked),
+        Some((image, anchors, picked)) => {
+            let shot = Shot {
+                key,
+                view,
+                image,
+                anchors,
+            };
+            let named = |found: Option<usize>| found.map_or(Picked::Nothing, Picked::Part);
+            (Some(shot), picked.map(named))
+        }
         None => (None, None),
     };
     Drawn {

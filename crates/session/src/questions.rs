@@ -101,12 +101,12 @@ impl Answers {
         let mut base = Design {
             units: self.units,
             bench: bench.bench.clone(),
-            season: bench.season.clone(),
+            season: bench.season,
             own_woods: bench.own_woods.clone(),
             workmanship: self.care.workmanship(),
             ..usual
         };
-        base.title = "A new box".to_owned();
+        "A new box".clone_into(&mut base.title);
         base.plate.wood.clone_from(&bench.plate.wood);
         base.plate.sawn = bench.plate.sawn;
         base.body.wood.clone_from(&bench.body.wood);

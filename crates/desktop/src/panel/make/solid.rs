@@ -10,7 +10,7 @@ use latchwright_session::Session;
 use latchwright_solids::Part;
 
 use super::parts::PartsView;
-use crate::printed::{Made, Picture, Printed, Shown};
+use crate::printed::{Made, Picked, Picture, Printed, Shown};
 use crate::theme;
 
 /// What a key turns by, degrees, and zooms by.
@@ -94,8 +94,10 @@ fn take_over(
     }
     (view.view.line, view.view.dark) = (scale, ui.ctx().theme() == egui::Theme::Dark);
     view.view.cut = view.plane(made);
-    if let Some(picked) = printed.picked() {
-        view.view.chosen = picked;
+    match printed.picked() {
+        Some(Picked::Part(part)) => view.view.chosen = Some(part),
+        Some(Picked::Nothing) => view.view.chosen = None,
+        None => {}
     }
 }
 

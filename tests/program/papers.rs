@@ -105,13 +105,23 @@ fn a_folder_with_papers_in_it_is_left_alone_unless_asked() {
 #[test]
 fn what_cannot_be_made_leaves_no_folder_behind() {
     let place = tempfile::tempdir().expect("a folder");
-    let cases: [(&str, &str, &str); 4] = [
+    let cases: [(&str, &str, &str); 6] = [
         (
             "width: 220.0",
-            "width: 9000.0",
+            "width: 4950.0",
             "sheets of A4 or Letter, more than 20",
         ),
-        ("width: 220.0", "width: -5.0", "no template"),
+        ("width: 220.0", "width: -5.0", "a size must be above 0"),
+        (
+            "boards: []",
+            "boards: [(wood: \"oak\", length: -600.0, width: 90.0, thickness: 15.0, count: 1)]",
+            "`board length` is -600 mm",
+        ),
+        (
+            "title: \"Tea box for the window seat\"",
+            "title: \"\"",
+            "has no name",
+        ),
         ("title: \"", "title: \"\u{16000}", "\u{16000}"),
         ("format: 1", "format: 7", "format 7"),
     ];

@@ -13,6 +13,8 @@ use latchwright_session::system_fonts;
 use latchwright_session::together::NewFile;
 use latchwright_solids::{Options, Part, PartFault, Region};
 use latchwright_solver::model::{Design, Labels};
+use latchwright_solver::validate;
+use latchwright_solver::{Fault, Severity};
 
 use crate::pages::{Paper, Wanted};
 
@@ -104,7 +106,18 @@ pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
 }
 
 /// Every paper as files, or a sentence that says why there are none.
+///
+/// A design with an error is refused: what is wrong with it would be cut in wood. So is one without a
+/// name, which stands on every sheet.
 pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<AllPapers, String> {
+    if let Some(fault) = first_error(design) {
+        return Err(format!(
+            "no papers are made of a design with an error: {fault}"
+        ));
+    }
+    if design.title.trim().is_empty() {
+        return Err("the box has no name: give it a title, it stands on every sheet".to_owned());
+    }
     guarded(|| {
         latchwright_papers::all_papers(design, &fonts_for(design), options)
             .map_err(|err| err.to_string())
@@ -174,6 +187,12 @@ fn labels(design: &Design) -> Vec<Vec<Region>> {
         .collect();
     fonts.extend(system.iter().map(Vec::as_slice));
     lettering(design, &fonts)
+}
+
+/// The first thing that is wrong with the numbers of a design.
+fn first_error(design: &Design) -> Option<Fault> {
+    let mut faults = validate::faults(design).into_iter();
+    faults.find(|fault| fault.severity == Severity::Error)
 }
 
 /// The bundled fonts, and what the system has for letters they lack.

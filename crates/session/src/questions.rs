@@ -2,6 +2,11 @@
 
 use latchwright_solver::model::{Design, Labels, Units, Workmanship};
 use latchwright_solver::propose::{DialWish, Marks, Wishes};
+#[cfg(test)]
+use latchwright_solver::propose::{Go, Outcome, propose};
+use latchwright_solver::{Size, Unit};
+
+use crate::units::parse_length;
 
 /// What stands round every dial.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -74,6 +79,8 @@ pub struct Answers {
     pub care: Care,
     /// Age in years of the youngest who will live with the box.
     pub youngest: u32,
+    /// Sizes that the maker holds fixed, each in its own unit; the rest is found round them.
+    pub held: Vec<(Size, f64)>,
 }
 
 impl Default for Answers {
@@ -86,6 +93,7 @@ impl Default for Answers {
             signs: Signs::Figures(8),
             care: Care::default(),
             youngest: 14,
+            held: Vec::new(),
         }
     }
 }
@@ -127,6 +135,81 @@ impl Answers {
         let dials = self.dials.min(MOST_DIALS) as usize;
         wishes.dials = vec![dial; dials];
         wishes.base.combination = vec![0; dials];
+        wishes.pinned.clone_from(&self.held);
         wishes
+    }
+}
+
+/// The sizes that can be held fixed, with their names: all dials are alike, so that those of the first
+/// stand for each.
+pub fn holdable(design: &Design) -> Vec<(Size, String)> {
+    let sizes = Size::all(design).into_iter();
+    let lengths = sizes.filter(|size| size.unit() == Unit::Millimetre);
+    lengths
+        .filter(|size| {
+            matches!(
+                size,
+                Size::Latch(_) | Size::Dial(0, _) | Size::Slot(0, 0, _)
+            )
+        })
+        .map(|size| (size, size.name()))
+        .collect()
+}
+
+/// A size held fixed as it is typed: `gap of dial 1 = 2.5`.
+///
+/// # Errors
+/// A sentence where no such size is, or no length stands behind the sign.
+pub fn read_held(text: &str, design: &Design) -> Result<(Size, f64), String> {
+    let (name, value) = text
+        .split_once('=')
+        .ok_or_else(|| format!("`{text}` holds nothing: write a size, =, and its length"))?;
+    let plain = |name: &str| name.trim().to_lowercase().replace("the ", "");
+    let wanted = plain(name);
+    let all = holdable(design);
+    let size = all.iter().find(|(_, name)| plain(name) == wanted);
+    let Some((size, _)) = size else {
+        let names: Vec<&str> = all.iter().map(|(_, name)| name.as_str()).collect();
+        return Err(format!(
+            "there is no size called `{}`; these can be held: {}",
+            name.trim(),
+            names.join(", ")
+        ));
+    };
+    let mm = parse_length(value, design.units).map_err(|why| format!("{}: {why}", name.trim()))?;
+    Ok((*size, mm))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_size_is_held_by_its_name() {
+        let design = Design::default();
+        let (size, mm) = read_held("gap of dial 1 = 2,5", &design).expect("read");
+        assert_eq!((size.name().as_str(), mm), ("the gap of dial 1", 2.5));
+        assert!(read_held("gap", &design).is_err());
+        let why = read_held("girth = 3", &design).expect_err("refused");
+        assert!(why.contains("the gap of dial 1"), "{why}");
+        assert!(read_held("gap of dial 1 = lots", &design).is_err());
+    }
+
+    #[test]
+    fn what_is_held_stays_in_every_proposal() {
+        let design = Design::default();
+        let held = read_held("gap of dial 1 = 2.5", &design).expect("read");
+        let answers = Answers {
+            held: vec![held],
+            ..Answers::default()
+        };
+        let found = propose(&answers.wishes(&design), &mut |_| Go::On);
+        let Outcome::Found(proposals) = found else {
+            panic!("{found:?}")
+        };
+        for proposal in proposals {
+            let gap = proposal.design.dials[0].pin.gap;
+            assert!((gap - 2.5).abs() < 1e-9, "{:?}: {gap}", proposal.kind);
+        }
     }
 }

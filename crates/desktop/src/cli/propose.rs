@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
-use latchwright_session::questions::{Answers, Care, Signs};
+use latchwright_session::questions::{Answers, Care, Signs, read_held};
 use latchwright_session::together::{NewFile, Replace, write_together};
 use latchwright_session::{Session, format, report, units};
 use latchwright_solver::model::{Design, Units};
@@ -40,6 +40,9 @@ pub struct Asked {
     /// Age in years of the youngest who will live with the box.
     #[arg(long, default_value_t = 14)]
     pub youngest: u32,
+    /// Hold a size fixed: "gap of dial 1 = 2.5". May be given more than once.
+    #[arg(long, value_name = "SIZE=LENGTH")]
+    pub hold: Vec<String>,
     /// Think in inches.
     #[arg(long)]
     pub inches: bool,
@@ -130,6 +133,10 @@ fn wishes(asked: &Asked) -> Result<Wishes> {
         (None, Some(count), _) => Signs::Letters(count),
         (None, None, count) => Signs::Figures(count.unwrap_or(8)),
     };
+    let named = Design {
+        units: unit,
+        ..Design::default()
+    };
     let answers = Answers {
         units: unit,
         lid: (
@@ -148,6 +155,11 @@ fn wishes(asked: &Asked) -> Result<Wishes> {
             How::Jig => Care::WithJig,
         },
         youngest: asked.youngest,
+        held: asked
+            .hold
+            .iter()
+            .map(|text| read_held(text, &named).map_err(|why| anyhow!(why)))
+            .collect::<Result<_>>()?,
     };
     Ok(answers.wishes(&bench))
 }

@@ -1,15 +1,15 @@
 //! A new box: six questions, three proven latches side by side, or why there is none.
 
 use egui::{
-    Align, Button, ComboBox, Context, Id, Layout, Modal, ProgressBar, RichText, ScrollArea, Sense,
-    TextEdit, Ui, WidgetInfo, vec2,
+    Align, Button, CollapsingHeader, ComboBox, Context, Id, Layout, Modal, ProgressBar, RichText,
+    ScrollArea, Sense, TextEdit, Ui, WidgetInfo, vec2,
 };
 use latchwright_drawing::{Ink, PlanOptions, plan};
-use latchwright_session::questions::{Answers, Care, Signs};
+use latchwright_session::questions::{Answers, Care, Signs, holdable};
 use latchwright_session::{report, units};
-use latchwright_solver::Pose;
 use latchwright_solver::model::{Design, Units};
 use latchwright_solver::propose::Proposal;
+use latchwright_solver::{Pose, Size};
 
 use crate::action::Action;
 use crate::canvas::{Frame, paint};
@@ -29,6 +29,7 @@ pub struct NewBox {
     kind: usize,
     care: Care,
     youngest: String,
+    held: Vec<(Size, String, String)>,
     refused: Option<String>,
 }
 
@@ -49,6 +50,7 @@ impl NewBox {
             kind: 0,
             care: usual.care,
             youngest: usual.youngest.to_string(),
+            held: Vec::new(),
             refused: None,
         }
     }
@@ -83,6 +85,11 @@ impl NewBox {
             signs,
             care: self.care,
             youngest: count("age", &self.youngest)?,
+            held: self
+                .held
+                .iter()
+                .map(|(size, name, text)| Ok((*size, length(name, text)?)))
+                .collect::<Result<_, String>>()?,
         })
     }
 }
@@ -172,6 +179,7 @@ fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mu
     }
     ui.label(RichText::new("6  Who will live with it?").family(theme::bold()));
     line(ui, "Age of the youngest", &mut asked.youngest, "years");
+    held_ui(ui, design, asked);
     let words = "Bits, printer, woods and the air of the year are taken from the open design.";
     ui.label(RichText::new(words).small().weak());
     ui.horizontal(|ui| {
@@ -199,6 +207,50 @@ fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mu
                 .color(colour),
         );
     }
+}
+
+/// Sizes that are held fixed, round which the rest is found.
+fn held_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox) {
+    let header = CollapsingHeader::new("Sizes that I hold fixed").default_open(false);
+    header.show_unindented(ui, |ui| {
+        let usual = Design {
+            units: design.units,
+            ..Design::default()
+        };
+        let mut gone = None;
+        for (index, (_, name, text)) in asked.held.iter_mut().enumerate() {
+            ui.horizontal(|ui| {
+                let label = ui.label(RichText::new(name.as_str()).small());
+                ui.add(TextEdit::singleline(text).desired_width(64.0))
+                    .labelled_by(label.id);
+                ui.label(RichText::new(units::unit_name(design.units)).weak());
+                let away = Button::new("×").small();
+                let away = ui.add(away);
+                away.widget_info(|| {
+                    let said = format!("Do not hold {name}");
+                    WidgetInfo::labeled(egui::accesskit::Role::Button, true, said)
+                });
+                if away.clicked() {
+                    gone = Some(index);
+                }
+            });
+        }
+        if let Some(index) = gone {
+            asked.held.remove(index);
+        }
+        ui.menu_button("Hold a size…", |ui| {
+            ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
+                for (size, name) in holdable(&usual) {
+                    let held = asked.held.iter().any(|(other, ..)| *other == size);
+                    if !held && ui.button(name.as_str()).clicked() {
+                        let value = size.get(&usual).unwrap_or_default();
+                        let text = units::show_length(value, design.units);
+                        asked.held.push((size, name, text));
+                    }
+                }
+            });
+        });
+    });
 }
 
 fn found_ui(

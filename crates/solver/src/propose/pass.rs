@@ -22,6 +22,8 @@ pub(super) enum Aim {
 pub(super) const ALIKE: f64 = 0.01;
 /// Of two latches short of room the proof may still prefer the shorter, by so much.
 const MAY_BE_PROVEN: f64 = 0.02;
+/// What a back row between two places of the lattice may add to the room.
+const BETWEEN: f64 = 0.02;
 /// More room than this is not asked for.
 const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
@@ -155,22 +157,60 @@ impl Pass {
             Some(best) => best.room - MAY_BE_PROVEN,
             None => least,
         };
-        let wanted = worst_kept.max(least).min(ENOUGH);
-        let Some(mut sizes) = self.solver.least(point, wanted, None) else {
+        let drifts = self.solver.lattice.backs().len() > 1;
+        // a place between those of the lattice may gain so much
+        let short = if drifts { BETWEEN } else { 0.0 };
+        let wanted = (worst_kept - short).max(least).min(ENOUGH);
+        let Some(sizes) = self.solver.least(point, wanted, None) else {
             return;
         };
-        let (mut room, mut stride) = (wanted, 0.2);
-        // on to where it fails, then halve
+        let (mut room, mut sizes) = self.furthest(point, wanted, sizes);
+        let mut point = *point;
+        if drifts {
+            (point, room, sizes) = self.between(point, room, sizes);
+        }
+        if room >= worst_kept {
+            self.keep(&point, &sizes, room);
+        }
+    }
+
+    /// The most room at `point`, from `room` on: on to where it fails, then halved.
+    fn furthest(&mut self, point: &Point, room: f64, sizes: Sizes) -> (f64, Sizes) {
+        let (mut room, mut sizes, mut stride) = (room, sizes, 0.2);
         while stride > ALIKE / 4.0 && room < ENOUGH {
             match self.solver.least(point, room + stride, Some(sizes)) {
-                Some(more) => {
-                    sizes = more;
-                    room += stride;
+                Some(more) => (room, sizes) = (room + stride, more),
+                None => stride /= 2.0,
+            }
+        }
+        (room, sizes)
+    }
+
+    /// Moves the back row to where it has most room, in ever shorter strides: a longer guide turns
+    /// less, a shorter one drifts less.
+    fn between(&mut self, point: Point, room: f64, sizes: Sizes) -> (Point, f64, Sizes) {
+        let place = self.solver.lattice.grid.place;
+        let (mut best, mut stride) = ((point, room, sizes), 8.0);
+        while stride >= 1.0 {
+            let from = self.solver.back(&best.0);
+            let better = [-stride, stride].into_iter().find_map(|by| {
+                let moved = Point {
+                    back: Some(from + by * place),
+                    ..best.0
+                };
+                let more = best.1 + ALIKE / 4.0;
+                let sizes = self.solver.least(&moved, more, None)?;
+                Some((moved, more, sizes))
+            });
+            match better {
+                Some((point, room, sizes)) => {
+                    let (room, sizes) = self.furthest(&point, room, sizes);
+                    best = (point, room, sizes);
                 }
                 None => stride /= 2.0,
             }
         }
-        self.keep(point, &sizes, room);
+        best
     }
 
     fn look_for_settings(&mut self, point: &Point, room: f64) {

@@ -252,7 +252,8 @@ impl Solver {
         down(limit - SIDE - point.radius, self.lattice.grid.place)
     }
 
-    fn back(&self, point: &Point) -> f64 {
+    /// y of the back row, mm.
+    pub(super) fn back(&self, point: &Point) -> f64 {
         point.back.unwrap_or_else(|| self.furthest(point))
     }
 

@@ -30,6 +30,7 @@ pub mod pose;
 pub mod proof;
 pub mod propose;
 mod prove;
+pub mod ranked;
 pub mod remedy;
 pub mod season;
 pub mod settings;
@@ -37,6 +38,7 @@ pub mod states;
 pub mod strength;
 pub mod together;
 pub mod tolerance;
+pub mod typed;
 pub mod validate;
 pub mod verdict;
 pub mod worst;
@@ -50,6 +52,7 @@ pub use proof::{
     Check, CheckVerdict, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Unit, Verdict,
 };
 pub use prove::{prove, prove_mark, verdicts};
+pub use ranked::Ranked;
 pub use remedy::Remedy;
 pub use settings::{Setting, Settings};
 pub use together::Together;

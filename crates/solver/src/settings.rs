@@ -68,6 +68,47 @@ impl Prefix {
     }
 }
 
+/// What can be promised of a whole setting, of which each dial is known.
+fn conclude<'a>(
+    prefix: &Prefix,
+    dials: &[DialProof],
+    together: Option<&Together>,
+    marks: &'a [u16],
+) -> Setting<'a> {
+    let (mut verdict, (mut decided_by, mut margin)) = prefix.verdict();
+    if verdict == Verdict::Unsure
+        && let Some(group) = together.and_then(|together| together.holding(dials, marks))
+    {
+        verdict = Verdict::Holds;
+        margin = group.margin;
+        decided_by = group.stops.first().map_or(decided_by, |(dial, _)| *dial);
+    }
+    Setting {
+        marks,
+        verdict,
+        decided_by,
+        margin,
+    }
+}
+
+/// What can be promised of the setting with these marks; `None` unless it has one mark of each
+/// dial, and at least one dial.
+pub fn setting<'a>(
+    dials: &[DialProof],
+    together: &Together,
+    marks: &'a [u16],
+) -> Option<Setting<'a>> {
+    if dials.is_empty() || dials.len() != marks.len() {
+        return None;
+    }
+    let mut prefix = NOTHING;
+    for (dial, (proof, mark)) in dials.iter().zip(marks).enumerate() {
+        let mark = proof.marks.get(usize::from(*mark))?;
+        prefix = prefix.with(dial, mark.verdict, mark.margin);
+    }
+    Some(conclude(&prefix, dials, Some(together), marks))
+}
+
 /// Which settings are wanted: in the words of a whole setting, *passes* is *opens* and *holds* is
 /// *locks*.
 pub type Filter = Option<Verdict>;
@@ -188,27 +229,16 @@ impl<'a> Settings<'a> {
             }
             self.marks[self.depth] = u16::try_from(mark).unwrap_or(u16::MAX);
             if self.depth == last {
-                let (mut verdict, (mut decided_by, mut margin)) = prefix.verdict();
-                if verdict == Verdict::Unsure
-                    && let Some(together) = self.together
+                let setting = conclude(&prefix, self.dials, self.together, &self.marks);
+                if self.together.is_some()
+                    && self.filter.is_some_and(|wanted| wanted != setting.verdict)
                 {
-                    if let Some(group) = together.holding(self.dials, &self.marks) {
-                        verdict = Verdict::Holds;
-                        margin = group.margin;
-                        decided_by = group.stops.first().map_or(decided_by, |(dial, _)| *dial);
-                    }
-                    if self.filter.is_some_and(|wanted| wanted != verdict) {
-                        mark += 1;
-                        continue;
-                    }
+                    mark += 1;
+                    continue;
                 }
                 self.next = Some(mark + 1);
-                return Some(Setting {
-                    marks: &self.marks,
-                    verdict,
-                    decided_by,
-                    margin,
-                });
+                // a second time, because what is returned must not be borrowed in the loop
+                return Some(conclude(&prefix, self.dials, self.together, &self.marks));
             }
             self.depth += 1;
             self.prefixes[self.depth] = prefix;

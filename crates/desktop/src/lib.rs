@@ -10,6 +10,7 @@ pub mod job;
 pub mod pages;
 pub mod panel;
 pub mod printed;
+pub mod recents;
 pub mod remedies;
 pub mod stage;
 pub mod theme;

@@ -270,15 +270,20 @@ fn draw(
         bench.scene = Some((key, view.shown, scene));
         (image, names, picked)
     });
-    let (image, picked) = match image {
-        Some((image, names, picked)) => (Some((key, view, image, names)), picked),
-        None => (None, None),
-    };
-    Drawn {
-        bench,
-        made: fresh.then_some((key, made)),
-        image,
-        picked,
+    match image {
+        Some((image, names, picked)) => Drawn {
+            bench,
+            made: fresh.then_some((key, made)),
+            image: Some((key, view, image, names)),
+            picked,
+        },
+        // tried again it would break off again
+        None => Drawn {
+            bench,
+            made: Some((key, Err(job::FAULT.to_owned()))),
+            image: None,
+            picked: None,
+        },
     }
 }
 

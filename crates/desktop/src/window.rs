@@ -1,12 +1,13 @@
 //! Opening the window, and saying in one sentence why it cannot be opened.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow};
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
-use latchwright_session::Session;
+use etcetera::BaseStrategy as _;
+use latchwright_session::{Session, recent};
 
 use crate::app::LatchwrightApp;
 
@@ -16,7 +17,7 @@ const FIRST: &str = "tea-box";
 /// What works without a window, named where a window cannot be had.
 const WITHOUT: &str = "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf";
 
-/// Opens the window on `file`, or on a working demo.
+/// Opens the window on `file`, on the design worked on last, or on a working demo.
 ///
 /// A file that cannot be read is said in the window, beside the demo, and left alone.
 ///
@@ -28,7 +29,8 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             "no display is set, so the window cannot be shown; {WITHOUT}"
         ));
     }
-    let (session, notice) = first_session(file);
+    let memory = memory();
+    let (session, notice) = first_session(file, memory.as_deref());
     let options = NativeOptions {
         viewport: ViewportBuilder::default()
             .with_title("Latchwright")
@@ -43,11 +45,12 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             "latchwright",
             options,
             Box::new(move |context| {
-                Ok(Box::new(LatchwrightApp::new(
-                    &context.egui_ctx,
-                    session,
-                    notice,
-                )))
+                let ctx = &context.egui_ctx;
+                let app = LatchwrightApp::new(ctx, session, notice);
+                Ok(Box::new(match &memory {
+                    Some(folder) => app.remembering(ctx, folder),
+                    None => app,
+                }))
             }),
         )
     }));
@@ -65,13 +68,24 @@ fn display_named() -> bool {
     !cfg!(target_os = "linux") || set("DISPLAY") || set("WAYLAND_DISPLAY")
 }
 
-fn first_session(file: Option<&Path>) -> (Session, Option<String>) {
-    let demo = || Session::demo(FIRST).unwrap_or_default();
-    match file {
-        None => (demo(), None),
-        Some(path) => match Session::open(path) {
-            Ok(session) => (session, None),
-            Err(err) => (demo(), Some(format!("{err}. A demo is shown instead."))),
-        },
+/// Where this person's programs keep what they remember; none where there is no home.
+fn memory() -> Option<PathBuf> {
+    let places = etcetera::choose_base_strategy().ok()?;
+    Some(places.data_dir().join("latchwright"))
+}
+
+/// The file that was named, else the design worked on last, else a demo; and what went wrong.
+pub fn first_session(file: Option<&Path>, memory: Option<&Path>) -> (Session, Option<String>) {
+    let last = memory.and_then(|folder| recent::list(folder).into_iter().next());
+    let Some(path) = file.or(last.as_deref()) else {
+        return (demo(), None);
+    };
+    match Session::open(path) {
+        Ok(session) => (session, None),
+        Err(err) => (demo(), Some(format!("{err}. A demo is shown instead."))),
     }
+}
+
+fn demo() -> Session {
+    Session::demo(FIRST).unwrap_or_default()
 }

@@ -63,17 +63,16 @@ impl Session {
             .as_ref()
             .and_then(|(path, _)| files::load(path).ok())
             .map(|opened| opened.loaded);
-        let mut session = match before {
-            Some(loaded) => Self {
+        let mut session = if let Some(loaded) = before {
+            Self {
                 notices: loaded.notices,
                 unknown: loaded.unknown,
                 ..Self::of(loaded.design)
-            },
-            None => {
-                let mut session = Self::of(design.clone());
-                session.history.mark_never_saved();
-                session
             }
+        } else {
+            let mut session = Self::of(design.clone());
+            session.history.mark_never_saved();
+            session
         };
         session.history.edit("work taken up again", design);
         session.file = file;

@@ -47,7 +47,7 @@ struct Origin {
 enum Message {
     Keep(Work),
     Forget,
-    Adopt(Left),
+    Adopt(Box<Left>),
 }
 
 /// One window's copy: what it is told is written some seconds later, on a thread of its own.
@@ -96,7 +96,7 @@ impl Copies {
 
     /// Work left behind is taken up in this window: its old copy goes once the new one stands.
     pub fn adopt(&self, left: Left) {
-        self.tell(Message::Adopt(left));
+        self.tell(Message::Adopt(Box::new(left)));
     }
 
     /// Why the last copy could not be written, told once.
@@ -139,7 +139,7 @@ fn run(slot: &mut Slot, inbox: &Receiver<Message>, delay: Duration, failed: &dyn
                 waiting = None;
                 slot.remove();
             }
-            Ok(Message::Adopt(left)) => slot.adopted.push(left),
+            Ok(Message::Adopt(left)) => slot.adopted.push(*left),
             Err(ended) => {
                 if let Some((_, work)) = waiting.take()
                     && let Err(err) = slot.write(&work)

@@ -34,7 +34,7 @@ fn copies(folder: &Path) -> Copies {
 fn standing(folder: &Path) -> Vec<PathBuf> {
     let entries = std::fs::read_dir(folder).into_iter().flatten();
     entries
-        .map(|entry| entry.unwrap().path())
+        .map(|entry| entry.expect("an entry").path())
         .filter(|path| path.to_string_lossy().ends_with(".latch.ron"))
         .collect()
 }

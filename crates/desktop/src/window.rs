@@ -2,6 +2,8 @@
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use anyhow::{Result, anyhow};
 use eframe::NativeOptions;
@@ -39,12 +41,15 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             .with_min_inner_size([1024.0, 700.0]),
         ..NativeOptions::default()
     };
+    let begun = Arc::new(AtomicBool::new(false));
+    let begins = Arc::clone(&begun);
     // the windowing library panics where a system library is missing
     let shown = catch_unwind(AssertUnwindSafe(|| {
         eframe::run_native(
             "latchwright",
             options,
             Box::new(move |context| {
+                begins.store(true, Ordering::Relaxed);
                 let ctx = &context.egui_ctx;
                 let app = LatchwrightApp::new(ctx, session, notice);
                 Ok(Box::new(match &memory {
@@ -57,6 +62,10 @@ pub fn open(file: Option<&Path>) -> Result<()> {
     match shown {
         Ok(Ok(())) => Ok(()),
         Ok(Err(err)) => Err(anyhow!("the window cannot be shown ({err}); {WITHOUT}")),
+        // the app has been dropped on the way here, which wrote what was not saved
+        Err(_) if begun.load(Ordering::Relaxed) => Err(anyhow!(
+            "the window broke off, a fault of this program; work that was not saved is offered at the next start"
+        )),
         Err(_) => Err(anyhow!(
             "the window cannot be shown (a library it needs is missing); {WITHOUT}"
         )),

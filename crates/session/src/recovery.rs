@@ -125,6 +125,8 @@ impl Drop for Copies {
 
 fn run(slot: &mut Slot, inbox: &Receiver<Message>, delay: Duration, failed: &dyn Fn(String)) {
     let mut waiting: Option<(Instant, Work)> = None;
+    // a disk that stays full is told of once
+    let mut well = true;
     loop {
         let message = match &waiting {
             None => inbox.recv().map_err(|_| RecvTimeoutError::Disconnected),
@@ -141,12 +143,14 @@ fn run(slot: &mut Slot, inbox: &Receiver<Message>, delay: Duration, failed: &dyn
             }
             Ok(Message::Adopt(left)) => slot.adopted.push(*left),
             Err(ended) => {
-                if let Some((_, work)) = waiting.take()
-                    && let Err(err) = slot.write(&work)
-                {
-                    failed(format!(
-                        "No copy of your unsaved work could be kept ({err}); save it yourself"
-                    ));
+                if let Some((_, work)) = waiting.take() {
+                    let written = slot.write(&work);
+                    if let (Err(err), true) = (&written, well) {
+                        failed(format!(
+                            "No copy of your unsaved work could be kept ({err}); save it yourself"
+                        ));
+                    }
+                    well = written.is_ok();
                 }
                 if ended == RecvTimeoutError::Disconnected {
                     return;

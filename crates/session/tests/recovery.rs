@@ -199,7 +199,46 @@ fn a_copy_that_cannot_be_written_is_told_once() {
         why.unwrap()
             .starts_with("No copy of your unsaved work could be kept (")
     );
+    copies.keep(work("nowhere again"));
+    std::thread::sleep(SOON * 5);
     assert_eq!(copies.trouble(), None);
+    std::fs::remove_file(&file).unwrap();
+    copies.keep(work("somewhere"));
+    until("a copy", || !standing(&file).is_empty());
+}
+
+/// Set for a second process of this test: the folder that its copies go to.
+const VICTIM: &str = "LATCHWRIGHT_TEST_COPIES";
+
+#[test]
+fn work_of_a_program_that_is_killed_is_offered() {
+    if let Some(folder) = std::env::var_os(VICTIM) {
+        let copies = copies(Path::new(&folder));
+        for number in 0.. {
+            copies.keep(work(&format!("change {number}")));
+            std::thread::sleep(Duration::from_micros(300));
+        }
+    }
+    for pause in [0, 7, 13, 31, 53] {
+        let folder = tempfile::tempdir().unwrap();
+        let mut victim = std::process::Command::new(std::env::current_exe().unwrap())
+            .args(["--exact", "work_of_a_program_that_is_killed_is_offered"])
+            .env(VICTIM, folder.path())
+            .stdout(std::process::Stdio::null())
+            .spawn()
+            .unwrap();
+        until("its first copy", || !standing(folder.path()).is_empty());
+        std::thread::sleep(Duration::from_millis(pause));
+        assert!(left_behind(folder.path()).is_empty(), "it still runs");
+        // no chance to write or to tidy up
+        victim.kill().unwrap();
+        victim.wait().unwrap();
+        let left = left_behind(folder.path());
+        assert_eq!(left.len(), 1);
+        let session = left[0].session();
+        assert!(session.design().title.starts_with("change "));
+        assert_eq!(*session.design().as_ref(), titled(&session.design().title));
+    }
 }
 
 #[test]

@@ -4,6 +4,7 @@
     clippy::missing_panics_doc,
     reason = "a helper of tests fails them by panicking"
 )]
+use std::path::{Path, PathBuf};
 
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, vec2};
@@ -22,6 +23,15 @@ pub const PANEL: f32 = 1440.0 - 340.0;
 
 /// A window on `session`, as it opens.
 pub fn open(session: Session) -> Window {
+    open_with(session, None)
+}
+
+/// A window on `session` that keeps what it remembers in `folder`.
+pub fn remembering(session: Session, folder: &Path) -> Window {
+    open_with(session, Some(folder.to_owned()))
+}
+
+fn open_with(session: Session, folder: Option<PathBuf>) -> Window {
     let mut session = Some(session);
     let mut harness = Harness::builder()
         .with_size(vec2(1440.0, 900.0))
@@ -30,7 +40,11 @@ pub fn open(session: Session) -> Window {
             move |ui, app: &mut Option<LatchwrightApp>| {
                 let ctx = ui.ctx().clone();
                 let app = app.get_or_insert_with(|| {
-                    LatchwrightApp::new(&ctx, session.take().unwrap_or_default(), None)
+                    let app = LatchwrightApp::new(&ctx, session.take().unwrap_or_default(), None);
+                    match &folder {
+                        Some(folder) => app.remembering(&ctx, folder),
+                        None => app,
+                    }
                 });
                 app.logic(&ctx);
                 app.draw(ui);

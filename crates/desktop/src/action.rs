@@ -29,8 +29,16 @@ pub enum Action {
     OpenAnyway(PathBuf),
     /// Show this demo; changes may be lost.
     DemoAnyway(&'static str),
+    /// Look again which of the designs used lately are there.
+    LookForRecent,
+    /// Take up this piece of the work that was left behind.
+    TakeUp(usize),
+    /// This piece of the work that was left behind is not wanted.
+    ThrowAway(usize),
     /// Save where it came from, or ask where.
     Save,
+    /// Save, and then do this.
+    SaveThen(Box<Action>),
     /// Ask where and save there.
     SaveAs,
     /// Save here.
@@ -71,7 +79,11 @@ pub enum Action {
     CardOver(PathBuf),
     /// List the keys.
     Keys,
-    /// Close what lies over the window.
+    /// Say what the stage is for, what to do there, and what its words mean.
+    Help,
+    /// What was asked has its answer; what comes of it follows.
+    Answered,
+    /// Close what lies over the window, and do nothing of what it was for.
     CloseDialog,
     /// Move the slider over.
     Slide,
@@ -120,7 +132,12 @@ const fn command_shift(key: Key) -> KeyboardShortcut {
 }
 
 /// Every key of the window; the list on F1 is made from it. Keys with more modifiers come first.
-pub const SHORTCUTS: [Shortcut; 14] = [
+pub const SHORTCUTS: [Shortcut; 15] = [
+    Shortcut {
+        key: KeyboardShortcut::new(Modifiers::SHIFT, Key::F1),
+        what: "Help for the stage shown",
+        action: || Action::Help,
+    },
     Shortcut {
         key: command_shift(Key::S),
         what: "Save under another name",

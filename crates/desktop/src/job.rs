@@ -1,9 +1,10 @@
 //! Work beside the window, on a thread of its own; papers made so that nothing they do can harm it.
 
+use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, TryRecvError};
 
-use egui::Context;
+use egui::{Context, Id};
 use latchwright_papers::{
     AllPapers, Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
@@ -40,14 +41,23 @@ impl<T: Send + 'static> Job<T> {
         let (sender, receiver) = std::sync::mpsc::channel();
         let ctx = ctx.clone();
         std::thread::spawn(move || {
-            // the window may have been closed meanwhile
-            let _ = sender.send(work());
+            match catch_unwind(AssertUnwindSafe(work)) {
+                Ok(done) => {
+                    // the window may have been closed meanwhile
+                    let _ = sender.send(done);
+                }
+                Err(fell) => {
+                    ctx.data_mut(|data| data.insert_temp(fallen_id(), why(&*fell)));
+                }
+            }
+            // before the window looks, so that it finds the job ended
+            drop(sender);
             ctx.request_repaint();
         });
         self.running = Some(receiver);
     }
 
-    /// What was made, once it is done.
+    /// What was made, once it is done; nothing where the work fell over, which [`fallen`] tells.
     pub fn poll(&mut self) -> Option<T> {
         match self.running.as_ref()?.try_recv() {
             Ok(done) => {
@@ -63,11 +73,33 @@ impl<T: Send + 'static> Job<T> {
     }
 }
 
+/// Where the window finds what became of work that fell over.
+fn fallen_id() -> Id {
+    Id::unique("work beside the window that fell over")
+}
+
+/// A sentence about work that fell over since this was last asked.
+pub fn fallen(ctx: &Context) -> Option<String> {
+    ctx.data_mut(|data| data.remove_temp::<String>(fallen_id()))
+}
+
+fn why(fell: &(dyn Any + Send)) -> String {
+    let what = fell
+        .downcast_ref::<&str>()
+        .map(ToString::to_string)
+        .or_else(|| fell.downcast_ref::<String>().cloned());
+    let what = what.map(|what| format!(" ({what})")).unwrap_or_default();
+    format!(
+        "Work beside the window broke off, a fault of this program{what}; your design is safe: save it, and try again"
+    )
+}
+
+/// What is said instead of what could not be made.
+pub const FAULT: &str = "it could not be made: a fault of this program; your design is safe";
+
 /// A panic in the typesetter becomes a sentence; the design is safe.
-fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
-    catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
-        Err("it could not be made: a fault of this program; your design is safe".to_owned())
-    })
+pub fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
+    catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| Err(FAULT.to_owned()))
 }
 
 /// A picture, or none where drawing it panics: a fault of this program, not worth the window.
@@ -211,5 +243,24 @@ fn fonts_for(design: &Design) -> Fonts {
         fonts
     } else {
         Fonts::with_extra(system_fonts::covering(&missing))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn work_that_falls_over_is_told_once_and_leaves_the_job_free() {
+        let ctx = Context::default();
+        let mut job = Job::<()>::default();
+        job.start(&ctx, || panic!("planted"));
+        while job.busy() {
+            assert!(job.poll().is_none());
+            std::thread::yield_now();
+        }
+        let told = fallen(&ctx).expect("a sentence");
+        assert!(told.contains("(planted); your design is safe"), "{told}");
+        assert_eq!(fallen(&ctx), None);
     }
 }

@@ -11,6 +11,7 @@ pub mod pages;
 pub mod panel;
 pub mod printed;
 pub mod proposing;
+pub mod recents;
 pub mod remedies;
 pub mod stage;
 pub mod theme;

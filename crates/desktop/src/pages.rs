@@ -88,7 +88,7 @@ impl Pages {
         let design = Arc::clone(session.design());
         self.job.start(ctx, move || Done {
             key,
-            made: make(&design, key, sheets),
+            made: job::guarded(|| make(&design, key, sheets)),
         });
     }
 

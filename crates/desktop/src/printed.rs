@@ -296,6 +296,15 @@ fn draw(
         (image, names, picked)
     });
     let (image, picked) = match image {
+        // tried again it would break off again
+        None => {
+            return Drawn {
+                bench,
+                made: Some((key, Err(job::FAULT.to_owned()))),
+                image: None,
+                picked: None,
+            };
+        }
         Some((image, anchors, picked)) => {
             let shot = Shot {
                 key,
@@ -306,7 +315,6 @@ fn draw(
             let named = |found: Option<usize>| found.map_or(Picked::Nothing, Picked::Part);
             (Some(shot), picked.map(named))
         }
-        None => (None, None),
     };
     Drawn {
         bench,

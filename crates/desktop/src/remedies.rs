@@ -14,6 +14,8 @@ pub struct Remedies {
     found: Vec<Option<Remedy>>,
     /// The state that `found` belongs to.
     revision: Option<u64>,
+    /// The state that was looked at last.
+    asked: Option<u64>,
     job: Job<(u64, Vec<Option<Remedy>>)>,
 }
 
@@ -35,6 +37,11 @@ impl Remedies {
             (self.found, self.revision) = (Vec::new(), Some(revision));
             return;
         }
+        if self.asked == Some(revision) {
+            // it fell over on this design, and would again
+            return;
+        }
+        self.asked = Some(revision);
         let (design, proof) = (session.design().clone(), Arc::clone(proof));
         self.job
             .start(ctx, move || (revision, remedy::all(&design, &proof)));

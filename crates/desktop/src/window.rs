@@ -1,12 +1,15 @@
 //! Opening the window, and saying in one sentence why it cannot be opened.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use anyhow::{Result, anyhow};
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
-use latchwright_session::Session;
+use etcetera::BaseStrategy as _;
+use latchwright_session::{Session, recent};
 
 use crate::app::LatchwrightApp;
 
@@ -16,7 +19,7 @@ const FIRST: &str = "tea-box";
 /// What works without a window, named where a window cannot be had.
 const WITHOUT: &str = "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf";
 
-/// Opens the window on `file`, or on a working demo.
+/// Opens the window on `file`, on the design worked on last, or on a working demo.
 ///
 /// A file that cannot be read is said in the window, beside the demo, and left alone.
 ///
@@ -28,7 +31,8 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             "no display is set, so the window cannot be shown; {WITHOUT}"
         ));
     }
-    let (session, notice) = first_session(file);
+    let memory = memory();
+    let (session, notice) = first_session(file, memory.as_deref());
     let options = NativeOptions {
         viewport: ViewportBuilder::default()
             .with_title("Latchwright")
@@ -37,23 +41,31 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             .with_min_inner_size([1024.0, 700.0]),
         ..NativeOptions::default()
     };
+    let begun = Arc::new(AtomicBool::new(false));
+    let begins = Arc::clone(&begun);
     // the windowing library panics where a system library is missing
     let shown = catch_unwind(AssertUnwindSafe(|| {
         eframe::run_native(
             "latchwright",
             options,
             Box::new(move |context| {
-                Ok(Box::new(LatchwrightApp::new(
-                    &context.egui_ctx,
-                    session,
-                    notice,
-                )))
+                begins.store(true, Ordering::Relaxed);
+                let ctx = &context.egui_ctx;
+                let app = LatchwrightApp::new(ctx, session, notice);
+                Ok(Box::new(match &memory {
+                    Some(folder) => app.remembering(ctx, folder),
+                    None => app,
+                }))
             }),
         )
     }));
     match shown {
         Ok(Ok(())) => Ok(()),
         Ok(Err(err)) => Err(anyhow!("the window cannot be shown ({err}); {WITHOUT}")),
+        // the app has been dropped on the way here, which wrote what was not saved
+        Err(_) if begun.load(Ordering::Relaxed) => Err(anyhow!(
+            "the window broke off, a fault of this program; work that was not saved is offered at the next start"
+        )),
         Err(_) => Err(anyhow!(
             "the window cannot be shown (a library it needs is missing); {WITHOUT}"
         )),
@@ -65,13 +77,24 @@ fn display_named() -> bool {
     !cfg!(target_os = "linux") || set("DISPLAY") || set("WAYLAND_DISPLAY")
 }
 
-fn first_session(file: Option<&Path>) -> (Session, Option<String>) {
-    let demo = || Session::demo(FIRST).unwrap_or_default();
-    match file {
-        None => (demo(), None),
-        Some(path) => match Session::open(path) {
-            Ok(session) => (session, None),
-            Err(err) => (demo(), Some(format!("{err}. A demo is shown instead."))),
-        },
+/// Where this person's programs keep what they remember; none where there is no home.
+fn memory() -> Option<PathBuf> {
+    let places = etcetera::choose_base_strategy().ok()?;
+    Some(places.data_dir().join("latchwright"))
+}
+
+/// The file that was named, else the design worked on last, else a demo; and what went wrong.
+pub fn first_session(file: Option<&Path>, memory: Option<&Path>) -> (Session, Option<String>) {
+    let last = memory.and_then(|folder| recent::list(folder).into_iter().next());
+    let Some(path) = file.or(last.as_deref()) else {
+        return (demo(), None);
+    };
+    match Session::open(path) {
+        Ok(session) => (session, None),
+        Err(err) => (demo(), Some(format!("{err}. A demo is shown instead."))),
     }
+}
+
+fn demo() -> Session {
+    Session::demo(FIRST).unwrap_or_default()
 }

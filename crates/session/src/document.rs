@@ -54,6 +54,36 @@ impl Session {
         })
     }
 
+    /// Work that was left behind, not saved, with the file it belongs to and what that was like.
+    ///
+    /// Undo leads back to what the file has, where it can be read; what the file has that this
+    /// program does not know is remembered as after opening it.
+    pub fn taken_up(design: Design, file: Option<(PathBuf, Stamp)>) -> Self {
+        let before = file
+            .as_ref()
+            .and_then(|(path, _)| files::load(path).ok())
+            .map(|opened| opened.loaded);
+        let mut session = if let Some(loaded) = before {
+            Self {
+                notices: loaded.notices,
+                unknown: loaded.unknown,
+                ..Self::of(loaded.design)
+            }
+        } else {
+            let mut session = Self::of(design.clone());
+            session.history.mark_never_saved();
+            session
+        };
+        session.history.edit("work taken up again", design);
+        session.file = file;
+        session
+    }
+
+    /// The file and what it was like when it was last read or written.
+    pub fn file(&self) -> Option<&(PathBuf, Stamp)> {
+        self.file.as_ref()
+    }
+
     /// The design that is shown.
     pub fn design(&self) -> &Arc<Design> {
         self.history.current()

@@ -130,6 +130,22 @@ pub struct Stamp {
     content: u64,
 }
 
+impl Stamp {
+    /// Length and digest, to be kept beside a copy.
+    pub(crate) fn mark(&self) -> (u64, u64) {
+        (self.len, self.content)
+    }
+
+    /// A stamp from its mark; the file's time is taken as unknown, so that its bytes decide.
+    pub(crate) fn of_mark(len: u64, content: u64) -> Self {
+        Self {
+            len,
+            modified: None,
+            content,
+        }
+    }
+}
+
 /// Whether a file is still what it was.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum OnDisk {

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme, ViewportCommand};
-use latchwright_session::files::{self, FileError, OnDisk};
+use latchwright_session::files;
 use latchwright_session::together::Replace;
 use latchwright_session::{Session, report};
 use latchwright_solver::combination;
@@ -14,12 +14,7 @@ use super::LatchwrightApp;
 use crate::action::Action;
 use crate::field;
 use crate::job::card_pdf;
-use crate::pages::{Look, Pages};
-use crate::panel::{Dialog, NewBox, PathDialog, Purpose, TryView};
-use crate::printed::Printed;
-use crate::remedies::Remedies;
-use crate::view_state::ViewState;
-use crate::virtual_builds::VirtualBuilds;
+use crate::panel::{Dialog, NewBox, PathDialog, Purpose};
 
 impl Action {
     /// The same wish, its maker having said that changes may be lost.
@@ -39,21 +34,25 @@ impl LatchwrightApp {
         match wish {
             Action::Edit(edit) => self.session.edit(&edit.label, edit.change),
             Action::Open => self.ask(Purpose::Open, &self.folder.join("")),
-            Action::OpenPath(path) => self.unless_unsaved(Action::OpenPath(path)),
-            Action::Demo(name) => self.unless_unsaved(Action::Demo(name)),
+            wish @ (Action::OpenPath(_) | Action::Demo(_) | Action::Take(_)) => {
+                self.unless_unsaved(ctx, wish);
+            }
             Action::OpenAnyway(path) => self.open(&path),
             Action::DemoAnyway(name) => self.demo(name),
             Action::NewBox => {
                 let asked = NewBox::new(self.session.design().units);
                 self.dialog = Some(Dialog::NewBox(Box::new(asked)));
             }
-            Action::Take(design) => self.unless_unsaved(Action::Take(design)),
             Action::TakeAnyway(design) => self.take(*design),
             Action::Mend => self.mending.start(ctx, &self.session),
-            Action::Save => self.save(),
+            Action::LookForRecent => self.recents.look(),
+            Action::TakeUp(index) => self.take_up(index),
+            Action::ThrowAway(index) => self.throw_away(index),
+            Action::Save => self.save(ctx),
+            Action::SaveThen(then) => self.save_then(ctx, then),
             Action::SaveAs => self.ask(Purpose::Save, &self.suggested("latch.ron")),
-            Action::SaveTo(path) => self.save_to(path),
-            Action::SaveOver(path) => self.save_over(&path),
+            Action::SaveTo(path) => self.save_to(ctx, path),
+            Action::SaveOver(path) => self.save_over(ctx, &path),
             // what is being typed is the last thing that was done
             Action::Undo => {
                 if !field::put_back(ctx) {
@@ -78,7 +77,9 @@ impl LatchwrightApp {
             Action::SaveCard(path) => self.save_card(path),
             Action::CardOver(path) => self.write_card(&path),
             Action::Keys => self.dialog = Some(Dialog::Keys),
-            Action::CloseDialog => self.dialog = None,
+            Action::Help => self.dialog = Some(Dialog::Help(self.stage)),
+            Action::Answered => self.dialog = None,
+            Action::CloseDialog => self.close_dialog(),
             Action::Slide => self.view.slide_over(self.session.design()),
             Action::Build => self.builds.start(ctx, &self.session),
             Action::StopBuilding => self.builds.stop(),
@@ -101,45 +102,6 @@ impl LatchwrightApp {
         self.dialog = Some(Dialog::Path(PathDialog::new(purpose, start)));
     }
 
-    /// Asks once before changes are lost; a design nobody has touched is simply left.
-    fn unless_unsaved(&mut self, wish: Action) {
-        let touched = self.session.unsaved() && self.session.history().undo_label().is_some();
-        if touched {
-            self.dialog = Some(Dialog::Unsaved {
-                then: Box::new(wish),
-            });
-        } else {
-            match wish {
-                Action::OpenPath(path) => self.open(&path),
-                Action::Demo(name) => self.demo(name),
-                Action::Take(design) => self.take(*design),
-                _ => {}
-            }
-        }
-    }
-
-    fn open(&mut self, path: &Path) {
-        match Session::open(path) {
-            Ok(session) => {
-                self.dialog = None;
-                self.notice = None;
-                if let Some(folder) = path.parent() {
-                    folder.clone_into(&mut self.folder);
-                }
-                self.show(session);
-            }
-            Err(err) => self.warn(err.to_string()),
-        }
-    }
-
-    fn demo(&mut self, name: &str) {
-        if let Some(session) = Session::demo(name) {
-            self.dialog = None;
-            self.notice = None;
-            self.show(session);
-        }
-    }
-
     /// Goes on with a design that was proposed.
     fn take(&mut self, design: Design) {
         self.dialog = None;
@@ -159,19 +121,6 @@ impl LatchwrightApp {
         self.session
             .edit("mend", move |design| *design = change.apply(design));
         self.say(words);
-    }
-
-    fn show(&mut self, session: Session) {
-        self.session = session;
-        self.view = ViewState::of(self.session.design());
-        self.tried = TryView::default();
-        (self.pages, self.card) = (Pages::default(), Look::default());
-        self.printed = Printed::default();
-        self.make.parts.anew();
-        self.remedies = Remedies::default();
-        self.builds.stop();
-        self.builds = VirtualBuilds::default();
-        self.prove_anew();
     }
 
     /// A file name made of the title, in the folder last used.
@@ -200,52 +149,6 @@ impl LatchwrightApp {
             name
         };
         self.folder.join(format!("{name}.{ending}"))
-    }
-
-    fn save(&mut self) {
-        match self.session.path().map(Path::to_owned) {
-            None => self.ask(Purpose::Save, &self.suggested("latch.ron")),
-            Some(path) => self.save_to(path),
-        }
-    }
-
-    /// Saves, unless something must be asked first: another file stands there, somebody changed
-    /// it, or fields that this version does not know would be dropped.
-    fn save_to(&mut self, path: PathBuf) {
-        let own = self.session.path() == Some(path.as_path());
-        let unknown = self.session.unknown().len();
-        let why = if unknown > 0 {
-            Some(format!(
-                "{unknown} fields of the opened file are not known to this version and would be lost"
-            ))
-        } else if own {
-            (self.session.on_disk() == Some(OnDisk::Changed))
-                .then(|| FileError::ChangedOnDisk { path: path.clone() }.to_string())
-        } else {
-            files::exists(&path).then(|| format!("{} exists already", path.display()))
-        };
-        match why {
-            Some(why) => {
-                self.dialog = Some(Dialog::Over {
-                    why,
-                    then: Box::new(Action::SaveOver(path)),
-                });
-            }
-            None => self.save_over(&path),
-        }
-    }
-
-    fn save_over(&mut self, path: &Path) {
-        match self.session.save_as(path) {
-            Ok(()) => {
-                self.dialog = None;
-                if let Some(folder) = path.parent() {
-                    folder.clone_into(&mut self.folder);
-                }
-                self.say(format!("Saved as {}", path.display()));
-            }
-            Err(err) => self.warn(err.to_string()),
-        }
     }
 
     fn switch_units(&mut self) {

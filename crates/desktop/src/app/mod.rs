@@ -1,28 +1,31 @@
 //! The window: one open design, its proof, and the wishes applied in one place.
 
 mod apply;
+mod filing;
 mod making;
 mod ui;
 
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use egui::{Context, Key, ViewportCommand};
+use egui::{Context, Key};
 use latchwright_session::Session;
 use latchwright_solver::{Proof, prove};
 
 use crate::action::{self, Action};
-use crate::job::Job;
+use crate::job::{self, Job};
 use crate::pages::{Look, Pages};
 use crate::panel::{CARD, Dialog, MakeView, Making, TryView};
 use crate::printed::Printed;
 use crate::proposing::{Mending, Proposing};
+use crate::recents::Recents;
 use crate::remedies::Remedies;
 use crate::stage::Stage;
 use crate::theme;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
 
+use self::filing::Safe;
 use self::making::Saved;
 
 /// The whole state of the window.
@@ -46,6 +49,8 @@ pub struct LatchwrightApp {
     saving: Job<Saved>,
     remedies: Remedies,
     builds: VirtualBuilds,
+    safe: Safe,
+    recents: Recents,
     /// What last happened, in a sentence, and whether it went wrong.
     notice: Option<(String, bool)>,
     leaving: bool,
@@ -75,6 +80,8 @@ impl LatchwrightApp {
             saving: Job::default(),
             remedies: Remedies::default(),
             builds: VirtualBuilds::default(),
+            safe: Safe::default(),
+            recents: Recents::default(),
             notice: notice.map(|text| (text, true)),
             leaving: false,
             folder: std::env::current_dir().unwrap_or_default(),
@@ -110,16 +117,8 @@ impl LatchwrightApp {
                 wishes.push(Action::Slide);
             }
         }
-        if ctx.input(|input| input.viewport().close_requested())
-            && !self.leaving
-            && self.session.unsaved()
-            && self.session.history().undo_label().is_some()
-        {
-            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.dialog = Some(Dialog::Unsaved {
-                then: Box::new(Action::Leave),
-            });
-        }
+        self.follow_dropped(ctx, &mut wishes);
+        self.follow_closing(ctx);
         self.apply_all(ctx, wishes);
         self.follow_pages(ctx);
         self.proposing.follow(ctx);
@@ -131,6 +130,10 @@ impl LatchwrightApp {
         }
         self.remedies.follow(ctx, &self.session, &self.proof);
         self.builds.follow(ctx, self.session.revision());
+        self.follow_safe(ctx);
+        if let Some(why) = job::fallen(ctx) {
+            self.warn(why);
+        }
     }
 
     /// Draws everything and applies what was wished for.

@@ -25,7 +25,7 @@ impl LatchwrightApp {
         let mut wishes = Vec::new();
         let wide = ui.available_width() >= NARROW;
         Panel::top("top").frame(room(ui, 8, 12)).show(ui, |ui| {
-            top_ui(ui, &self.session, &mut wishes);
+            top_ui(ui, &self.session, &self.recents, &mut wishes);
         });
         self.notice_ui(ui);
         Panel::left("rail")

@@ -6,13 +6,17 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError};
+use std::time::SystemTime;
 
 use egui::{Context, Grid, Id, Key, Modal, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
 use latchwright_session::files;
+use latchwright_session::recovery::Left;
 
+use super::help::help_ui;
 use crate::action::{Action, SHORTCUTS};
 use crate::panel::NewBox;
+use crate::stage::Stage;
 use crate::theme;
 
 /// What lies over the window.
@@ -31,6 +35,10 @@ pub enum Dialog {
         /// What is done all the same.
         then: Box<Action>,
     },
+    /// Work that was left behind: take it up, throw it away, or leave it for later.
+    Left(Vec<Left>),
+    /// What a stage is for.
+    Help(Stage),
     /// The keys.
     Keys,
     /// The six questions.
@@ -120,11 +128,22 @@ impl PathDialog {
         Some(match self.purpose {
             Purpose::Open => Action::OpenPath(path.to_owned()),
             Purpose::Save => Action::SaveTo(files::with_ending(path)),
-            Purpose::Card => Action::SaveCard(path.with_extension("pdf")),
+            Purpose::Card => Action::SaveCard(with_pdf(path)),
             Purpose::Papers => Action::SavePapers(path.to_owned()),
             Purpose::Parts => Action::SaveParts(path.to_owned()),
         })
     }
+}
+
+/// `path` with the ending of the card, unless it has it already.
+fn with_pdf(path: &Path) -> PathBuf {
+    let has = path.extension();
+    if has.is_some_and(|own| own.eq_ignore_ascii_case("pdf")) {
+        return path.to_owned();
+    }
+    let mut whole = path.as_os_str().to_owned();
+    whole.push(".pdf");
+    PathBuf::from(whole)
 }
 
 /// Asks the desktop for a path on a thread of its own.
@@ -163,6 +182,8 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
                 Dialog::Path(path) => path_ui(ui, path, wishes),
                 Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
                 Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
+                Dialog::Left(left) => left_ui(ui, left, wishes),
+                Dialog::Help(stage) => help_ui(ui, *stage, wishes),
                 Dialog::Keys => keys_ui(ui, wishes),
                 Dialog::NewBox(_) => {}
             }
@@ -182,8 +203,10 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, wishes: &mut Vec<Action>) {
         response.request_focus();
     }
     let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-    let file = matches!(dialog.purpose, Purpose::Save | Purpose::Card);
-    let taken = file && files::exists(Path::new(dialog.text.trim()));
+    let taken = match dialog.wish() {
+        Some(Action::SaveTo(path) | Action::SaveCard(path)) => files::exists(&path),
+        _ => false,
+    };
     let note = if taken {
         "A file of this name exists; you will be asked again."
     } else {
@@ -215,12 +238,12 @@ fn unsaved_ui(ui: &mut Ui, then: &mut Box<Action>, wishes: &mut Vec<Action>) {
     ui.heading("Save your changes first?");
     ui.label("The design has changes that are in no file yet.");
     ui.horizontal(|ui| {
-        if ui.button("Save").clicked() {
-            wishes.push(Action::CloseDialog);
-            wishes.push(Action::Save);
+        if ui.button("Save, then go on").clicked() {
+            let then = std::mem::replace(then.as_mut(), Action::CloseDialog);
+            wishes.push(Action::SaveThen(Box::new(then)));
         }
         if ui.button("Throw them away").clicked() {
-            wishes.push(Action::CloseDialog);
+            wishes.push(Action::Answered);
             wishes.push(std::mem::replace(then.as_mut(), Action::CloseDialog).discarding());
         }
         if ui.button("Cancel").clicked() {
@@ -229,12 +252,40 @@ fn unsaved_ui(ui: &mut Ui, then: &mut Box<Action>, wishes: &mut Vec<Action>) {
     });
 }
 
+fn left_ui(ui: &mut Ui, left: &[Left], wishes: &mut Vec<Action>) {
+    ui.heading("Work that was not saved");
+    let now = SystemTime::now();
+    for (index, work) in left.iter().enumerate() {
+        // only a name that no other button has can be told apart without seeing where it is
+        let of = match left.len() {
+            1 => String::new(),
+            _ => format!(" ({})", index + 1),
+        };
+        ui.add_space(4.0);
+        ui.label(work.sentence(now));
+        ui.horizontal(|ui| {
+            if ui.button(format!("Take it up again{of}")).clicked() {
+                wishes.push(Action::TakeUp(index));
+            }
+            if ui.button(format!("Throw it away{of}")).clicked() {
+                wishes.push(Action::ThrowAway(index));
+            }
+        });
+    }
+    ui.add_space(8.0);
+    if ui.button("Not now").clicked() {
+        wishes.push(Action::CloseDialog);
+    }
+    let kept = "What is neither taken up nor thrown away is offered again at the next start.";
+    ui.label(RichText::new(kept).small().weak());
+}
+
 fn over_ui(ui: &mut Ui, why: &str, then: &mut Box<Action>, wishes: &mut Vec<Action>) {
     ui.heading("Save over it?");
     ui.label(RichText::new(why).color(theme::ink(ui.ctx(), Ink::Blocks)));
     ui.horizontal(|ui| {
         if ui.button("Save over it").clicked() {
-            wishes.push(Action::CloseDialog);
+            wishes.push(Action::Answered);
             wishes.push(std::mem::replace(then.as_mut(), Action::CloseDialog));
         }
         if ui.button("Cancel").clicked() {

@@ -6,6 +6,7 @@ mod dialogs;
 mod faults;
 mod give;
 mod grid;
+mod help;
 mod make;
 mod new_box;
 mod page;

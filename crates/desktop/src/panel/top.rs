@@ -1,14 +1,17 @@
 //! The bar on top: what is open, and what can be done with it as a whole.
 
+use std::path::Path;
+
 use egui::{Button, RichText, Ui};
 use latchwright_session::{Session, demos::DEMOS};
 use latchwright_solver::model::Units;
 
 use crate::action::Action;
+use crate::recents::{Known, Recents};
 use crate::theme;
 
 /// The bar.
-pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
+pub fn top_ui(ui: &mut Ui, session: &Session, recents: &Recents, wishes: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
         name_ui(ui, session);
         ui.add_space(8.0);
@@ -22,6 +25,7 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
         if ui.button("Open…").clicked() {
             wishes.push(Action::Open);
         }
+        recent_ui(ui, recents, wishes);
         ui.menu_button("Demos", |ui| {
             for demo in &DEMOS {
                 let title = demo
@@ -42,6 +46,41 @@ pub fn top_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
         history_ui(ui, session, wishes);
         view_ui(ui, session, wishes);
     });
+}
+
+/// Width of the list of designs used lately, points.
+const RECENT: f32 = 420.0;
+
+fn recent_ui(ui: &mut Ui, recents: &Recents, wishes: &mut Vec<Action>) {
+    let answer = ui.menu_button("Recent", |ui| {
+        ui.set_width(RECENT);
+        if recents.known().is_empty() {
+            ui.label("No design has been opened or saved yet.");
+        }
+        for known in recents.known() {
+            let button = Button::new(place(known)).truncate();
+            let path = known.path.display().to_string();
+            let response = ui.add_enabled(known.there, button);
+            if response.on_hover_text(path).clicked() {
+                wishes.push(Action::OpenPath(known.path.clone()));
+            }
+        }
+    });
+    if answer.response.clicked() {
+        wishes.push(Action::LookForRecent);
+    }
+}
+
+/// Name and folder of a design, and whether it is gone.
+fn place(known: &Known) -> String {
+    let name = known.path.file_name().unwrap_or_default();
+    let folder = known.path.parent().and_then(Path::file_name);
+    let (name, folder) = (
+        name.to_string_lossy(),
+        folder.unwrap_or_default().to_string_lossy(),
+    );
+    let gone = if known.there { "" } else { " (missing)" };
+    format!("{name}{gone}, in {folder}")
 }
 
 fn name_ui(ui: &mut Ui, session: &Session) {
@@ -105,6 +144,13 @@ fn view_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
     let dark = ui.ctx().theme() == egui::Theme::Dark;
     if ui.button(if dark { "Daylight" } else { "Slate" }).clicked() {
         wishes.push(Action::SwitchTheme);
+    }
+    let help = ui.button("Help");
+    if help
+        .on_hover_text("What this stage is for (Shift+F1)")
+        .clicked()
+    {
+        wishes.push(Action::Help);
     }
     if ui.button("Keys").on_hover_text("All keys (F1)").clicked() {
         wishes.push(Action::Keys);

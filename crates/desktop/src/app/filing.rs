@@ -1,0 +1,252 @@
+//! Designs in and out of the window: opened, saved, asked about before changes are lost, and copied
+//! meanwhile so that a crash loses nothing.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, ViewportCommand};
+use latchwright_session::Session;
+use latchwright_session::files::{self, FileError, OnDisk};
+use latchwright_session::recovery::{Copies, DELAY, Work, left_behind};
+
+use super::LatchwrightApp;
+use crate::action::Action;
+use crate::pages::{Look, Pages};
+use crate::panel::{Dialog, Purpose, TryView};
+use crate::printed::Printed;
+use crate::recents::Recents;
+use crate::remedies::Remedies;
+use crate::view_state::ViewState;
+use crate::virtual_builds::VirtualBuilds;
+
+/// Folder of the copies within the folder of the program.
+const UNSAVED: &str = "unsaved";
+
+/// What keeps the work safe.
+#[derive(Default)]
+pub(super) struct Safe {
+    copies: Option<Copies>,
+    /// The state that the copies were told of last.
+    told: Option<(u64, bool)>,
+    /// What was asked for before saving came first.
+    then: Option<Box<Action>>,
+    /// What the window is called.
+    title: String,
+}
+
+impl LatchwrightApp {
+    /// Keeps copies of unsaved work and the list of designs used lately in `folder`, and offers work
+    /// that was left behind there.
+    #[must_use]
+    pub fn remembering(mut self, ctx: &Context, folder: &Path) -> Self {
+        let unsaved = folder.join(UNSAVED);
+        let left = left_behind(&unsaved);
+        if !left.is_empty() {
+            self.dialog = Some(Dialog::Left(left));
+        }
+        let woken = ctx.clone();
+        let wake = move || woken.request_repaint();
+        self.safe.copies = Some(Copies::start(&unsaved, DELAY, wake));
+        self.recents = Recents::kept_in(folder);
+        if let Some(path) = self.session.path() {
+            self.recents.used(path);
+        }
+        self
+    }
+
+    /// Copies, title and list follow the design.
+    pub(super) fn follow_safe(&mut self, ctx: &Context) {
+        self.recents.follow(ctx);
+        let title = format!("Latchwright – {}", self.session.title());
+        if self.safe.title != title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.safe.title = title;
+        }
+        let Some(copies) = &self.safe.copies else {
+            return;
+        };
+        let state = (self.session.revision(), self.session.unsaved());
+        if self.safe.told != Some(state) {
+            self.safe.told = Some(state);
+            if state.1 {
+                copies.keep(Work {
+                    design: self.session.design().clone(),
+                    file: self.session.file().cloned(),
+                });
+            } else {
+                copies.forget();
+            }
+        }
+        if let Some(why) = copies.trouble() {
+            self.warn(why);
+        }
+    }
+
+    /// Files dropped on the window: one is opened.
+    pub(super) fn follow_dropped(&mut self, ctx: &Context, wishes: &mut Vec<Action>) {
+        let dropped = ctx.input_mut(|input| std::mem::take(&mut input.raw.dropped_files));
+        let Some(first) = dropped.first() else { return };
+        if dropped.len() > 1 {
+            self.say("Several files were dropped; the first is opened".to_owned());
+        }
+        wishes.push(Action::OpenPath(first.path().to_owned()));
+    }
+
+    /// Asks before the window closes with changes.
+    pub(super) fn follow_closing(&mut self, ctx: &Context) {
+        let asked = ctx.input(|input| input.viewport().close_requested());
+        if asked && !self.leaving && self.session.unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.ask_first(Action::Leave);
+        }
+    }
+
+    fn ask_first(&mut self, then: Action) {
+        self.safe.then = None;
+        self.dialog = Some(Dialog::Unsaved {
+            then: Box::new(then),
+        });
+    }
+
+    /// Asks once before changes are lost; a design nobody has touched is simply left.
+    pub(super) fn unless_unsaved(&mut self, ctx: &Context, wish: Action) {
+        if self.session.unsaved() {
+            self.ask_first(wish);
+        } else {
+            self.apply(ctx, wish.discarding());
+        }
+    }
+
+    /// Saves, and goes on with what was asked for once it is saved.
+    pub(super) fn save_then(&mut self, ctx: &Context, then: Box<Action>) {
+        self.dialog = None;
+        self.safe.then = Some(then);
+        self.save(ctx);
+    }
+
+    /// What lies over the window goes, and with it what was to come after it.
+    pub(super) fn close_dialog(&mut self) {
+        self.dialog = None;
+        self.safe.then = None;
+    }
+
+    pub(super) fn take_up(&mut self, index: usize) {
+        let Some(Dialog::Left(mut left)) = self.dialog.take() else {
+            return;
+        };
+        if index < left.len() {
+            let left = left.swap_remove(index);
+            self.show(left.session());
+            self.say("Taken up again; save it when it is as you want it".to_owned());
+            if let Some(copies) = &self.safe.copies {
+                copies.adopt(left);
+            }
+        }
+    }
+
+    pub(super) fn throw_away(&mut self, index: usize) {
+        let Some(Dialog::Left(mut left)) = self.dialog.take() else {
+            return;
+        };
+        if index < left.len() {
+            left.remove(index).throw_away();
+        }
+        if !left.is_empty() {
+            self.dialog = Some(Dialog::Left(left));
+        }
+    }
+
+    pub(super) fn open(&mut self, path: &Path) {
+        match Session::open(path) {
+            Ok(session) => {
+                self.dialog = None;
+                self.notice = None;
+                self.used(path);
+                self.show(session);
+            }
+            Err(err) => self.warn(err.to_string()),
+        }
+    }
+
+    /// The file is remembered, and its folder is where paths are asked for.
+    fn used(&mut self, path: &Path) {
+        if let Some(folder) = path.parent() {
+            folder.clone_into(&mut self.folder);
+        }
+        self.recents.used(path);
+    }
+
+    pub(super) fn demo(&mut self, name: &str) {
+        if let Some(session) = Session::demo(name) {
+            self.dialog = None;
+            self.notice = None;
+            self.show(session);
+        }
+    }
+
+    pub(super) fn show(&mut self, session: Session) {
+        self.session = session;
+        self.safe.told = None;
+        self.view = ViewState::of(self.session.design());
+        self.tried = TryView::default();
+        (self.pages, self.card) = (Pages::default(), Look::default());
+        self.printed = Printed::default();
+        self.make.parts.anew();
+        self.remedies = Remedies::default();
+        self.builds.stop();
+        self.builds = VirtualBuilds::default();
+        self.prove_anew();
+    }
+
+    pub(super) fn save(&mut self, ctx: &Context) {
+        match self.session.path().map(Path::to_owned) {
+            None => self.ask(Purpose::Save, &self.suggested("latch.ron")),
+            Some(path) => self.save_to(ctx, path),
+        }
+    }
+
+    /// Saves, unless something must be asked first: another file stands there, somebody changed
+    /// it, or fields that this version does not know would be dropped.
+    pub(super) fn save_to(&mut self, ctx: &Context, path: PathBuf) {
+        let own = self.session.path() == Some(path.as_path());
+        let unknown = self.session.unknown().len();
+        let why = if unknown > 0 {
+            Some(format!(
+                "{unknown} fields of the opened file are not known to this version and would be lost"
+            ))
+        } else if own {
+            (self.session.on_disk() == Some(OnDisk::Changed))
+                .then(|| FileError::ChangedOnDisk { path: path.clone() }.to_string())
+        } else {
+            files::exists(&path).then(|| format!("{} exists already", path.display()))
+        };
+        match why {
+            Some(why) => {
+                self.dialog = Some(Dialog::Over {
+                    why,
+                    then: Box::new(Action::SaveOver(path)),
+                });
+            }
+            None => self.save_over(ctx, &path),
+        }
+    }
+
+    pub(super) fn save_over(&mut self, ctx: &Context, path: &Path) {
+        match self.session.save_as(path) {
+            Ok(()) => {
+                self.dialog = None;
+                self.used(path);
+                self.say(format!("Saved as {}", path.display()));
+                if let Some(then) = self.safe.then.take() {
+                    self.apply(ctx, *then);
+                }
+            }
+            Err(err) => {
+                self.warn(err.to_string());
+                // where a path is still asked for, another one can be tried
+                if self.dialog.is_none() {
+                    self.safe.then = None;
+                }
+            }
+        }
+    }
+}

@@ -42,9 +42,14 @@ pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
             });
     });
     ui.add_space(8.0);
-    if ui.button("Close").clicked() {
-        wishes.push(Action::CloseDialog);
-    }
+    ui.horizontal(|ui| {
+        if ui.button("All keys").on_hover_text("F1").clicked() {
+            wishes.push(Action::Keys);
+        }
+        if ui.button("Close").clicked() {
+            wishes.push(Action::CloseDialog);
+        }
+    });
 }
 
 fn title(ui: &mut Ui, text: &str) {

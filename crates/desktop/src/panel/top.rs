@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{Button, RichText, Ui};
+use egui::{Button, RichText, Ui, WidgetInfo};
 use latchwright_session::{Session, demos::DEMOS};
 use latchwright_solver::model::Units;
 
@@ -108,25 +108,36 @@ fn name_ui(ui: &mut Ui, session: &Session) {
     ui.label(RichText::new(state).weak());
 }
 
+/// Letters of a change that stand on its button; all of it is told on hover and to a screen reader.
+const SHOWN: usize = 16;
+
 fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
     let history = session.history();
-    let word = |verb: &str, what: Option<&str>| match what {
-        Some(what) => format!("{verb}: {what}"),
-        None => verb.to_owned(),
-    };
-    let undo = history.undo_label();
-    if ui
-        .add_enabled(undo.is_some(), Button::new(word("Undo", undo)))
-        .clicked()
-    {
-        wishes.push(Action::Undo);
-    }
-    let redo = history.redo_label();
-    if ui
-        .add_enabled(redo.is_some(), Button::new(word("Redo", redo)))
-        .clicked()
-    {
-        wishes.push(Action::Redo);
+    for (verb, what, wish) in [
+        ("Undo", history.undo_label(), Action::Undo),
+        ("Redo", history.redo_label(), Action::Redo),
+    ] {
+        let whole = what.map_or_else(|| verb.to_owned(), |what| format!("{verb}: {what}"));
+        let mut short: String = what.unwrap_or_default().chars().take(SHOWN).collect();
+        if what.is_some_and(|what| what.chars().count() > SHOWN) {
+            short.push('…');
+        }
+        let words = if short.is_empty() {
+            verb.to_owned()
+        } else {
+            format!("{verb}: {short}")
+        };
+        let response = ui.add_enabled(what.is_some(), Button::new(words));
+        response.widget_info(|| {
+            WidgetInfo::labeled(
+                egui::accesskit::Role::Button,
+                what.is_some(),
+                whole.as_str(),
+            )
+        });
+        if response.on_hover_text(whole.as_str()).clicked() {
+            wishes.push(wish);
+        }
     }
 }
 
@@ -151,8 +162,5 @@ fn view_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
         .clicked()
     {
         wishes.push(Action::Help);
-    }
-    if ui.button("Keys").on_hover_text("All keys (F1)").clicked() {
-        wishes.push(Action::Keys);
     }
 }

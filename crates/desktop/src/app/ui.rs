@@ -16,7 +16,7 @@ use crate::theme;
 /// Below this width the panels give way to the lid, points.
 const NARROW: f32 = 1250.0;
 /// Widths of the rail, points.
-const RAIL: [f32; 2] = [118.0, 142.0];
+const RAIL: [f32; 2] = [134.0, 142.0];
 /// Least width that the lid keeps beside the pages, points.
 const LID: f32 = 330.0;
 

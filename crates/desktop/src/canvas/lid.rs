@@ -33,24 +33,32 @@ fn section_height(available: f32) -> f32 {
 
 fn head_ui(ui: &mut Ui, view: &mut ViewState) {
     ui.horizontal(|ui| {
-        let wide = ui.available_width() > 540.0;
+        let room = ui.available_width();
+        let wide = room > 600.0;
+        // what is not said where there is no room is said on hover
         let title = if wide {
             "Plan, seen from outside"
-        } else {
+        } else if room > 430.0 {
             "From outside"
+        } else {
+            ""
         };
         ui.label(RichText::new(title).weak());
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             ui.checkbox(&mut view.dimensions, "Dimensions");
-            ui.add_space(16.0);
-            ui.label(RichText::new("clear").weak());
-            ui.spacing_mut().slider_width = if wide { 140.0 } else { 90.0 };
+            let narrow = title.is_empty();
+            if !narrow {
+                ui.add_space(16.0);
+                ui.label(RichText::new("clear").weak());
+            }
+            ui.spacing_mut().slider_width = if wide { 140.0 } else { 80.0 };
             let mut clear = 1.0 - view.veil;
             let response = ui.add(egui::Slider::new(&mut clear, 0.0..=1.0).show_value(false));
             response.widget_info(|| egui::WidgetInfo::slider(true, clear, "Veil"));
             response.on_hover_text("From solid wood to clear, with all that moves beneath");
             view.veil = 1.0 - clear;
-            ui.label(RichText::new("Veil: wood").weak());
+            let word = if narrow { "Veil" } else { "Veil: wood" };
+            ui.label(RichText::new(word).weak());
         });
     });
 }

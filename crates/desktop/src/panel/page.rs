@@ -55,7 +55,7 @@ pub fn page_ui(
 }
 
 fn bar_ui(ui: &mut Ui, count: Option<usize>, look: &mut Look) {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let many = count.unwrap_or(1);
         if many > 1 {
             let back = ui.add_enabled(look.page > 0, Button::new("Back a page"));

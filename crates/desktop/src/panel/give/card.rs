@@ -117,7 +117,7 @@ fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
 
 /// Saving it, and what is to be said of it.
 pub fn save_ui(ui: &mut Ui, proven: bool, refused: bool, wishes: &mut Vec<Action>) {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let save = egui::Button::new("Save the card…");
         if ui.add_enabled(!refused, save).clicked() {
             wishes.push(Action::AskCardPath);

@@ -11,8 +11,9 @@ use super::super::page::page_ui;
 use crate::pages::{Look, Pages, Paper, Wanted};
 use crate::theme;
 
-/// Width of the column beside the page, points.
+/// Width of the column beside the page, points, and where the window is narrow.
 const COLUMN: f32 = 240.0;
+const NARROW: f32 = 190.0;
 
 /// The papers of the bench, what they are called and what each is for.
 const PAPERS: [(Paper, &str, &str); 4] = [
@@ -110,17 +111,18 @@ impl PapersView {
 /// The panel.
 pub fn papers_ui(ui: &mut Ui, session: &Session, pages: &Pages, view: &mut PapersView) {
     let size = ui.available_size();
+    let column = if size.x < 620.0 { NARROW } else { COLUMN };
     ui.horizontal_top(|ui| {
         ui.allocate_ui_with_layout(
-            vec2(COLUMN, size.y),
+            vec2(column, size.y),
             Layout::top_down(egui::Align::Min),
             |ui| {
-                ui.set_width(COLUMN);
+                ui.set_width(column);
                 ScrollArea::vertical()
                     .id_salt("papers")
                     .auto_shrink([false, false])
                     .show(ui, |ui| {
-                        ui.set_max_width(COLUMN - 10.0);
+                        ui.set_max_width(column - 10.0);
                         choose_ui(ui, view);
                         printer_ui(ui, session.design().units, view);
                         cautions_ui(ui);
@@ -175,7 +177,7 @@ fn printer_ui(ui: &mut Ui, units: Units, view: &mut PapersView) {
                             Units::Millimetre => "mm",
                             Units::Inch => "in",
                         };
-                        let field = TextEdit::singleline(text).hint_text(hint).desired_width(70.0);
+                        let field = TextEdit::singleline(text).hint_text(hint).desired_width(56.0);
                         ui.add(field).labelled_by(label.id).on_hover_text(about);
                     });
                 });

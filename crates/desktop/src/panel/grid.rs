@@ -124,7 +124,7 @@ fn cell_ui(ui: &mut Ui, design: &Design, cell: &Cell<'_>) -> bool {
 }
 
 /// A ring for passes, a bar for holds, a cross for unsure.
-fn sign(ui: &Ui, at: egui::Pos2, verdict: Verdict, ink: egui::Color32, size: f32) {
+pub fn sign(ui: &Ui, at: egui::Pos2, verdict: Verdict, ink: egui::Color32, size: f32) {
     let painter = ui.painter();
     let stroke = Stroke::new(2.0, ink);
     match verdict {

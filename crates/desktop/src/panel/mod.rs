@@ -11,6 +11,7 @@ mod page;
 mod proof;
 mod rail;
 mod season;
+mod settings;
 mod sizes;
 mod states;
 mod top;

@@ -116,7 +116,7 @@ fn rows_ui(
         let said = row::sentence(shown.design, &setting);
         let named = format!("{which} of {of}: {said}");
         response.widget_info(|| WidgetInfo::selected(Role::Button, true, state.shown, &named));
-        if response.on_hover_text(named).clicked() {
+        if response.clicked() {
             chosen = Some((number, setting.marks.to_vec()));
         }
     }

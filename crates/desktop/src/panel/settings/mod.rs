@@ -5,7 +5,7 @@ mod row;
 mod track;
 
 use egui::accesskit::Role;
-use egui::{CollapsingHeader, Id, Key, RichText, TextEdit, Ui, WidgetInfo};
+use egui::{CollapsingHeader, Id, Key, Label, RichText, TextEdit, Ui, WidgetInfo};
 use latchwright_drawing::Ink;
 use latchwright_session::report::grouped;
 use latchwright_solver::model::Design;
@@ -82,7 +82,7 @@ fn filter_ui(ui: &mut Ui, ranked: &Ranked<'_>, view: &mut ViewState) {
         let count = ranked.count(view.listed.filter);
         let settings = if count == 1 { "setting" } else { "settings" };
         let said = format!("{} {settings}", grouped(count));
-        ui.label(RichText::new(said).small().weak());
+        ui.add(Label::new(RichText::new(said).small().weak()).extend());
     });
 }
 
@@ -145,7 +145,7 @@ fn found_ui(ui: &mut Ui, shown: Shown<'_>, look: &Look, marks: &[u16], view: &Vi
     };
     row::row_ui(ui, shown.design, &setting, look, rect, state);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, state.shown, &named));
-    response.on_hover_text(named).clicked()
+    response.clicked()
 }
 
 /// Goes to a row by its number; nothing where every row is in sight.

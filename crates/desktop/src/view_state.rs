@@ -2,6 +2,7 @@
 
 use latchwright_solver::model::Design;
 use latchwright_solver::motion::{slide, turn};
+use latchwright_solver::settings::Filter;
 use latchwright_solver::{Pose, Stop};
 
 /// Everything that undo leaves alone.
@@ -19,6 +20,25 @@ pub struct ViewState {
     pub dimensions: bool,
     /// Label typed so far while a dial has the focus.
     pub typed: String,
+    /// Where in the list of settings one is.
+    pub listed: Listed,
+}
+
+/// Which settings are listed, and which of them are in sight. Numbers count from 0 among those wanted.
+#[derive(Debug, Clone, Default)]
+pub struct Listed {
+    /// Those wanted; all of them for `None`.
+    pub filter: Filter,
+    /// The one in the uppermost row.
+    pub first: u128,
+    /// The one that the keys are at.
+    pub at: u128,
+    /// The setting that is looked for, as typed.
+    pub find: String,
+    /// Points by which the wheel was turned short of a whole row.
+    pub spill: f32,
+    /// Where the scroll bar's thumb is held, points from its top.
+    pub grab: f32,
 }
 
 impl ViewState {
@@ -37,6 +57,7 @@ impl ViewState {
             all_dials: true,
             dimensions: false,
             typed: String::new(),
+            listed: Listed::default(),
         };
         view.pose.travel = slide(design, &view.pose.turns_deg).travel;
         view
@@ -102,6 +123,14 @@ impl ViewState {
         };
         // one mark at a time when the way is more than half a turn would wrap the wrong way
         self.turn_to(design, dial, f64::from(mark) * of.step_deg());
+    }
+
+    /// Turns every dial to its mark, the slider forward so that nothing stands in the way.
+    pub fn set_marks(&mut self, design: &Design, marks: &[u16]) {
+        self.pose.travel = 0.0;
+        for (dial, mark) in marks.iter().enumerate() {
+            self.set_mark(design, dial, u32::from(*mark));
+        }
     }
 
     /// Moves the slider to a travel, or as near as the dials let it.

@@ -1,10 +1,12 @@
 //! Each dial at each mark: passes, holds or unsure, by sign as well as by colour.
 
 use egui::accesskit::Role;
-use egui::{Align2, FontId, RichText, Sense, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2};
+use egui::{
+    Align2, CollapsingHeader, FontId, RichText, Sense, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2,
+};
 use latchwright_drawing::Ink;
 use latchwright_solver::model::Design;
-use latchwright_solver::{MarkProof, Proof, StopsAt, Verdict};
+use latchwright_solver::{DialProof, MarkProof, Proof, StopsAt, Verdict};
 
 use crate::theme;
 use crate::view_state::ViewState;
@@ -16,55 +18,108 @@ const CELLS: usize = 24;
 /// Width of the names in front of the rows.
 const NAME: f32 = 52.0;
 
+/// Above this many marks a dial's row folds away behind how many there are of each kind.
+const FOLDED: usize = 72;
+
 /// The grid and its legend.
 pub fn grid_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState) {
     ui.label(RichText::new("Each dial at each mark").weak());
-    for (index, (dial, found)) in design.dials.iter().zip(&proof.dials).enumerate() {
-        let shown = view.mark(design, index) as usize;
-        let longest = (0..dial.positions.min(360))
-            .map(|mark| dial.label(mark).chars().count())
-            .max();
-        let wordy = longest.is_some_and(|letters| letters > 3);
-        let size = cell_size(ui.available_width() - NAME, found.marks.len(), wordy);
-        ui.horizontal_top(|ui| {
-            ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
-            ui.add_sized(
-                vec2(NAME - 3.0, size.y),
-                egui::Label::new(format!("dial {}", index + 1)),
-            );
-            ui.horizontal_wrapped(|ui| {
+    for (index, found) in proof.dials.iter().enumerate().take(design.dials.len()) {
+        if found.marks.len() > FOLDED {
+            CollapsingHeader::new(summary(index, found))
+                .id_salt(("marks of dial", index))
+                .default_open(index == view.dial && proof.dials.len() == 1)
+                .show_unindented(ui, |ui| cells_ui(ui, design, (index, found), view));
+        } else {
+            ui.horizontal_top(|ui| {
                 ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
-                for (mark, proof) in (0_u32..).zip(&found.marks) {
-                    let cell = Cell {
-                        dial: index,
-                        label: dial.label(mark),
-                        proof,
-                        shown: mark as usize == shown,
-                        size,
-                    };
-                    if cell_ui(ui, design, &cell) {
-                        view.set_mark(design, index, mark);
-                    }
-                }
+                let name = egui::Label::new(format!("dial {}", index + 1));
+                let size = cell_size(ui.available_width() - NAME, found.marks.len(), 0);
+                ui.add_sized(vec2(NAME - 3.0, size.y), name);
+                cells_ui(ui, design, (index, found), view);
             });
-        });
+        }
     }
     legend_ui(ui);
 }
 
-/// Words take rows of six, more than twelve marks two rows, very many a strip of narrow cells.
-fn cell_size(room: f32, marks: usize, wordy: bool) -> Vec2 {
+/// How many marks of a dial are of each kind.
+fn summary(index: usize, found: &DialProof) -> String {
+    let number = |verdict| {
+        let marks = found.marks.iter();
+        marks.filter(|mark| mark.verdict == verdict).count()
+    };
+    format!(
+        "dial {}: {} pass, {} hold, {} unsure",
+        index + 1,
+        number(Verdict::Passes),
+        number(Verdict::Holds),
+        number(Verdict::Unsure)
+    )
+}
+
+/// The cells of one dial; a click turns it there.
+fn cells_ui(
+    ui: &mut Ui,
+    design: &Design,
+    (index, found): (usize, &DialProof),
+    view: &mut ViewState,
+) {
+    let Some(dial) = design.dials.get(index) else {
+        return;
+    };
+    let shown = view.mark(design, index) as usize;
+    let longest = (0..dial.positions.min(360))
+        .map(|mark| dial.label(mark).chars().count())
+        .max();
+    let size = cell_size(
+        ui.available_width(),
+        found.marks.len(),
+        longest.unwrap_or(0),
+    );
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
+        // rows as low as their cells
+        ui.spacing_mut().interact_size.y = size.y;
+        for (mark, proof) in (0_u32..).zip(&found.marks) {
+            let cell = Cell {
+                dial: index,
+                label: dial.label(mark),
+                proof,
+                shown: mark as usize == shown,
+                size,
+            };
+            if cell_ui(ui, design, &cell) {
+                view.set_mark(design, index, mark);
+            }
+        }
+    });
+}
+
+/// Long words take as many rows as let them be read, more than twelve marks two rows, very many a
+/// strip of narrow cells.
+fn cell_size(room: f32, marks: usize, letters: usize) -> Vec2 {
     if marks > CELLS {
         return vec2(9.0, 16.0);
     }
-    let in_row = match marks {
-        _ if wordy => marks.min(6),
-        13.. => marks.div_ceil(2),
-        few => few,
+    let wordy = letters > 3;
+    let rows = match marks {
+        _ if wordy => {
+            let letters = f32::from(u8::try_from(letters.min(8)).unwrap_or(8));
+            let need = letters * 6.5 + 9.5;
+            (1..marks).find(|rows| each(room, marks.div_ceil(*rows)) >= need)
+        }
+        13.. => Some(2),
+        _ => Some(1),
     };
-    #[expect(clippy::cast_precision_loss, reason = "at most 24")]
-    let width = room / in_row.max(1) as f32 - 3.5;
-    vec2(width.clamp(18.0, if wordy { 60.0 } else { 40.0 }), 34.0)
+    let in_row = marks.div_ceil(rows.unwrap_or(marks).max(1));
+    let width = each(room, in_row) - 3.5;
+    vec2(width.clamp(18.0, if wordy { 70.0 } else { 40.0 }), 34.0)
+}
+
+/// Room for each of so many cells, points.
+fn each(room: f32, cells: usize) -> f32 {
+    room / u8::try_from(cells.max(1)).map_or(255.0, f32::from)
 }
 
 struct Cell<'a> {
@@ -124,7 +179,7 @@ fn cell_ui(ui: &mut Ui, design: &Design, cell: &Cell<'_>) -> bool {
 }
 
 /// A ring for passes, a bar for holds, a cross for unsure.
-fn sign(ui: &Ui, at: egui::Pos2, verdict: Verdict, ink: egui::Color32, size: f32) {
+pub fn sign(ui: &Ui, at: egui::Pos2, verdict: Verdict, ink: egui::Color32, size: f32) {
     let painter = ui.painter();
     let stroke = Stroke::new(2.0, ink);
     match verdict {

@@ -13,6 +13,7 @@ mod page;
 mod proof;
 mod rail;
 mod season;
+mod settings;
 mod sizes;
 mod states;
 mod top;

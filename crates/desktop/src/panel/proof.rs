@@ -4,7 +4,7 @@ use egui::{CollapsingHeader, RichText, ScrollArea, Ui};
 use latchwright_session::Session;
 use latchwright_solver::{Proof, Remedy};
 
-use super::{builds, checks, faults, grid, season, states};
+use super::{builds, checks, faults, grid, season, settings, states};
 use crate::action::Action;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
@@ -35,6 +35,8 @@ pub fn proof_ui(ui: &mut Ui, proven: &Proven<'_>, view: &mut ViewState, wishes: 
             ui.add_space(4.0);
             ui.separator();
             grid::grid_ui(ui, design, proof, view);
+            ui.separator();
+            settings::settings_ui(ui, design, proof, view);
             ui.separator();
             checks::checks_ui(ui, proven, wishes);
             season::season_ui(ui, design);

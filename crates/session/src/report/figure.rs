@@ -20,7 +20,7 @@ pub(super) fn figure(value: f64, unit: Unit, units: Units) -> String {
 }
 
 /// A length with its unit, rounded down to 0.01 mm or 0.001 in.
-pub(super) fn length(mm: f64, units: Units) -> String {
+pub fn length(mm: f64, units: Units) -> String {
     let decimals = match units {
         Units::Millimetre => 2,
         Units::Inch => 3,
@@ -44,7 +44,7 @@ fn down(value: f64, decimals: usize) -> String {
 }
 
 /// A whole number, in groups of three digits from five digits on.
-pub(super) fn grouped(number: u128) -> String {
+pub fn grouped(number: u128) -> String {
     let digits = number.to_string();
     if digits.len() < 5 {
         return digits;

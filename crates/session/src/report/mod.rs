@@ -12,6 +12,7 @@ mod verdict;
 mod words;
 
 pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
+pub use figure::{grouped, length};
 pub use json::proof_json;
 pub use mark::{MarkPlace, mark_json, mark_text};
 pub use propose::{

@@ -446,4 +446,16 @@ fn every_stage_has_a_page_of_help_that_escape_closes() {
     window.key_press_modifiers(Modifiers::SHIFT, Key::F1);
     window.run_steps(4);
     window.get_by_label("Help: Give");
+    // in a small window it is read on by keys
+    go_small(&mut window);
+    let top = |window: &Window| window.get_by_label("What to do").rect().top();
+    let before = top(&window);
+    window.key_press(Key::PageDown);
+    window.run_steps(30);
+    assert!(top(&window) < before);
+}
+
+fn go_small(window: &mut Window) {
+    window.set_size(egui::vec2(1024.0, 420.0));
+    window.run_steps(6);
 }

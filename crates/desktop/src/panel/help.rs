@@ -1,6 +1,6 @@
 //! A page of help for each stage, in the maker's words: what it is for, what to do, what the words mean.
 
-use egui::{Grid, RichText, ScrollArea, Ui};
+use egui::{Grid, Key, RichText, ScrollArea, Ui, vec2};
 
 use crate::action::Action;
 use crate::stage::Stage;
@@ -9,9 +9,14 @@ use crate::theme;
 /// Width of the column of words, points.
 const WORD: f32 = 104.0;
 /// Width of what they mean, points.
-const MEANING: f32 = 410.0;
+const MEANING: f32 = 400.0;
+/// Room between the two, points.
+const BETWEEN: f32 = 16.0;
 /// Height that the window keeps round the page, points.
 const ROUND: f32 = 200.0;
+
+/// How far an arrow key moves it, points.
+const LINE: f32 = 40.0;
 
 /// What is said of a stage.
 struct Page {
@@ -25,7 +30,12 @@ pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
     ui.heading(format!("Help: {}", stage.name()));
     let page = page(stage);
     let height = (ui.ctx().content_rect().height() - ROUND).max(200.0);
-    ScrollArea::vertical().max_height(height).show(ui, |ui| {
+    let scroll = ScrollArea::vertical()
+        .max_height(height)
+        .min_scrolled_height(height);
+    scroll.show(ui, |ui| {
+        ui.set_max_width(WORD + BETWEEN + MEANING);
+        ui.scroll_with_delta(vec2(0.0, by_keys(ui, height)));
         ui.label(page.what_for);
         title(ui, "What to do");
         for (number, step) in (1..).zip(page.to_do) {
@@ -34,7 +44,7 @@ pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
         title(ui, "What the words mean");
         Grid::new("what the words mean")
             .num_columns(2)
-            .spacing([16.0, 6.0])
+            .spacing([BETWEEN, 6.0])
             .show(ui, |ui| {
                 for (word, meaning) in page.words {
                     words_ui(ui, word, meaning);
@@ -50,6 +60,20 @@ pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
             wishes.push(Action::CloseDialog);
         }
     });
+}
+
+/// How far keys move the page of this height, points.
+fn by_keys(ui: &Ui, height: f32) -> f32 {
+    let ways = [
+        (Key::ArrowDown, -LINE),
+        (Key::ArrowUp, LINE),
+        (Key::PageDown, LINE - height),
+        (Key::PageUp, height - LINE),
+    ];
+    ui.input(|input| {
+        let pressed = ways.iter().filter(|(key, _)| input.key_pressed(*key));
+        pressed.map(|(_, by)| by).sum()
+    })
 }
 
 fn title(ui: &mut Ui, text: &str) {

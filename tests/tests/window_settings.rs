@@ -213,3 +213,14 @@ fn a_filter_begins_anew_and_a_latch_without_dials_lists_nothing() {
     let window = proof_of(none);
     window.get_by_label_contains("No settings to list");
 }
+
+#[test]
+fn a_dial_of_very_many_marks_folds_behind_how_many_there_are_of_each_kind() {
+    let mut window = proof_of(as_many_as_can_be());
+    assert!(try_row(&window, "Dial 1 at 217:").is_none());
+    let folded = window.query_all_by_label_contains("dial 1: ").next();
+    folded.expect("dial 1 in short").click_accesskit();
+    window.run();
+    assert!(try_row(&window, "Dial 1 at 217:").is_some());
+    assert!(try_row(&window, "Dial 2 at 217:").is_none());
+}

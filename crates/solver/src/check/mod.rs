@@ -10,8 +10,8 @@ mod key;
 mod racking;
 mod settings;
 mod shaken;
-mod spacing;
-mod stack;
+pub(crate) mod spacing;
+pub(crate) mod stack;
 mod strength;
 mod travel;
 mod window;
@@ -21,7 +21,7 @@ mod worst_place;
 
 use core::cmp::Ordering;
 
-use crate::bounds::{DialBounds, SliderBounds};
+use crate::bounds::{DialBounds, SliderBounds, Terms};
 use crate::count::Counts;
 use crate::model::{Design, Dial};
 use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit, Verdict};
@@ -62,6 +62,26 @@ pub struct Sums<'a> {
     pub slider_worst: SliderWorst,
     /// Builds the worst boxes found.
     pub builder: Option<Builder<'a>>,
+}
+
+impl<'a> Sums<'a> {
+    /// The plain sums alone, of at most so many dials: no verdicts, no exact worst case.
+    pub(crate) fn plain(design: &'a Design, drift: &'a Drift, most: usize) -> Self {
+        let slider = SliderBounds::of(design, drift, Terms::All);
+        let of = |dial| DialBounds::of(design, dial, &slider, drift, Terms::All);
+        Self {
+            design,
+            dials: design.dials.iter().take(most).map(of).collect(),
+            slider,
+            drift,
+            proofs: &[],
+            counts: Counts::default(),
+            exact: &[],
+            moved: None,
+            slider_worst: SliderWorst::default(),
+            builder: None,
+        }
+    }
 }
 
 impl Sums<'_> {

@@ -16,20 +16,20 @@ use crate::worst::figure::{Between, OfSlider};
 /// # Source
 /// Common practice, no source. MIL-STD-1472E, Table VII, asks 25 mm of instruments that are worked
 /// in haste.
-const FINGERS: f64 = 15.0;
+pub(crate) const FINGERS: f64 = 15.0;
 
 /// Wood that should stay between two holes or a hole and an edge, mm.
 ///
 /// # Source
 /// Common practice, no source.
-const WOOD_LEFT: f64 = 5.0;
+pub(crate) const WOOD_LEFT: f64 = 5.0;
 
 /// Wall that should stay between a slot's floor and the star in a printed disc, mm: two lines of a
 /// 0.4 mm nozzle and their overlap.
 ///
 /// # Source
 /// Common practice, no source.
-const PRINTED_WALL: f64 = 1.2;
+pub(crate) const PRINTED_WALL: f64 = 1.2;
 
 /// The kinds of check made here: of each only the tightest is told.
 pub(super) const NAMES: [&str; 7] = [
@@ -309,7 +309,7 @@ fn disc_to_pin(
 ///
 /// # Source
 /// Common practice, no source.
-const DISC_TO_PIN: f64 = 0.5;
+pub(crate) const DISC_TO_PIN: f64 = 0.5;
 
 /// How far a foreign pin and a dial can move towards one another over the year, mm.
 fn drift_towards(sums: &Sums<'_>, dial: &Dial, pin: (f64, f64)) -> f64 {

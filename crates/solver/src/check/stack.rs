@@ -13,13 +13,13 @@ use crate::proof::Check;
 ///
 /// # Source
 /// Common practice, no source: less, and a disc that sits askew lets it slip over.
-const MEETS: f64 = 2.0 / 3.0;
+pub(crate) const MEETS: f64 = 2.0 / 3.0;
 
 /// Wood that should stay over the rabbet, mm.
 ///
 /// # Source
 /// Common practice, no source.
-const ROOF: f64 = 3.0;
+pub(crate) const ROOF: f64 = 3.0;
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let design = sums.design;
@@ -37,7 +37,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
 }
 
 /// How far off a thickness or a clearance can be, its two coats included, mm.
-fn off(design: &Design) -> f64 {
+pub(crate) fn off(design: &Design) -> f64 {
     design.workmanship.thickness + 2.0 * design.workmanship.film_spread
 }
 
@@ -53,7 +53,7 @@ fn parts(design: &Design, times: f64) -> Vec<(&'static str, f64)> {
 ///
 /// It is the least of sums and of what is negated of the greatest: a concave figure, so that its
 /// least over the whole box of errors stands at one of the corners.
-fn meets_margin(design: &Design, dial: &Dial) -> f64 {
+pub(crate) fn meets_margin(design: &Design, dial: &Dial) -> f64 {
     let off = off(design);
     let signs = || [-off, off].into_iter();
     iproduct!(signs(), signs(), signs(), signs())

@@ -7,15 +7,12 @@
 use latchwright_geometry::{EPSILON, trig};
 
 use super::{Sums, captive_margin, free_margin, rest_hold_margin};
-use crate::bounds::{DialBounds, SliderBounds, Terms};
-use crate::count::Counts;
 use crate::key;
 use crate::model::{Design, Dial, Disc, Slot};
 use crate::proof::{Check, CheckVerdict, DialProof, Unit, Verdict};
 use crate::season::Drift;
 use crate::validate::MAX_DIALS;
 use crate::verdict::{DialJudge, MAX_POSITIONS};
-use crate::worst::figure::SliderWorst;
 
 /// A gain of the least margin below this is not worth anybody's care, mm.
 const WORTH_IT: f64 = 0.005;
@@ -291,20 +288,8 @@ fn advice(design: &Design, drift: &Drift) -> String {
 /// (along the rim); tab over the keeper. The play left in the guide counts only where it is short: a
 /// closer guide is meant to leave less.
 fn least_margin(design: &Design, drift: &Drift, singles: &[Vec<Dial>]) -> f64 {
-    let slider = SliderBounds::of(design, drift, Terms::All);
-    let of = |dial| DialBounds::of(design, dial, &slider, drift, Terms::All);
-    let sums = Sums {
-        design,
-        slider,
-        drift,
-        dials: design.dials.iter().take(MAX_DIALS).map(of).collect(),
-        proofs: &[],
-        counts: Counts::default(),
-        exact: &[],
-        moved: None,
-        slider_worst: SliderWorst::default(),
-        builder: None,
-    };
+    let sums = Sums::plain(design, drift, MAX_DIALS);
+    let slider = sums.slider;
     let whole = [free_margin(&sums), rest_hold_margin(&sums)];
     let guide = Some(slider.least_play).filter(|play| *play < 0.0);
     let dials = sums

@@ -10,15 +10,14 @@ use latchwright_geometry::{Point, trig};
 
 use super::figure::{Figure, Question};
 use crate::bounds::{DialBounds, SliderBounds, Terms};
+use crate::check::spacing::{DISC_TO_PIN, FINGERS, PRINTED_WALL, WOOD_LEFT};
 use crate::check::{Sums, arm_limit, captive_margin, free_margin, rest_hold_margin};
 use crate::contact::SlotShape;
-use crate::count::Counts;
 use crate::key;
 use crate::model::{Design, Dial};
 use crate::season::Drift;
 use crate::strength::{Bears, peg_bending, peg_shear, tongue_bending, tongue_shear};
 use crate::verdict::DialJudge;
-use crate::worst::figure::SliderWorst;
 
 /// Woods and year, worked out once.
 pub(super) struct Ground {
@@ -147,28 +146,10 @@ struct Seen {
     marks: bool,
 }
 
-/// Room for fingers, wood and walls, mm: as the checks of the proof ask.
-const FINGERS: f64 = 15.0;
-const WOOD_LEFT: f64 = 5.0;
-pub(super) const PRINTED_WALL: f64 = 1.2;
-const DISC_APART: f64 = 0.5;
-
 impl Seen {
     fn margins(&self, design: &Design, drift: &Drift, growth: (f64, f64), out: &mut Sink<'_>) {
-        let slider = SliderBounds::of(design, drift, Terms::All);
-        let of = |dial| DialBounds::of(design, dial, &slider, drift, Terms::All);
-        let sums = Sums {
-            design,
-            slider,
-            drift,
-            dials: design.dials.iter().map(of).collect(),
-            proofs: &[],
-            counts: Counts::default(),
-            exact: &[],
-            moved: None,
-            slider_worst: SliderWorst::default(),
-            builder: None,
-        };
+        let sums = Sums::plain(design, drift, design.dials.len());
+        let slider = sums.slider;
         let plate = Plate {
             growth,
             place: design.workmanship.bore_place,
@@ -377,7 +358,7 @@ fn pairs(sums: &Sums<'_>, plate: &Plate, out: &mut Sink<'_>) {
             }
             let play = one.bore.shaft_play + other.bore.shaft_play;
             if i < j {
-                let discs = plate.apart(between, 2.0) - a.rim.hi - b.rim.hi - play - DISC_APART;
+                let discs = plate.apart(between, 2.0) - a.rim.hi - b.rim.hi - play - DISC_TO_PIN;
                 out(Question::Discs, Some(i), discs);
                 let knobs = f64::midpoint(one.knob.diameter, other.knob.diameter);
                 out(Question::Knobs, Some(i), apart - knobs - FINGERS);
@@ -414,7 +395,7 @@ fn disc_and_pin(
     let drift_y = towards(sums.drift.y.apart(cy - guide.1, y - guide.1));
     let season = trig::hypot(drift_x, drift_y);
     let swing = trig::hypot(b.aside_parts[3].1, b.lift);
-    let solid = a.rim.hi + b.pin.hi + dial.bore.shaft_play + DISC_APART;
+    let solid = a.rim.hi + b.pin.hi + dial.bore.shaft_play + DISC_TO_PIN;
     let off = places + swing + season;
     out(Question::Pins, Some(i), apart - solid - off);
     // the finger reaches down to the crossbar, as wide as its pin

@@ -2,17 +2,11 @@
 //!
 //! Heights count downwards from the plate's underside, as in the checks of the proof.
 
-use itertools::iproduct;
-
 use super::figure::Question;
 use super::grid::{Grid, up};
 use super::plain::{Sink, Work, perfect};
-use crate::model::{Design, Dial};
-
-/// How much of its disc a pin must meet, and the wood that stays over the rabbet (mm): as the checks
-/// of the proof ask.
-const MEETS: f64 = 2.0 / 3.0;
-const ROOF: f64 = 3.0;
+use crate::check::stack::{MEETS, ROOF, meets_margin, off};
+use crate::model::Design;
 
 /// Rounds of raising what is short before it is given up.
 const ROUNDS: usize = 40;
@@ -20,11 +14,11 @@ const ROUNDS: usize = 40;
 /// Every margin through the thickness.
 pub(super) fn margins(design: &Design, out: &mut Sink<'_>) {
     let work = &design.workmanship;
-    let off = work.thickness + 2.0 * work.film_spread;
+    let off = off(design);
     let (plate, slider) = (&design.plate, &design.slider);
     for (index, dial) in design.dials.iter().enumerate() {
         let at = Some(index);
-        out(Question::MeetsDisc, at, meets(design, dial, off));
+        out(Question::MeetsDisc, at, meets_margin(design, dial));
         out(Question::DiscToPlate, at, dial.disc.below - off);
     }
     out(Question::SliderToPlate, None, slider.below - off);
@@ -42,19 +36,6 @@ pub(super) fn margins(design: &Design, out: &mut Sink<'_>) {
     out(Question::Closes, None, closes);
     let roof = plate.thickness - plate.rabbet - 2.0 * off - ROOF;
     out(Question::Roof, None, roof);
-}
-
-/// How much of the disc the pin meets beyond two thirds, mm, at the worst corner of the errors.
-fn meets(design: &Design, dial: &Dial, off: f64) -> f64 {
-    let signs = || [-off, off].into_iter();
-    iproduct!(signs(), signs(), signs(), signs())
-        .map(|(slider, pin, disc, thickness)| {
-            let (pin_top, disc_top) = (design.slider.below + slider, dial.disc.below + disc);
-            let thick = dial.disc.thickness + thickness;
-            let ends = (pin_top + dial.pin.height + pin).min(disc_top + thick);
-            ends - pin_top.max(disc_top) - MEETS * thick
-        })
-        .fold(f64::INFINITY, f64::min)
 }
 
 /// Halvings on the way to the most room.

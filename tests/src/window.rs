@@ -67,6 +67,13 @@ pub fn window(design: Design) -> Window {
     window
 }
 
+/// Lets the window come to rest, or go on for as many frames as it would get until then: while work
+/// goes on beside it a spinner turns.
+pub fn settle(window: &mut Window) {
+    // that it does come to rest has a test of its own
+    let _ = window.run_ok();
+}
+
 /// Goes to a stage of the work by the rail.
 pub fn go(window: &mut Window, stage: Stage) {
     window.get_by_label(stage.name()).click();
@@ -123,19 +130,19 @@ pub fn undo_label(window: &Window) -> Option<&str> {
 /// Presses a key.
 pub fn press(window: &mut Window, key: Key) {
     window.key_press(key);
-    window.run();
+    settle(window);
 }
 
 /// Takes the last change back.
 pub fn undo(window: &mut Window) {
     window.key_press_modifiers(Modifiers::COMMAND, Key::Z);
-    window.run();
+    settle(window);
 }
 
 /// Types into what has the focus.
 pub fn text(window: &mut Window, typed: &str) {
     window.event(Event::Text(typed.to_owned()));
-    window.run();
+    settle(window);
 }
 
 /// Clicks what may lie further down than the window shows.
@@ -145,13 +152,13 @@ pub fn click(window: &mut Window, label: &str) {
         .rfind(|node| node.rect().left() > PANEL && node.accesskit_node().role() != Role::Label)
         .unwrap_or_else(|| panic!("no control is called {label}"));
     node.click_accesskit();
-    window.run();
+    settle(window);
 }
 
 /// Gives the focus to the control of this name.
 pub fn focus(window: &mut Window, label: &str) {
     window.get_by_label(label).focus();
-    window.run();
+    settle(window);
 }
 
 /// Types into the field of this name and leaves it. What stood there goes.
@@ -165,4 +172,21 @@ pub fn enter(window: &mut Window, label: &str, typed: &str) {
 pub fn shown(window: &Window, label: &str) -> String {
     let node = window.get_by_label(label);
     node.accesskit_node().value().unwrap_or_default()
+}
+
+/// Replaces what stands in the field of this name, even far down a panel. Work may be going on beside
+/// the window.
+pub fn type_into(window: &mut Window, label: &str, typed: &str) {
+    window.get_by_label(label).focus();
+    window.run_steps(2);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run_steps(2);
+    window.event(Event::Text(typed.to_owned()));
+    window.run_steps(2);
+}
+
+/// As [`type_into`], and leaves the field.
+pub fn type_over(window: &mut Window, label: &str, typed: &str) {
+    type_into(window, label, typed);
+    press(window, Key::Tab);
 }

@@ -8,22 +8,12 @@ use latchwright_session::Session;
 use latchwright_solver::model::Units;
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, go, marks as shown, open as window, press,
+    type_over,
 };
 
 fn click(window: &mut Window, label: &str) {
     window.get_by_label(label).click();
     window.run();
-}
-
-/// Replaces what stands in the field of this name and leaves it.
-fn enter(window: &mut Window, label: &str, text: &str) {
-    window.get_by_label(label).focus();
-    window.run();
-    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    window.run();
-    window.get_by_label(label).type_text(text);
-    window.run();
-    press(window, Key::Tab);
 }
 
 #[test]
@@ -143,7 +133,7 @@ fn the_finger_knob_is_dragged_no_further_than_the_stop() {
 fn a_number_is_entered_proven_anew_undone_and_brought_again() {
     let mut window = demo("tea-box");
     go(&mut window, Stage::LayOut);
-    enter(&mut window, "Gap to rim", "1,5");
+    type_over(&mut window, "Gap to rim", "1,5");
     let gap = |window: &Window| app(window).session().design().dials[2].pin.gap;
     assert_eq!(gap(&window), 1.5, "decimal comma, all dials alike");
     window.get_by_label("Undo: gap to rim of all dials");
@@ -157,7 +147,7 @@ fn a_number_is_entered_proven_anew_undone_and_brought_again() {
 fn a_number_that_cannot_be_taken_leaves_the_old_one_and_says_why() {
     let mut window = demo("tea-box");
     go(&mut window, Stage::LayOut);
-    enter(&mut window, "Disc radius", "nan");
+    type_over(&mut window, "Disc radius", "nan");
     assert_eq!(app(&window).session().design().dials[0].disc.radius, 18.0);
     window.get_by_label_contains("Not taken:");
 }
@@ -166,7 +156,7 @@ fn a_number_that_cannot_be_taken_leaves_the_old_one_and_says_why() {
 fn a_bad_size_is_said_with_place_and_remedy_and_nothing_is_promised() {
     let mut window = demo("tea-box");
     go(&mut window, Stage::LayOut);
-    enter(&mut window, "True slot width", "50");
+    type_over(&mut window, "True slot width", "50");
     window.get_by_label("Not proven");
     go(&mut window, Stage::Prove);
     window.get_by_label_contains("Nothing can be promised");
@@ -183,7 +173,7 @@ fn inches_are_shown_and_typed_without_changing_the_design() {
     let design = app(&window).session().design().clone();
     assert_eq!(design.units, Units::Inch);
     assert_eq!(design.dials[0].disc.radius, 18.0);
-    enter(&mut window, "Disc radius", "3/4");
+    type_over(&mut window, "Disc radius", "3/4");
     assert!((app(&window).session().design().dials[0].disc.radius - 19.05).abs() < 1e-9);
 }
 
@@ -230,21 +220,21 @@ fn a_design_is_saved_and_opened_through_the_path_field() {
     let path = folder.path().join("my box.latch.ron");
     let mut window = demo("tea-box");
     go(&mut window, Stage::LayOut);
-    enter(&mut window, "Title", "A box for Анна");
+    type_over(&mut window, "Title", "A box for Анна");
     command(&mut window, Key::S);
-    enter(&mut window, "Path", &path.to_string_lossy());
+    type_over(&mut window, "Path", &path.to_string_lossy());
     click(&mut window, "Save here");
     window.get_by_label_contains("Saved as");
     assert!(!app(&window).session().unsaved());
     let mut other = demo("two-ways");
     command(&mut other, Key::O);
-    enter(&mut other, "Path", &path.to_string_lossy());
+    type_over(&mut other, "Path", &path.to_string_lossy());
     click(&mut other, "Open this file");
     assert_eq!(app(&other).session().design().title, "A box for Анна");
     // over an existing file of another name it is asked again
     let mut third = demo("letters-chest");
     command(&mut third, Key::S);
-    enter(&mut third, "Path", &path.to_string_lossy());
+    type_over(&mut third, "Path", &path.to_string_lossy());
     click(&mut third, "Save here");
     third.get_by_label("Save over it?");
     click(&mut third, "Cancel");
@@ -291,7 +281,7 @@ fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
     window.get_by_label_contains("100000 of 100000 builds open the first time");
     window.get_by_label_contains("100000 of 100000 builds hold at every wrong setting");
     go(&mut window, Stage::LayOut);
-    enter(&mut window, "Gap to rim", "1,5");
+    type_over(&mut window, "Gap to rim", "1,5");
     go(&mut window, Stage::Prove);
     assert!(
         window

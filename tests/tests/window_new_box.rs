@@ -4,22 +4,14 @@ use egui::Key;
 use egui_kittest::kittest::Queryable;
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
-use latchwright_tests::window::{
-    Window, app, click_and_wait, command, demo, focus, open, text, wait_for,
-};
-
-fn put(window: &mut Window, label: &str, typed: &str) {
-    focus(window, label);
-    command(window, Key::A);
-    text(window, typed);
-}
+use latchwright_tests::window::{app, click_and_wait, command, demo, open, type_into, wait_for};
 
 #[test]
 fn six_answers_give_three_proven_latches_and_one_is_taken() {
     let mut window = demo("tea-box");
     command(&mut window, Key::N);
     window.get_by_label("A new box: six questions");
-    put(&mut window, "Width of the lid", "240");
+    type_into(&mut window, "Width of the lid", "240");
     click_and_wait(&mut window, "Propose", "Smallest lid");
     for name in ["Roomiest", "Most settings", "Smallest lid"] {
         assert!(window.query_all_by_label(name).next().is_some(), "{name}");
@@ -37,12 +29,12 @@ fn six_answers_give_three_proven_latches_and_one_is_taken() {
 fn what_cannot_be_had_is_said_and_what_makes_no_sense_is_not_taken() {
     let mut window = demo("tea-box");
     command(&mut window, Key::N);
-    put(&mut window, "Width of the lid", "lots");
+    type_into(&mut window, "Width of the lid", "lots");
     window.get_by_label("Propose").click_accesskit();
     window.run_steps(4);
     window.get_by_label_contains("Not taken: width of the lid");
-    put(&mut window, "Width of the lid", "90");
-    put(&mut window, "Number of dials", "6");
+    type_into(&mut window, "Width of the lid", "90");
+    type_into(&mut window, "Number of dials", "6");
     click_and_wait(&mut window, "Propose", "Nothing that is proven was found");
 }
 

@@ -1,26 +1,16 @@
 //! The stages of the work as a maker goes through them: trying, making, giving.
 
-use egui::{Key, Modifiers};
+use egui::Key;
 use egui_kittest::kittest::Queryable;
 use latchwright_desktop::stage::Stage;
 use latchwright_tests::window::{
-    Window, app, click_and_wait, command, demo, go, marks as shown, press, wait_for,
+    Window, app, click_and_wait, command, demo, go, marks as shown, settle, type_into, type_over,
+    wait_for,
 };
 
 fn click(window: &mut Window, label: &str) {
     window.get_by_label(label).click();
-    window.run();
-}
-
-/// Replaces what stands in the field of this name and leaves it.
-fn enter(window: &mut Window, label: &str, text: &str) {
-    window.get_by_label(label).focus();
-    window.run_steps(2);
-    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    window.run_steps(2);
-    window.get_by_label(label).type_text(text);
-    window.run_steps(2);
-    press(window, Key::Tab);
+    settle(window);
 }
 
 #[test]
@@ -31,12 +21,12 @@ fn the_card_is_made_beside_the_window_and_saved() {
     command(&mut window, Key::Num5);
     window.get_by_label("Card for the recipient");
     window.get_by_label("For").click_accesskit();
-    enter(&mut window, "For", "花子");
+    type_over(&mut window, "For", "花子");
     assert_eq!(app(&window).session().design().card.recipient, "花子");
     wait_for(&mut window, "The card as it will be printed");
     window.get_by_label("Save the card…").click_accesskit();
-    window.run();
-    enter(&mut window, "Path", &path.to_string_lossy());
+    settle(&mut window);
+    type_over(&mut window, "Path", &path.to_string_lossy());
     click(&mut window, "Save here");
     let pdf = lopdf::Document::load(&path).expect("a PDF");
     assert_eq!(pdf.get_pages().len(), 1);
@@ -85,7 +75,7 @@ fn every_paper_is_looked_at_and_all_are_saved_in_one_folder() {
         "Save all papers…",
         "Save all papers in a folder",
     );
-    enter(&mut window, "Path", &out.to_string_lossy());
+    type_over(&mut window, "Path", &out.to_string_lossy());
     click_and_wait(&mut window, "Save here", "All papers saved in");
     for file in [
         "templates.pdf",
@@ -101,7 +91,7 @@ fn every_paper_is_looked_at_and_all_are_saved_in_one_folder() {
         "Save all papers…",
         "Save all papers in a folder",
     );
-    enter(&mut window, "Path", &out.to_string_lossy());
+    type_over(&mut window, "Path", &out.to_string_lossy());
     click_and_wait(&mut window, "Save here", "Save over it?");
     click_and_wait(&mut window, "Save over it", "All papers saved in");
 }
@@ -111,11 +101,11 @@ fn what_the_ruler_says_puts_the_templates_right_and_slips_are_said() {
     let mut window = demo("tea-box");
     go(&mut window, Stage::Make);
     click(&mut window, "A print that came out wrong");
-    enter(&mut window, "Line along x", "97,98");
+    type_over(&mut window, "Line along x", "97,98");
     window.get_by_label_contains("Not taken: the line along y");
-    enter(&mut window, "Line along y", "100");
+    type_over(&mut window, "Line along y", "100");
     window.get_by_label_contains("Drawn x × 1.0206, y × 1.0000");
-    enter(&mut window, "Line along y", "10");
+    type_over(&mut window, "Line along y", "10");
     window.get_by_label_contains("slip of the ruler");
 }
 
@@ -169,7 +159,7 @@ fn parts_are_turned_by_keys_cut_chosen_and_saved() {
     window.get_by_label("One alone").click_accesskit();
     window.run_steps(3);
     click_and_wait(&mut window, "Save all parts…", "Save all parts in a folder");
-    enter(&mut window, "Path", &out.to_string_lossy());
+    type_over(&mut window, "Path", &out.to_string_lossy());
     click_and_wait(&mut window, "Save here", "All parts saved in");
     for file in ["parts.txt", "disc-2.stl", "parts-1.3mf"] {
         assert!(out.join(file).exists(), "{file}");
@@ -197,16 +187,6 @@ fn what_the_gauge_measured_becomes_the_printer_and_slips_are_said() {
     window.get_by_label("Take these readings").click_accesskit();
     window.run_steps(3);
     window.get_by_label_contains("Not taken: ");
-}
-
-/// Types into a field that may lie further down than the window shows.
-fn type_into(window: &mut Window, label: &str, text: &str) {
-    window.get_by_label(label).focus();
-    window.run_steps(2);
-    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    window.run_steps(2);
-    window.event(egui::Event::Text(text.to_owned()));
-    window.run_steps(2);
 }
 
 #[test]

@@ -2,11 +2,13 @@
 
 use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError};
 
 use egui::{Context, Id};
 use latchwright_papers::{
-    AllPapers, Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
+    Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
 };
 use latchwright_session::lettering::lettering;
@@ -70,6 +72,35 @@ impl<T: Send + 'static> Job<T> {
             }
             Err(TryRecvError::Empty) => None,
         }
+    }
+}
+
+/// How far a piece of work is, told from its thread, and the wish that it stop.
+#[derive(Debug, Clone, Default)]
+pub struct Reins {
+    done: Arc<AtomicU64>,
+    stop: Arc<AtomicBool>,
+}
+
+impl Reins {
+    /// Tells how far it is, in whatever the work counts.
+    pub fn tell(&self, done: u64) {
+        self.done.store(done, Ordering::Relaxed);
+    }
+
+    /// What was told last.
+    pub fn done(&self) -> u64 {
+        self.done.load(Ordering::Relaxed)
+    }
+
+    /// Asks the work to stop.
+    pub fn stop(&self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it was asked to stop, to be looked at from the work's thread.
+    pub fn stopped(&self) -> &AtomicBool {
+        &self.stop
     }
 }
 
@@ -137,11 +168,29 @@ pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
     })
 }
 
-/// Every paper as files, or a sentence that says why there are none.
+/// What goes into a folder.
+pub struct ForFolder {
+    /// Every file with its name.
+    pub files: Vec<NewFile>,
+    /// What is to be said of them, a sentence each.
+    pub remarks: Vec<String>,
+}
+
+impl ForFolder {
+    fn of(files: Vec<(String, Vec<u8>)>, remarks: Vec<String>) -> Self {
+        let named = files.into_iter();
+        Self {
+            files: named.map(|(name, bytes)| NewFile { name, bytes }).collect(),
+            remarks,
+        }
+    }
+}
+
+/// Every paper as files, with what was left out; or a sentence that says why there are none.
 ///
 /// A design with an error is refused: what is wrong with it would be cut in wood. So is one without a
 /// name, which stands on every sheet.
-pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<AllPapers, String> {
+pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<ForFolder, String> {
     if let Some(fault) = first_error(design) {
         return Err(format!(
             "no papers are made of a design with an error: {fault}"
@@ -152,16 +201,9 @@ pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<AllPaper
     }
     guarded(|| {
         latchwright_papers::all_papers(design, &fonts_for(design), options)
+            .map(|papers| ForFolder::of(papers.files, papers.left_out))
             .map_err(|err| err.to_string())
     })
-}
-
-/// Everything that is printed, as files.
-pub struct PartFiles {
-    /// Each with its name.
-    pub files: Vec<NewFile>,
-    /// What is to be known before printing, a sentence each with the part's name.
-    pub warnings: Vec<String>,
 }
 
 /// The printed parts of a design, its dials' words written with fonts; or a sentence a line that says
@@ -176,21 +218,17 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, String> {
     })
 }
 
-/// The files of these parts.
-pub fn files_of(design: &Design, parts: &[Part]) -> Result<PartFiles, String> {
+/// The files of these parts, with what is to be known before printing.
+pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, String> {
     guarded(|| {
         let printer = &design.bench.printer;
         let files = latchwright_solids::files_of(parts, printer, design.title.trim())
             .map_err(|faults| lines(&faults))?;
-        let named = files.into_iter();
         let warned = parts.iter().flat_map(|part| {
             let warnings = part.warnings.iter();
             warnings.map(move |warning| format!("{}: {}", part.name, warning.message))
         });
-        Ok(PartFiles {
-            files: named.map(|(name, bytes)| NewFile { name, bytes }).collect(),
-            warnings: warned.collect(),
-        })
+        Ok(ForFolder::of(files, warned.collect()))
     })
 }
 

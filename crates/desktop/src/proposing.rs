@@ -1,9 +1,10 @@
 //! Proposals and mending beside the window, with progress, and stopped when asked.
 
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
+use std::sync::atomic::Ordering;
 use std::time::Duration;
 
+use clap::ValueEnum;
 use egui::Context;
 use latchwright_session::Session;
 use latchwright_session::report;
@@ -12,7 +13,7 @@ use latchwright_solver::propose::{
     Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend, propose,
 };
 
-use crate::job::Job;
+use crate::job::{Job, Reins};
 
 /// How often progress is drawn.
 const LOOK: Duration = Duration::from_millis(100);
@@ -22,7 +23,7 @@ const LOOK: Duration = Duration::from_millis(100);
 pub struct Proposing {
     job: Job<Outcome>,
     further: Job<String>,
-    running: Option<Running>,
+    running: Option<Reins>,
     /// What came of the last search.
     pub found: Option<Found>,
     /// What more would take, once it was asked for.
@@ -42,18 +43,13 @@ pub enum Found {
     },
 }
 
-struct Running {
-    done: Arc<AtomicU32>,
-    cancel: Arc<AtomicBool>,
-}
-
 impl Proposing {
     /// Starts a search; one that is going on is given up.
     pub fn start(&mut self, ctx: &Context, wishes: Wishes) {
         self.stop();
         (self.found, self.beyond) = (None, None);
-        let (running, go) = begin();
-        self.running = Some(running);
+        let (reins, go) = begin();
+        self.running = Some(reins);
         self.job.start(ctx, move || {
             propose(&wishes, &mut |progress| go(progress.done))
         });
@@ -62,8 +58,8 @@ impl Proposing {
     /// Looks what larger lids and better workmanship would buy.
     pub fn look_further(&mut self, ctx: &Context, wishes: Wishes, units: Units) {
         self.stop();
-        let (running, go) = begin();
-        self.running = Some(running);
+        let (reins, go) = begin();
+        self.running = Some(reins);
         self.further.start(ctx, move || {
             let found = frontier(&wishes, &mut |done| go(done));
             report::frontier_text(&found, units)
@@ -72,8 +68,8 @@ impl Proposing {
 
     /// Gives up what is being looked for.
     pub fn stop(&mut self) {
-        if let Some(running) = self.running.take() {
-            running.cancel.store(true, Ordering::Relaxed);
+        if let Some(reins) = self.running.take() {
+            reins.stop();
         }
     }
 
@@ -105,51 +101,88 @@ impl Proposing {
 
     /// Share of the work that is done, while there is any.
     pub fn progress(&self) -> Option<f32> {
-        let running = self.running.as_ref()?;
-        Some(f32::from_bits(running.done.load(Ordering::Relaxed)))
+        let reins = self.running.as_ref()?;
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "a share that is drawn as a bar"
+        )]
+        let share = f64::from_bits(reins.done()) as f32;
+        Some(share)
     }
 }
 
-/// What a search is told by and tells to.
-fn begin() -> (Running, impl Fn(f64) -> Go + Send + 'static) {
-    let running = Running {
-        done: Arc::new(AtomicU32::new(0)),
-        cancel: Arc::new(AtomicBool::new(false)),
-    };
-    let (done, cancel) = (Arc::clone(&running.done), Arc::clone(&running.cancel));
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "a share that is drawn as a bar"
-    )]
+/// What a search is told by and tells to: the share that is done, as the bits of its number.
+fn begin() -> (Reins, impl Fn(f64) -> Go + Send + 'static) {
+    let reins = Reins::default();
+    let held = reins.clone();
     let go = move |share: f64| {
-        done.store((share as f32).to_bits(), Ordering::Relaxed);
-        if cancel.load(Ordering::Relaxed) {
+        held.tell(share.to_bits());
+        if held.stopped().load(Ordering::Relaxed) {
             Go::Stop
         } else {
             Go::On
         }
     };
-    (running, go)
+    (reins, go)
+}
+
+/// What may be cut, bored or printed already.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Cut {
+    /// The plate with its bores.
+    Plate,
+    /// The slider with tab and pins.
+    Slider,
+    /// The keeper.
+    Keeper,
+    /// All discs.
+    Discs,
+    /// All knobs.
+    Knobs,
+}
+
+impl Cut {
+    /// In the order in which they are asked for.
+    pub const ALL: [Self; 5] = [
+        Self::Plate,
+        Self::Slider,
+        Self::Keeper,
+        Self::Discs,
+        Self::Knobs,
+    ];
+
+    /// What the maker says of it.
+    pub const fn stays(self) -> &'static str {
+        match self {
+            Self::Plate => "The plate stays as it is",
+            Self::Slider => "The slider stays as it is",
+            Self::Keeper => "The keeper stays as it is",
+            Self::Discs => "The discs stay as they are",
+            Self::Knobs => "The knobs stay as they are",
+        }
+    }
+
+    /// The parts it stands for, on a latch of so many dials.
+    pub fn parts(self, dials: usize) -> Vec<Part> {
+        match self {
+            Self::Plate => vec![Part::Plate],
+            Self::Slider => vec![Part::Slider],
+            Self::Keeper => vec![Part::Keeper],
+            Self::Discs => (0..dials).map(Part::Disc).collect(),
+            Self::Knobs => (0..dials).map(Part::Knob).collect(),
+        }
+    }
 }
 
 /// Mending the open design, with what is cut already left alone.
 #[derive(Default)]
 pub struct Mending {
     job: Job<(u64, Option<Mend>)>,
-    /// Plate, slider, keeper, discs, knobs: whether it is cut already.
+    /// Of each of [`Cut::ALL`] whether it is.
     pub cut: [bool; 5],
 }
 
 impl Mending {
-    /// What may be cut already, in words.
-    pub const PARTS: [&'static str; 5] = [
-        "The plate stays as it is",
-        "The slider stays as it is",
-        "The keeper stays as it is",
-        "The discs stay as they are",
-        "The knobs stay as they are",
-    ];
-
     /// Whether it is being looked for.
     pub fn busy(&self) -> bool {
         self.job.busy()
@@ -158,18 +191,12 @@ impl Mending {
     /// Starts looking for the smallest change.
     pub fn start(&mut self, ctx: &Context, session: &Session) {
         let (design, revision) = (Arc::clone(session.design()), session.revision());
-        let mut cut = Vec::new();
-        for (index, is_cut) in self.cut.iter().enumerate() {
-            let dials = 0..design.dials.len();
-            match (is_cut, index) {
-                (false, _) => {}
-                (true, 0) => cut.push(Part::Plate),
-                (true, 1) => cut.push(Part::Slider),
-                (true, 2) => cut.push(Part::Keeper),
-                (true, 3) => cut.extend(dials.map(Part::Disc)),
-                (true, _) => cut.extend(dials.map(Part::Knob)),
-            }
-        }
+        let dials = design.dials.len();
+        let all = Cut::ALL.into_iter().zip(self.cut);
+        let cut: Vec<Part> = all
+            .filter(|(_, is_cut)| *is_cut)
+            .flat_map(|(cut, _)| cut.parts(dials))
+            .collect();
         self.job.start(ctx, move || (revision, mend(&design, &cut)));
     }
 

@@ -1,8 +1,6 @@
 //! Virtual builds beside the window: many boxes drawn from the stated workmanship, with progress, and
 //! stopped when asked.
 
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::thread;
 use std::time::Duration;
 
@@ -10,7 +8,7 @@ use egui::Context;
 use latchwright_session::{Session, builds};
 use latchwright_solver::builds::{Builds, Plan, Spread};
 
-use crate::job::Job;
+use crate::job::{Job, Reins};
 
 /// How many boxes one press of the button builds: its limits are then a few in 100 000 wide.
 pub const COUNT: u64 = 100_000;
@@ -24,23 +22,15 @@ const LOOK: Duration = Duration::from_millis(100);
 pub struct VirtualBuilds {
     found: Option<(u64, Builds)>,
     job: Job<(u64, Option<Builds>)>,
-    running: Option<Running>,
-}
-
-struct Running {
-    done: Arc<AtomicU64>,
-    cancel: Arc<AtomicBool>,
+    running: Option<Reins>,
 }
 
 impl VirtualBuilds {
     /// Starts building the open design; what was being built is given up.
     pub fn start(&mut self, ctx: &Context, session: &Session) {
         self.stop();
-        let running = Running {
-            done: Arc::new(AtomicU64::new(0)),
-            cancel: Arc::new(AtomicBool::new(false)),
-        };
-        let (done, cancel) = (Arc::clone(&running.done), Arc::clone(&running.cancel));
+        let reins = Reins::default();
+        let held = reins.clone();
         let (design, revision) = (session.design().clone(), session.revision());
         self.job.start(ctx, move || {
             let plan = Plan {
@@ -49,16 +39,17 @@ impl VirtualBuilds {
                 spread: Spread::Uniform,
             };
             let threads = thread::available_parallelism().map_or(1, usize::from);
-            let told = |built| done.store(built, Ordering::Relaxed);
-            (revision, builds::run(&design, plan, threads, &cancel, told))
+            let told = |built| held.tell(built);
+            let built = builds::run(&design, plan, threads, held.stopped(), told);
+            (revision, built)
         });
-        self.running = Some(running);
+        self.running = Some(reins);
     }
 
     /// Gives up what is being built.
     pub fn stop(&mut self) {
-        if let Some(running) = self.running.take() {
-            running.cancel.store(true, Ordering::Relaxed);
+        if let Some(reins) = self.running.take() {
+            reins.stop();
         }
     }
 
@@ -80,8 +71,7 @@ impl VirtualBuilds {
 
     /// How many boxes stand, while they are being built.
     pub fn progress(&self) -> Option<u64> {
-        let running = self.running.as_ref()?;
-        Some(running.done.load(Ordering::Relaxed))
+        self.running.as_ref().map(Reins::done)
     }
 
     /// What was found for this state of the design.

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use latchwright_solver::Proof;
 use latchwright_solver::model::Design;
 
 use crate::demos;
@@ -117,6 +118,11 @@ impl Session {
     /// Whether nothing may be called proven because something in the file was not understood.
     pub fn blocks_proof(&self) -> bool {
         !self.unknown.is_empty()
+    }
+
+    /// Whether the open design may be called proven by `proof`, which is its own.
+    pub fn proven_by(&self, proof: &Proof) -> bool {
+        proof.proven && !self.blocks_proof()
     }
 
     /// Changes the design, as one step of undo called `label`.

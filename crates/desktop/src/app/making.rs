@@ -4,11 +4,11 @@ use std::path::PathBuf;
 
 use egui::Context;
 use latchwright_session::files::FileError;
-use latchwright_session::together::{NewFile, Replace, write_together};
+use latchwright_session::together::{Replace, write_together};
 
 use super::LatchwrightApp;
 use crate::action::Action;
-use crate::job;
+use crate::job::{self, ForFolder};
 use crate::panel::{Dialog, Purpose};
 
 /// What is saved.
@@ -49,21 +49,26 @@ impl LatchwrightApp {
         let design = self.session.design().clone();
         let options = self.make.papers.options(design.units);
         self.save_files(ctx, What::Papers, folder, replace, move || {
-            let papers = job::all_papers(&design, &options)?;
-            let named = papers.files.into_iter();
-            let files = named.map(|(name, bytes)| NewFile { name, bytes });
-            Ok((files.collect(), papers.left_out))
+            job::all_papers(&design, &options)
         });
     }
 
-    /// Makes and writes the printed parts on a thread of its own.
+    /// Writes the printed parts on a thread of its own, and makes them where they are not made yet.
     pub(super) fn save_parts(&mut self, ctx: &Context, folder: PathBuf, replace: Replace) {
         let design = self.session.design().clone();
-        let options = self.make.parts.chosen().options();
+        let chosen = self.make.parts.chosen();
+        let made = self.printed.parts(self.session.revision(), chosen).cloned();
         self.save_files(ctx, What::Parts, folder, replace, move || {
-            let parts = job::parts(&design, &options)?;
-            let made = job::files_of(&design, &parts)?;
-            Ok((made.files, Vec::new()))
+            let made = match &made {
+                Some(made) => job::files_of(&design, &made.parts),
+                None => job::parts(&design, &chosen.options())
+                    .and_then(|parts| job::files_of(&design, &parts)),
+            };
+            // what is to be known of each stands beside it in the panel
+            made.map(|made| ForFolder {
+                remarks: Vec::new(),
+                ..made
+            })
         });
     }
 
@@ -73,18 +78,17 @@ impl LatchwrightApp {
         what: What,
         folder: PathBuf,
         replace: Replace,
-        make: impl FnOnce() -> Result<(Vec<NewFile>, Vec<String>), String> + Send + 'static,
+        make: impl FnOnce() -> Result<ForFolder, String> + Send + 'static,
     ) {
         self.dialog = None;
         self.saving.start(ctx, move || {
-            let made =
-                make().map_err(NotSaved::Refused).and_then(
-                    |(files, left_out)| match write_together(&folder, &files, replace) {
-                        Ok(()) => Ok(left_out),
-                        Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
-                        Err(err) => Err(NotSaved::Refused(err.to_string())),
-                    },
-                );
+            let made = make().map_err(NotSaved::Refused).and_then(|made| {
+                match write_together(&folder, &made.files, replace) {
+                    Ok(()) => Ok(made.remarks),
+                    Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
+                    Err(err) => Err(NotSaved::Refused(err.to_string())),
+                }
+            });
             Saved { what, folder, made }
         });
     }

@@ -1,12 +1,12 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
-use egui::{Rect, RichText, Sense, Ui, vec2};
+use egui::{Rect, RichText, Ui, vec2};
 use latchwright_drawing::{ContactMark, Drawing, PlanOptions, plan, plan_sheet, section};
 use latchwright_geometry::Point;
 use latchwright_solver::model::Design;
 use latchwright_solver::{Pose, Stop, StopsAt};
 
-use super::paint::{Frame, paint};
+use super::paint::{Frame, paint, picture_ui};
 use super::{dial, slider};
 use crate::theme;
 use crate::view_state::ViewState;
@@ -153,21 +153,11 @@ fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
     };
     ui.label(RichText::new(title).weak());
     let room = ui.available_rect_before_wrap();
-    let (rect, response) = ui.allocate_exact_size(room.size(), Sense::hover());
-    response.widget_info(|| {
-        let said = format!(
-            "Section through dial {}: slider {} back",
-            view.dial + 1,
-            words::short_length(view.pose.travel, design.units)
-        );
-        egui::WidgetInfo::labeled(egui::accesskit::Role::Image, true, said)
-    });
-    let drawing = section(design, &settled(ui, view), view.dial);
-    let frame = Frame::fit(drawing.bounds, rect.shrink(4.0));
-    paint(
-        &ui.painter_at(rect),
-        &drawing,
-        theme::palette(ui.ctx()),
-        frame,
+    let said = format!(
+        "Section through dial {}: slider {} back",
+        view.dial + 1,
+        words::short_length(view.pose.travel, design.units)
     );
+    let drawing = section(design, &settled(ui, view), view.dial);
+    picture_ui(ui, room.size(), &drawing, &said);
 }

@@ -6,4 +6,4 @@ mod paint;
 mod slider;
 
 pub use lid::lid_ui;
-pub use paint::{Frame, paint};
+pub use paint::{Frame, paint, picture_ui};

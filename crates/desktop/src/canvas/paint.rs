@@ -1,13 +1,20 @@
 //! A [`Drawing`] as egui shapes: millimetres to points, roles to colours.
 
+use egui::accesskit::Role;
 use egui::epaint::{Mesh, TextShape};
-use egui::{Align2, Color32, FontFamily, FontId, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
+use egui::{
+    Align2, Color32, FontFamily, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2,
+    WidgetInfo, pos2, vec2,
+};
 use latchwright_drawing::{
     Anchor, Drawing, Ink, Item, Outline, Palette, Shape as Drawn, Text, Weight, trapezoids,
 };
 use latchwright_geometry::Point;
 
 use crate::theme;
+
+/// Free round a picture, points.
+const EDGE: f32 = 4.0;
 
 /// Where a drawing lies on the screen.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,6 +67,20 @@ impl Frame {
 )]
 fn narrow(mm: f64) -> f32 {
     mm as f32
+}
+
+/// A drawing as a picture of this size in a row of controls; `said` is what it says to those who do not
+/// see it.
+pub fn picture_ui(ui: &mut Ui, size: Vec2, drawing: &Drawing, said: &str) {
+    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, said));
+    let frame = Frame::fit(drawing.bounds, rect.shrink(EDGE));
+    paint(
+        &ui.painter_at(rect),
+        drawing,
+        theme::palette(ui.ctx()),
+        frame,
+    );
 }
 
 /// Paints every item in order.

@@ -14,7 +14,7 @@ pub fn run(file: &Path, out: &Path) -> Result<u8> {
     let session = Session::open(file)?;
     let pdf = card_pdf(session.design()).map_err(|why| anyhow!(why))?;
     files::write_atomically(out, &pdf)?;
-    if !prove(session.design()).proven || session.blocks_proof() {
+    if !session.proven_by(&prove(session.design())) {
         output::complain(&anyhow!(
             "this latch is not proven: the card may promise what the box does not keep; \
              see latchwright prove"

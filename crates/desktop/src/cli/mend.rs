@@ -3,12 +3,13 @@
 use std::path::PathBuf;
 
 use anyhow::{Result, bail};
-use clap::{Args, ValueEnum};
+use clap::Args;
 use latchwright_session::{Session, files, report};
 use latchwright_solver::propose::{Part, mend};
 use latchwright_solver::prove;
 
 use super::output;
+use crate::proposing::Cut;
 
 /// What `latchwright mend` is asked for.
 #[derive(Debug, Args)]
@@ -23,41 +24,16 @@ pub struct Asked {
     pub out: Option<PathBuf>,
 }
 
-/// What may be cut already.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub enum Cut {
-    /// The plate with its bores.
-    Plate,
-    /// The slider with tab and pins.
-    Slider,
-    /// The keeper.
-    Keeper,
-    /// All discs.
-    Discs,
-    /// All knobs.
-    Knobs,
-}
-
 /// Mends; 0 found, 1 nothing found or nothing to mend.
 pub fn run(asked: &Asked) -> Result<u8> {
     let session = Session::open(&asked.file)?;
     let design = session.design();
-    if prove(design).proven && !session.blocks_proof() {
+    if session.proven_by(&prove(design)) {
         output::say("Proven as it is: there is nothing to mend.\n")?;
         return Ok(1);
     }
     let dials = design.dials.len();
-    let cut: Vec<Part> = asked
-        .cut
-        .iter()
-        .flat_map(|cut| match cut {
-            Cut::Plate => vec![Part::Plate],
-            Cut::Slider => vec![Part::Slider],
-            Cut::Keeper => vec![Part::Keeper],
-            Cut::Discs => (0..dials).map(Part::Disc).collect(),
-            Cut::Knobs => (0..dials).map(Part::Knob).collect(),
-        })
-        .collect();
+    let cut: Vec<Part> = asked.cut.iter().flat_map(|cut| cut.parts(dials)).collect();
     let Some(found) = mend(design, &cut) else {
         output::say(
             "No change of a few sizes was found that makes it proven; mend the faults that \

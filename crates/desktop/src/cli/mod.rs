@@ -2,6 +2,7 @@
 
 mod builds;
 mod card;
+mod folder;
 mod mend;
 mod output;
 mod papers;

@@ -1,17 +1,15 @@
 //! `latchwright papers`: everything the bench needs, in one folder.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use anyhow::{Result, anyhow, bail};
 use clap::Args;
 use latchwright_papers::{Date, TemplateOptions, correction_in_words};
-use latchwright_session::together::{NewFile, Replace, write_together};
 use latchwright_session::{Session, ruler};
 use latchwright_solver::model::Design;
-use latchwright_solver::prove;
 use latchwright_workshop::ruler::Correction;
 
-use super::output;
+use super::{folder, output};
 use crate::job;
 
 /// What `latchwright papers` is asked for.
@@ -54,41 +52,19 @@ pub fn run(asked: &Asked) -> Result<u8> {
         mirrored: asked.mirrored,
     };
     let papers = job::all_papers(design, &options).map_err(|why| anyhow!(why))?;
-    let files: Vec<NewFile> = papers
-        .files
-        .into_iter()
-        .map(|(name, bytes)| NewFile { name, bytes })
-        .collect();
-    let replace = if asked.replace {
-        Replace::Allowed
-    } else {
-        Replace::Never
-    };
-    write_together(&asked.out, &files, replace)?;
-    for why in papers.left_out {
-        output::complain(&anyhow!(why));
-    }
-    if !prove(design).proven || session.blocks_proof() {
-        output::complain(&anyhow!(
-            "this latch is not proven: see latchwright prove before you cut"
-        ));
-    }
-    output::say(&told(&asked.out, &files, design, measured))?;
-    Ok(0)
-}
-
-fn told(out: &Path, files: &[NewFile], design: &Design, measured: Option<Correction>) -> String {
+    let to = (asked.out.as_path(), asked.replace);
+    let paths = folder::save(&session, &papers, to, "cut")?;
     let mut lines = measured.map_or_else(Vec::new, |correction| {
         correction_in_words(design, correction)
     });
-    let names = files.iter().map(|file| out.join(&file.name));
-    lines.extend(names.map(|path| path.display().to_string()));
+    lines.extend(paths);
     lines.push(
         "Print at 100 %; measure both lines on a sheet before you cut. setting.pdf tells the \
          combination: only the card is for the recipient."
             .to_owned(),
     );
-    lines.join("\n") + "\n"
+    output::say(&(lines.join("\n") + "\n"))?;
+    Ok(0)
 }
 
 /// What the ruler's readings ask for.

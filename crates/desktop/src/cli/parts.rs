@@ -5,11 +5,9 @@ use std::path::PathBuf;
 use anyhow::{Result, anyhow};
 use clap::{Args, ValueEnum};
 use latchwright_session::Session;
-use latchwright_session::together::{Replace, write_together};
 use latchwright_solids::{Grip, Options, Relief};
-use latchwright_solver::prove;
 
-use super::output;
+use super::{folder, output};
 use crate::job;
 
 /// What `latchwright parts` is asked for.
@@ -75,22 +73,8 @@ pub fn run(asked: &Asked) -> Result<u8> {
     let made = job::parts(design, &options)
         .and_then(|parts| job::files_of(design, &parts))
         .map_err(|why| anyhow!(why))?;
-    let replace = if asked.replace {
-        Replace::Allowed
-    } else {
-        Replace::Never
-    };
-    write_together(&asked.out, &made.files, replace)?;
-    for warning in &made.warnings {
-        output::complain(&anyhow!("{warning}"));
-    }
-    if !prove(design).proven || session.blocks_proof() {
-        output::complain(&anyhow!(
-            "this latch is not proven: see latchwright prove before you print"
-        ));
-    }
-    let names = made.files.iter().map(|file| asked.out.join(&file.name));
-    let mut lines: Vec<String> = names.map(|path| path.display().to_string()).collect();
+    let to = (asked.out.as_path(), asked.replace);
+    let mut lines = folder::save(&session, &made, to, "print")?;
     lines.push(
         "Print the gauge first and set the printer by it. parts.txt tells sizes, mass and filament. \
          Small parts: keep them from small children."

@@ -27,7 +27,7 @@ pub fn run(file: &Path, json: bool) -> Result<u8> {
         proof_text(design, &proof, &remedies, &notes)
     };
     output::say(&text)?;
-    Ok(u8::from(!proof.proven || session.blocks_proof()))
+    Ok(u8::from(!session.proven_by(&proof)))
 }
 
 /// Says what the mark `DIAL:LABEL` promises; 0 done.

@@ -2,6 +2,7 @@
 
 mod builds;
 mod checks;
+mod column;
 mod dialogs;
 mod faults;
 mod give;

@@ -2,7 +2,7 @@
 
 use egui::{
     Align, Button, CollapsingHeader, ComboBox, Context, Id, Layout, Modal, ProgressBar, RichText,
-    ScrollArea, Sense, TextEdit, Ui, WidgetInfo, vec2,
+    ScrollArea, TextEdit, Ui, WidgetInfo, vec2,
 };
 use latchwright_drawing::{Ink, PlanOptions, plan};
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
@@ -12,7 +12,7 @@ use latchwright_solver::propose::Proposal;
 use latchwright_solver::{Pose, Size};
 
 use crate::action::Action;
-use crate::canvas::{Frame, paint};
+use crate::canvas::picture_ui;
 use crate::proposing::{Found, Proposing};
 use crate::theme;
 
@@ -317,23 +317,13 @@ fn side_by_side(ui: &mut Ui, proposals: &[Proposal], wishes: &mut Vec<Action>) {
 fn proposal_ui(ui: &mut Ui, proposal: &Proposal, take: &str, wishes: &mut Vec<Action>) {
     let design = &proposal.design;
     let wide = ui.available_width().min(260.0);
-    let (rect, response) = ui.allocate_exact_size(vec2(wide, wide * 0.68), Sense::hover());
     let options = PlanOptions {
         veil: 0.4,
         ..PlanOptions::default()
     };
     let drawing = plan(design, &Pose::at_combination(design), &options);
-    let frame = Frame::fit(drawing.bounds, rect.shrink(4.0));
-    paint(
-        &ui.painter_at(rect),
-        &drawing,
-        theme::palette(ui.ctx()),
-        frame,
-    );
-    response.widget_info(|| {
-        let said = format!("Plan of the proposal: {}", report::kind_name(proposal.kind));
-        WidgetInfo::labeled(egui::accesskit::Role::Image, true, said)
-    });
+    let said = format!("Plan of the proposal: {}", report::kind_name(proposal.kind));
+    picture_ui(ui, vec2(wide, wide * 0.68), &drawing, &said);
     for line in report::proposal_lines(proposal) {
         ui.label(RichText::new(sentence(&line)).small());
     }

@@ -7,13 +7,8 @@ use latchwright_session::{Session, report};
 use latchwright_solver::Proof;
 
 use crate::action::Action;
-use crate::proposing::Mending;
+use crate::proposing::{Cut, Mending};
 use crate::theme;
-
-/// Whether the open design is proven: nothing in its file stands against it either.
-pub fn is_proven(session: &Session, proof: &Proof) -> bool {
-    proof.proven && !session.blocks_proof()
-}
 
 /// The word, the sentence, and mending what is not proven.
 pub fn verdict_ui(
@@ -23,7 +18,7 @@ pub fn verdict_ui(
     mending: &mut Mending,
     wishes: &mut Vec<Action>,
 ) {
-    let (word, role) = if is_proven(session, proof) {
+    let (word, role) = if session.proven_by(proof) {
         ("Proven", Ink::Passes)
     } else {
         ("Not proven", Ink::Blocks)
@@ -52,8 +47,8 @@ fn mend_ui(ui: &mut Ui, mending: &mut Mending, wishes: &mut Vec<Action>) {
         }
         let menu = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
         MenuButton::new("Cut already…").config(menu).ui(ui, |ui| {
-            for (name, cut) in Mending::PARTS.into_iter().zip(&mut mending.cut) {
-                ui.checkbox(cut, name);
+            for (part, cut) in Cut::ALL.into_iter().zip(&mut mending.cut) {
+                ui.checkbox(cut, part.stays());
             }
         });
     });

@@ -43,10 +43,34 @@ pub struct SettingText {
     pub numbers: Vec<(String, String)>,
 }
 
+impl DiscSeat {
+    /// A disc a dial for the combination of `design`; a digit that a dial lacks is taken round.
+    pub fn all(design: &Design) -> Vec<Self> {
+        let dials = design.dials.iter().enumerate();
+        dials
+            .map(|(index, dial)| seat(index, dial, design.digit(index)))
+            .collect()
+    }
+
+    /// What is wrong with keys: a post whose flats do not divide the marks has seats between them.
+    pub fn notices(design: &Design) -> Vec<String> {
+        let dials = design.dials.iter().zip(1..);
+        dials
+            .filter(|(dial, _)| dial.key.sides < 3 || !dial.positions.is_multiple_of(dial.key.sides))
+            .map(|(dial, number)| {
+                format!(
+                    "Dial {number} has {} marks on a post of {} flats: seats fall between marks. Make the marks a multiple of \
+                     the flats before you rely on this sheet.",
+                    dial.positions, dial.key.sides
+                )
+            })
+            .collect()
+    }
+}
+
 impl SettingText {
     /// The words for `design`; a digit that a dial lacks is taken round.
     pub fn of(design: &Design) -> Self {
-        let seat = |(index, dial): (usize, &Dial)| seat(index, dial, design.digit(index));
         let brief = Brief::of(design);
         Self {
             warning: owned(&[
@@ -61,7 +85,7 @@ impl SettingText {
                 "Another label is set in the same way: round each disc stands where the true slot points for it. A disc that \
                  is turned over is wrong: its slots must lie as drawn.",
             ]),
-            dials: design.dials.iter().enumerate().map(seat).collect(),
+            dials: DiscSeat::all(design),
             steps: owned(&[
                 "Open the box at the combination that is set now, and keep the lid open and held, so that it cannot fall.",
                 "With the lid open push the slider forward: the pins leave the discs, and the dials turn free.",
@@ -78,7 +102,7 @@ impl SettingText {
                 "Only then shut the lid. Change the combination in the design, and print this sheet, and the card if it \
                  tells it, anew.",
             ]),
-            notices: notices(design),
+            notices: DiscSeat::notices(design),
             forgotten: brief.forgotten,
             proof: brief.proof,
             numbers: brief.numbers,
@@ -111,19 +135,4 @@ fn seat(index: usize, dial: &Dial, digit: u32) -> DiscSeat {
         seats,
         words,
     }
-}
-
-/// A post whose flats do not divide the marks has seats between them.
-fn notices(design: &Design) -> Vec<String> {
-    let dials = design.dials.iter().zip(1..);
-    dials
-        .filter(|(dial, _)| dial.key.sides < 3 || !dial.positions.is_multiple_of(dial.key.sides))
-        .map(|(dial, number)| {
-            format!(
-                "Dial {number} has {} marks on a post of {} flats: seats fall between marks. Make the marks a multiple of \
-                 the flats before you rely on this sheet.",
-                dial.positions, dial.key.sides
-            )
-        })
-        .collect()
 }

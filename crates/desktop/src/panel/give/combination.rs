@@ -1,13 +1,13 @@
 //! The combination: chosen or drawn by rules, and how each disc goes into its knob for it.
 
-use egui::{ComboBox, Id, RichText, Sense, Ui, WidgetInfo, vec2};
+use egui::{ComboBox, Id, RichText, Ui, WidgetInfo, vec2};
 use latchwright_drawing::{Ink, disc_from_back};
-use latchwright_papers::SettingText;
+use latchwright_papers::DiscSeat;
 use latchwright_solver::combination::{Weakness, weakness};
 use latchwright_solver::model::Design;
 
 use crate::action::Action;
-use crate::canvas::{Frame, paint};
+use crate::canvas::picture_ui;
 use crate::theme;
 use crate::view_state::ViewState;
 
@@ -80,33 +80,22 @@ pub fn take(marks: Vec<u32>) -> Action {
 
 /// How each disc goes into its knob, from the back.
 pub fn setting_ui(ui: &mut Ui, design: &Design) {
-    let text = SettingText::of(design);
     let words = "From the back, hinge away from you, every pointer at the mark nearest the hinge: the filled slot is the true one.";
     ui.label(RichText::new(words).small().weak());
     // three beside each other where there is room
     let side = ((ui.available_width() - 18.0) / 3.0).clamp(LEAST_DISC, MOST_DISC);
     ui.horizontal_wrapped(|ui| {
-        for (seat, dial) in text.dials.iter().zip(&design.dials) {
+        for (seat, dial) in DiscSeat::all(design).iter().zip(&design.dials) {
             ui.vertical(|ui| {
                 ui.set_width(side);
-                let (rect, response) = ui.allocate_exact_size(vec2(side, side), Sense::hover());
                 let drawing = disc_from_back(dial, seat.clockwise);
-                let frame = Frame::fit(drawing.bounds, rect.shrink(2.0));
-                paint(
-                    &ui.painter_at(rect),
-                    &drawing,
-                    theme::palette(ui.ctx()),
-                    frame,
-                );
                 let said = format!("{} opens at {}: {}", seat.name, seat.label, seat.words);
-                response.widget_info(|| {
-                    WidgetInfo::labeled(egui::accesskit::Role::Image, true, said.as_str())
-                });
+                picture_ui(ui, vec2(side, side), &drawing, &said);
                 ui.label(RichText::new(said.as_str()).small());
             });
         }
     });
-    for notice in &text.notices {
+    for notice in DiscSeat::notices(design) {
         let colour = theme::ink(ui.ctx(), Ink::Blocks);
         ui.label(RichText::new(format!("! {notice}")).small().color(colour));
     }

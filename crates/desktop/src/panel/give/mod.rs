@@ -3,12 +3,12 @@
 mod card;
 mod combination;
 
-use egui::{CollapsingHeader, Layout, RichText, ScrollArea, Ui, vec2};
+use egui::{CollapsingHeader, RichText, Ui, vec2};
 use latchwright_session::Session;
 use latchwright_solver::Proof;
 
+use super::column::column_ui;
 use super::page::page_ui;
-use super::verdict::is_proven;
 use crate::action::Action;
 use crate::pages::{Look, Pages, Paper, Wanted};
 use crate::view_state::ViewState;
@@ -34,30 +34,19 @@ pub fn give_ui(
     let size = ui.available_size();
     let column = COLUMN.min(size.x * 0.55);
     ui.horizontal_top(|ui| {
-        ui.allocate_ui_with_layout(
-            vec2(column, size.y),
-            Layout::top_down(egui::Align::Min),
-            |ui| {
-                ui.set_width(column);
-                ScrollArea::vertical()
-                    .id_salt("give")
-                    .auto_shrink([false, false])
-                    .show(ui, |ui| {
-                        ui.set_max_width(column - 10.0);
-                        let design = session.design();
-                        heading(ui, "Combination", |ui| {
-                            combination::combination_ui(ui, design, view, wishes);
-                        });
-                        heading(ui, "Setting it", |ui| combination::setting_ui(ui, design));
-                        heading(ui, "Card for the recipient", |ui| {
-                            card::words_ui(ui, &design.card, wishes);
-                        });
-                    });
-            },
-        );
+        column_ui(ui, vec2(column, size.y), "give", |ui| {
+            let design = session.design();
+            heading(ui, "Combination", |ui| {
+                combination::combination_ui(ui, design, view, wishes);
+            });
+            heading(ui, "Setting it", |ui| combination::setting_ui(ui, design));
+            heading(ui, "Card for the recipient", |ui| {
+                card::words_ui(ui, &design.card, wishes);
+            });
+        });
         ui.vertical(|ui| {
             let refused = pages.refused(session.revision(), CARD).is_some();
-            card::save_ui(ui, is_proven(session, proof), refused, wishes);
+            card::save_ui(ui, session.proven_by(proof), refused, wishes);
             page_ui(
                 ui,
                 session,

@@ -1,12 +1,13 @@
 //! The papers as the very pages that are printed, and what the maker's ruler says of an earlier print.
 
-use egui::{CollapsingHeader, Layout, RichText, ScrollArea, TextEdit, Ui, vec2};
+use egui::{CollapsingHeader, Layout, RichText, TextEdit, Ui, vec2};
 use latchwright_drawing::Ink;
 use latchwright_papers::TemplateOptions;
 use latchwright_session::{Session, ruler};
 use latchwright_solver::model::Units;
 use latchwright_workshop::ruler::Correction;
 
+use super::super::column::column_ui;
 use super::super::page::page_ui;
 use crate::pages::{Look, Pages, Paper, Wanted};
 use crate::theme;
@@ -113,22 +114,11 @@ pub fn papers_ui(ui: &mut Ui, session: &Session, pages: &Pages, view: &mut Paper
     let size = ui.available_size();
     let column = if size.x < 620.0 { NARROW } else { COLUMN };
     ui.horizontal_top(|ui| {
-        ui.allocate_ui_with_layout(
-            vec2(column, size.y),
-            Layout::top_down(egui::Align::Min),
-            |ui| {
-                ui.set_width(column);
-                ScrollArea::vertical()
-                    .id_salt("papers")
-                    .auto_shrink([false, false])
-                    .show(ui, |ui| {
-                        ui.set_max_width(column - 10.0);
-                        choose_ui(ui, view);
-                        printer_ui(ui, session.design().units, view);
-                        cautions_ui(ui);
-                    });
-            },
-        );
+        column_ui(ui, vec2(column, size.y), "papers", |ui| {
+            choose_ui(ui, view);
+            printer_ui(ui, session.design().units, view);
+            cautions_ui(ui);
+        });
         ui.vertical(|ui| {
             let wanted = view.wanted(session.design().units);
             let name = PAPERS

@@ -1,11 +1,12 @@
 //! The printed parts in 3D: turned by mouse and keys, one alone or all in the lid, pulled apart, cut.
 
-use egui::{Button, CollapsingHeader, Grid, Layout, RichText, ScrollArea, Slider, Ui, vec2};
+use egui::{Button, CollapsingHeader, Grid, RichText, Slider, Ui, vec2};
 use latchwright_drawing::Ink;
 use latchwright_session::Session;
 use latchwright_solids::view::{Across, Camera, Cut};
 use latchwright_solids::{Grip, Part, Relief};
 
+use super::super::column::column_ui;
 use super::gauge::{GaugeView, gauge_ui};
 use super::solid::solid_ui;
 use crate::action::Action;
@@ -90,25 +91,14 @@ pub fn parts_ui(
 ) {
     let size = ui.available_size();
     ui.horizontal_top(|ui| {
-        ui.allocate_ui_with_layout(
-            vec2(COLUMN, size.y),
-            Layout::top_down(egui::Align::Min),
-            |ui| {
-                ui.set_width(COLUMN);
-                ScrollArea::vertical()
-                    .id_salt("parts")
-                    .auto_shrink([false, false])
-                    .show(ui, |ui| {
-                        ui.set_max_width(COLUMN - 10.0);
-                        column_ui(ui, session, printed, view, wishes);
-                    });
-            },
-        );
+        column_ui(ui, vec2(COLUMN, size.y), "parts", |ui| {
+            contents_ui(ui, session, printed, view, wishes);
+        });
         ui.vertical(|ui| solid_ui(ui, session, printed, view));
     });
 }
 
-fn column_ui(
+fn contents_ui(
     ui: &mut Ui,
     session: &Session,
     printed: &Printed,

@@ -8,5 +8,6 @@ pub mod planted;
 pub mod polygon;
 pub mod promise;
 pub mod real_box;
+pub mod rendered;
 pub mod search;
 pub mod window;

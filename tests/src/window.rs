@@ -7,34 +7,60 @@
 use std::path::{Path, PathBuf};
 
 use egui::accesskit::Role;
-use egui::{Event, Key, Modifiers, vec2};
+use egui::{Event, Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
+use image::RgbaImage;
 use latchwright_desktop::LatchwrightApp;
 use latchwright_desktop::stage::Stage;
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
 
+use crate::rendered::Rendered;
+
 /// The window under test; its state is made in the first frame.
 pub type Window = Harness<'static, Option<LatchwrightApp>>;
+
+/// The window's size where a test does not say, points.
+const SIZE: Vec2 = vec2(1440.0, 900.0);
+/// The smallest useful window, points.
+const SMALLEST: Vec2 = vec2(1024.0, 700.0);
 
 /// The panel's left edge, points.
 pub const PANEL: f32 = 1440.0 - 340.0;
 
 /// A window on `session`, as it opens.
 pub fn open(session: Session) -> Window {
-    open_with(session, None)
+    open_with(session, None, SIZE)
 }
 
 /// A window on `session` that keeps what it remembers in `folder`.
 pub fn remembering(session: Session, folder: &Path) -> Window {
-    open_with(session, Some(folder.to_owned()))
+    open_with(session, Some(folder.to_owned()), SIZE)
 }
 
-fn open_with(session: Session, folder: Option<PathBuf>) -> Window {
+/// A window on `session` at the smallest useful size, to be looked at: see [`picture`].
+pub fn smallest(session: Session) -> Window {
+    open_with(session, None, SMALLEST)
+}
+
+/// What the window shows once it has come to rest.
+pub fn picture(window: &mut Window) -> RgbaImage {
+    for _ in 0..3000 {
+        if window.try_run().is_ok() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    window.render().expect("it can be drawn")
+}
+
+fn open_with(session: Session, folder: Option<PathBuf>, size: Vec2) -> Window {
     let mut session = Some(session);
     let mut harness = Harness::builder()
-        .with_size(vec2(1440.0, 900.0))
+        .with_size(size)
+        .renderer(Rendered::default())
+        .with_render_cursor(false)
         .with_max_steps(60)
         .build_ui_state(
             move |ui, app: &mut Option<LatchwrightApp>| {

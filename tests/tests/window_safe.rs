@@ -360,6 +360,42 @@ fn designs_used_lately_are_listed_and_missing_ones_are_named() {
 }
 
 #[test]
+fn a_design_over_which_the_window_broke_off_is_not_opened_unasked_the_next_time() {
+    let memory = folder();
+    let path = saved(memory.path(), "odd.latch.ron", "Odd");
+    recent::broke_off(memory.path());
+    recent::add(memory.path(), &path).expect("remembered");
+    let (session, _) = first_session(None, Some(memory.path()));
+    assert_eq!(session.path(), Some(path.as_path()));
+    recent::broke_off(memory.path());
+    let (session, notice) = first_session(None, Some(memory.path()));
+    assert_eq!(session.path(), None);
+    let notice = notice.expect("a sentence");
+    assert!(notice.contains("odd.latch.ron was open"), "{notice}");
+    // it is said once; opened by hand it is worked on as before
+    let (session, notice) = first_session(None, Some(memory.path()));
+    assert_eq!((session.path(), notice), (Some(path.as_path()), None));
+    // and a design that is named is opened, whatever happened
+    recent::broke_off(memory.path());
+    let (session, notice) = first_session(Some(&path), Some(memory.path()));
+    assert_eq!((session.path(), notice), (Some(path.as_path()), None));
+}
+
+#[test]
+fn windows_that_remember_at_the_same_moment_lose_nothing_of_each_other() {
+    let memory = folder();
+    std::thread::scope(|scope| {
+        for number in 0..recent::MOST {
+            let folder = memory.path();
+            scope.spawn(move || {
+                recent::add(folder, &folder.join(format!("{number}.latch.ron"))).expect("written");
+            });
+        }
+    });
+    assert_eq!(recent::list(memory.path()).len(), recent::MOST);
+}
+
+#[test]
 fn a_file_of_zeros_is_named_kept_and_never_written_over() {
     let memory = folder();
     let path = memory.path().join("zeros.latch.ron");

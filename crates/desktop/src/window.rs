@@ -9,7 +9,8 @@ use anyhow::{Result, anyhow};
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
 use etcetera::BaseStrategy as _;
-use latchwright_session::{Session, recent};
+use latchwright_session::recent::{self, Last};
+use latchwright_session::Session;
 
 use crate::app::LatchwrightApp;
 
@@ -41,6 +42,7 @@ pub fn open(file: Option<&Path>) -> Result<()> {
             .with_min_inner_size([1024.0, 700.0]),
         ..NativeOptions::default()
     };
+    let remembered = memory.clone();
     let begun = Arc::new(AtomicBool::new(false));
     let begins = Arc::clone(&begun);
     // the windowing library panics where a system library is missing
@@ -63,9 +65,14 @@ pub fn open(file: Option<&Path>) -> Result<()> {
         Ok(Ok(())) => Ok(()),
         Ok(Err(err)) => Err(anyhow!("the window cannot be shown ({err}); {WITHOUT}")),
         // the app has been dropped on the way here, which wrote what was not saved
-        Err(_) if begun.load(Ordering::Relaxed) => Err(anyhow!(
-            "the window broke off, a fault of this program; work that was not saved is offered at the next start"
-        )),
+        Err(_) if begun.load(Ordering::Relaxed) => {
+            if let Some(folder) = &remembered {
+                recent::broke_off(folder);
+            }
+            Err(anyhow!(
+                "the window broke off, a fault of this program; work that was not saved is offered at the next start"
+            ))
+        }
         Err(_) => Err(anyhow!(
             "the window cannot be shown (a library it needs is missing); {WITHOUT}"
         )),
@@ -85,11 +92,20 @@ fn memory() -> Option<PathBuf> {
 
 /// The file that was named, else the design worked on last, else a demo; and what went wrong.
 pub fn first_session(file: Option<&Path>, memory: Option<&Path>) -> (Session, Option<String>) {
-    let last = memory.and_then(|folder| recent::list(folder).into_iter().next());
-    let Some(path) = file.or(last.as_deref()) else {
-        return (demo(), None);
+    let last = || memory.map_or(Last::Nothing, recent::last);
+    let path = match file.map_or_else(last, |path| Last::Design(path.to_owned())) {
+        Last::Nothing => return (demo(), None),
+        Last::Design(path) => path,
+        Last::BrokeOff(path) => {
+            let why = format!(
+                "The window broke off while {} was open, a fault of this program. A demo is shown instead; the file is \
+                 where it was, and Recent opens it.",
+                path.display()
+            );
+            return (demo(), Some(why));
+        }
     };
-    match Session::open(path) {
+    match Session::open(&path) {
         Ok(session) => (session, None),
         Err(err) => (demo(), Some(format!("{err}. A demo is shown instead."))),
     }

@@ -82,8 +82,8 @@ impl SettingText {
                 "Seen from the back of the plate, hinge away from you and front towards you: everything is mirrored.",
                 "Every pointer stands at the mark nearest the hinge. The filled slot is the true one: put the disc in so \
                  that it points at the label in heavy type.",
-                "Another label is set in the same way: round each disc stands where the true slot points for it. A disc that \
-                 is turned over is wrong: its slots must lie as drawn.",
+                "Another label is set in the same way: round each disc stands where the true slot points for it. Post and \
+                 star lie behind the disc and are drawn dashed.",
             ]),
             dials: DiscSeat::all(design),
             steps: owned(&[

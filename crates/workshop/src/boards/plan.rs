@@ -370,8 +370,24 @@ fn shortfall(design: &Design, items: &[Item], width: f64) -> Option<Shortfall> {
             thickness,
             count: 1,
         },
-        parts: items.iter().map(|item| item.name.clone()).collect(),
+        parts: named_once(items),
     })
+}
+
+/// The names of the parts, each once and with its number where there are more: `2 × guide strip`.
+fn named_once(items: &[Item]) -> Vec<String> {
+    let mut counted: Vec<(&str, usize)> = Vec::new();
+    for item in items {
+        match counted.iter_mut().find(|(name, _)| *name == item.name) {
+            Some((_, count)) => *count += 1,
+            None => counted.push((&item.name, 1)),
+        }
+    }
+    let said = counted.into_iter().map(|(name, count)| match count {
+        1 => name.to_owned(),
+        _ => format!("{count} × {name}"),
+    });
+    said.collect()
 }
 
 /// Blocks that may come from a board of this thickness though they are a hair thinner.

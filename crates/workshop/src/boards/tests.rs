@@ -100,6 +100,13 @@ fn what_is_short_is_a_length_that_would_do() {
         "{:?}",
         plan.notes
     );
+    // parts of one name are counted, not listed one by one
+    for short in &plan.shortfalls {
+        let mut names = short.parts.clone();
+        names.sort();
+        names.dedup();
+        assert_eq!(names.len(), short.parts.len(), "{:?}", short.parts);
+    }
     // with the missing boards at hand nothing is missing
     let mut more = design.clone();
     more.bench

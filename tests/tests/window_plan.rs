@@ -1,6 +1,6 @@
 //! Dials and the tab moved on the plan under Lay out, by drag and by keys.
 
-use egui::{Key, Modifiers, Pos2, Rect, Vec2, vec2};
+use egui::{Event, Key, Modifiers, Pos2, Rect, Vec2, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::stage::Stage;
 use latchwright_solver::model::{Design, Units};
@@ -104,14 +104,14 @@ fn alt_moves_freely_and_the_plate_holds_the_centre() {
     let name = "Dial 3 centre at";
     let from = handle(&window, name).center();
     let to = from + vec2(2.3, -0.6) * scale(&window);
-    window.input_mut().modifiers = Modifiers::ALT;
+    window.event(Event::ModifiersChanged(Modifiers::ALT));
     drag(&mut window, from, to);
     let (x, y) = centre(&window, 2);
     assert!(
         (x - 57.3).abs() < 0.02 && (y - 95.6).abs() < 0.02,
         "{x} {y}"
     );
-    window.input_mut().modifiers = Modifiers::NONE;
+    window.event(Event::ModifiersChanged(Modifiers::NONE));
     window.hover_at(from + vec2(900.0, 900.0));
     window.run_steps(2);
     assert_eq!(centre(&window, 2), (110.0, 0.0));
@@ -221,7 +221,8 @@ fn other_stages_have_no_handles() {
     for stage in [Stage::Try, Stage::Prove, Stage::Make, Stage::Give] {
         go(&mut window, stage);
         assert!(window.query_by_label_contains(" centre at ").is_none());
-        assert!(window.query_by_label_contains("under the keeper").is_none());
+        let tab = "Tab at 0.0 mm, 6.0 mm under the keeper";
+        assert!(window.query_by_label(tab).is_none());
     }
     go(&mut window, Stage::LayOut);
     window.get_by_label("Dial 1 centre at -55.0 mm, 95.0 mm");

@@ -2,7 +2,7 @@
 //! a dial's handle still turns it.
 
 use egui::accesskit::Role;
-use egui::{CursorIcon, EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Ui};
+use egui::{CursorIcon, Event, EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Ui};
 use egui::{Stroke, Vec2, WidgetInfo, vec2};
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
@@ -166,13 +166,13 @@ pub fn handles_ui(
         let response = ui.interact(target, handle.id(), Sense::click_and_drag());
         response
             .widget_info(|| WidgetInfo::labeled(Role::SpinButton, true, handle.name(design, view)));
-        if response.gained_focus()
-            && let Handle::Dial(index) = handle
-        {
-            view.dial = index;
-        }
         if response.clicked() {
             response.request_focus();
+        }
+        // its sizes are shown beside the lid, and its section below
+        let taken = response.gained_focus() || response.clicked() || response.drag_started();
+        if taken && let Handle::Dial(index) = handle {
+            view.dial = index;
         }
         drag(&response, handle, frame, design, view, wishes);
         keys(&response, handle, frame, design, view, wishes);
@@ -297,7 +297,7 @@ fn keys(
         (
             pressed(Key::ArrowRight) - pressed(Key::ArrowLeft),
             pressed(Key::ArrowUp) - pressed(Key::ArrowDown),
-            input.modifiers.shift,
+            input.events.iter().any(with_shift),
             input.key_pressed(Key::Space),
         )
     });
@@ -317,6 +317,11 @@ fn keys(
         view.moving = Some(Moving { handle, held: None });
         wishes.push(handle.edit(numbers));
     }
+}
+
+/// A key pressed together with Shift, whatever became of Shift since.
+fn with_shift(event: &Event) -> bool {
+    matches!(event, Event::Key { pressed: true, modifiers, .. } if modifiers.shift)
 }
 
 /// The two numbers of a handle after so many steps to the right and up, kept on the plate.

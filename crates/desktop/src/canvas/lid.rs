@@ -106,8 +106,8 @@ fn plan_ui(
     dial::focus_ui(ui, &painter, frame, design);
     slider::focus_ui(ui, &painter, frame, design, view);
     if handles {
-        struck::struck_ui(ui, &painter, frame, design, view);
         handle::paint_ui(ui, &painter, frame, design, view);
+        struck::struck_ui(ui, &painter, frame, design, view);
     }
 }
 

@@ -1,6 +1,6 @@
 //! The lines that a moving handle lies on, struck across the plan, each with its reason in words.
 
-use egui::{Align2, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
+use egui::{FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
 use latchwright_session::units::show_length_unit;
@@ -20,6 +20,10 @@ const ON: f64 = 1e-5;
 const DASH: [f32; 2] = [6.0, 4.0];
 /// Round the words, points.
 const EDGE: f32 = 6.0;
+/// Widest line of words, points.
+const WIDEST: f32 = 300.0;
+/// Beyond a knob, what its labels take, mm.
+const LABELS: f64 = 7.0;
 
 /// Lines and words of the handle that is moving.
 pub fn struck_ui(ui: &Ui, painter: &Painter, frame: Frame, design: &Design, view: &ViewState) {
@@ -30,27 +34,27 @@ pub fn struck_ui(ui: &Ui, painter: &Painter, frame: Frame, design: &Design, view
         return;
     };
     let numbers = |mm: [f64; 2]| mm.map(|mm| length(mm, design.units));
-    let (mut words, beside) = match handle {
+    let (mut words, clear) = match handle {
         Handle::Dial(index) => {
             let knob = design
                 .dials
                 .get(index)
                 .map_or(0.0, |dial| dial.knob.diameter);
             let [x, y] = numbers([at.x, at.y]);
-            (vec![format!("{x}, {y}")], knob)
+            (vec![format!("{x}, {y}")], knob / 2.0 + LABELS)
         }
         Handle::Tab => {
             let tab = &design.tab;
             let [x, held] = numbers([tab.at, tab.engagement]);
-            (vec![format!("{x}, {held} under the keeper")], tab.width)
+            (vec![format!("{x}, {held} under the keeper")], 0.0)
         }
     };
     for (axis, because) in lies_on(design, handle) {
         line(ui, painter, frame, design, (axis, at), because);
     }
     words.extend(reasons(design, handle));
-    let beside = frame.length(beside / 2.0).clamp(0.0, 120.0) + 28.0;
-    words_ui(ui, painter, frame.screen(at), beside, &words);
+    let clear = frame.length(clear).clamp(0.0, 160.0) + 24.0;
+    words_ui(ui, painter, frame.screen(at), clear, &words);
 }
 
 /// What a handle lies on, in words.
@@ -182,35 +186,23 @@ fn reason(design: &Design, handle: Handle, axis: Axis, because: Because) -> Stri
     }
 }
 
-/// The words on a slip of paper `beside` points right of `at`, or left where there is no room.
-fn words_ui(ui: &Ui, painter: &Painter, at: Pos2, beside: f32, words: &[String]) {
+/// The words on a slip of paper, `clear` points above `at`, or below where there is no room.
+fn words_ui(ui: &Ui, painter: &Painter, at: Pos2, clear: f32, words: &[String]) {
     let ink = |role| theme::ink(ui.ctx(), role);
     let font = FontId::proportional(theme::BODY);
-    let text = painter.layout(words.join("\n"), font, ink(Ink::Label), 260.0);
+    let text = painter.layout(words.join("\n"), font, ink(Ink::Label), WIDEST);
     let size = text.size() + vec2(2.0 * EDGE, 2.0 * EDGE);
     let room = painter.clip_rect();
-    let left = if at.x + beside + size.x <= room.right() {
-        at.x + beside
+    let above = at.y - clear - size.y;
+    let top = if above >= room.top() {
+        above
     } else {
-        at.x - beside - size.x
+        at.y + clear
     };
-    let most = vec2(
-        (room.right() - size.x).max(room.left()),
-        (room.bottom() - size.y).max(room.top()),
-    );
-    let corner = pos2(
-        left.clamp(room.left(), most.x),
-        (at.y - size.y / 2.0).clamp(room.top(), most.y),
-    );
+    let most = (room.max - size).max(room.min);
+    let corner = pos2(at.x - size.x / 2.0, top).clamp(room.min, most);
     let slip = Rect::from_min_size(corner, size);
-    painter.rect(
-        slip,
-        4.0,
-        ink(Ink::Paper),
-        Stroke::new(1.0, ink(Ink::Faint)),
-        StrokeKind::Inside,
-    );
-    let inside = slip.shrink(EDGE);
-    let place = Align2::LEFT_TOP.align_size_within_rect(text.size(), inside);
-    painter.galley(place.min, text, ink(Ink::Label));
+    let edge = Stroke::new(1.0, ink(Ink::Movable));
+    painter.rect(slip, 4.0, ink(Ink::Paper), edge, StrokeKind::Inside);
+    painter.galley(slip.min + vec2(EDGE, EDGE), text, ink(Ink::Label));
 }

@@ -11,6 +11,12 @@ use crate::stage::Stage;
 pub enum Action {
     /// Change the design, as one named step of the history.
     Edit(Edit),
+    /// Change the design while a hand is still moving: one step until it lets go.
+    Drag(Edit),
+    /// The hand let go.
+    LetGo,
+    /// The hand gave up: everything as before it moved.
+    PutBack,
     /// Ask for a path and open it.
     Open,
     /// Open this file.
@@ -103,13 +109,24 @@ pub struct Edit {
     pub change: Box<dyn FnOnce(&mut Design)>,
 }
 
+impl Edit {
+    fn new(label: impl Into<String>, change: impl FnOnce(&mut Design) + 'static) -> Self {
+        Self {
+            label: label.into(),
+            change: Box::new(change),
+        }
+    }
+}
+
 impl Action {
     /// An edit.
     pub fn edit(label: impl Into<String>, change: impl FnOnce(&mut Design) + 'static) -> Self {
-        Self::Edit(Edit {
-            label: label.into(),
-            change: Box::new(change),
-        })
+        Self::Edit(Edit::new(label, change))
+    }
+
+    /// An edit by a hand that is still moving.
+    pub fn drag(label: impl Into<String>, change: impl FnOnce(&mut Design) + 'static) -> Self {
+        Self::Drag(Edit::new(label, change))
     }
 }
 

@@ -4,7 +4,8 @@ use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
-use std::sync::mpsc::{Receiver, TryRecvError};
+use std::sync::mpsc::{Receiver, RecvTimeoutError};
+use std::time::Duration;
 
 use egui::{Context, Id};
 use latchwright_papers::{
@@ -61,17 +62,16 @@ impl<T: Send + 'static> Job<T> {
 
     /// What was made, once it is done; nothing where the work fell over, which [`fallen`] tells.
     pub fn poll(&mut self) -> Option<T> {
-        match self.running.as_ref()?.try_recv() {
-            Ok(done) => {
-                self.running = None;
-                Some(done)
-            }
-            Err(TryRecvError::Disconnected) => {
-                self.running = None;
-                None
-            }
-            Err(TryRecvError::Empty) => None,
+        self.poll_within(Duration::ZERO)
+    }
+
+    /// As [`Self::poll`], waiting for it so long at most.
+    pub fn poll_within(&mut self, time: Duration) -> Option<T> {
+        let received = self.running.as_ref()?.recv_timeout(time);
+        if !matches!(received, Err(RecvTimeoutError::Timeout)) {
+            self.running = None;
         }
+        received.ok()
     }
 }
 

@@ -5,6 +5,8 @@ use latchwright_solver::motion::{slide, turn};
 use latchwright_solver::settings::Filter;
 use latchwright_solver::{Pose, Stop};
 
+use crate::canvas::Moving;
+
 /// Everything that undo leaves alone.
 #[derive(Debug, Clone)]
 pub struct ViewState {
@@ -20,6 +22,8 @@ pub struct ViewState {
     pub dimensions: bool,
     /// Label typed so far while a dial has the focus.
     pub typed: String,
+    /// What a hand moves on the plan.
+    pub moving: Option<Moving>,
     /// Where in the list of settings one is.
     pub listed: Listed,
 }
@@ -57,6 +61,7 @@ impl ViewState {
             all_dials: true,
             dimensions: false,
             typed: String::new(),
+            moving: None,
             listed: Listed::default(),
         };
         view.pose.travel = slide(design, &view.pose.turns_deg).travel;

@@ -144,6 +144,11 @@ impl Session {
         self.history.end_drag();
     }
 
+    /// The hand gave up: everything is as before the drag; false if no drag is going on.
+    pub fn put_back(&mut self) -> bool {
+        self.history.put_back()
+    }
+
     /// Takes the last edit back; false if there is none.
     pub fn undo(&mut self) -> bool {
         self.history.undo()

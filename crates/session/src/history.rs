@@ -15,14 +15,22 @@ struct Step {
     design: Arc<Design>,
 }
 
+/// A hand that is still moving.
+#[derive(Debug, Clone)]
+struct Drag {
+    label: String,
+    /// What could be made again before it began.
+    future: Vec<Step>,
+}
+
 /// The design that is shown, with those before and after it.
 #[derive(Debug, Clone)]
 pub struct History {
     current: Arc<Design>,
     past: VecDeque<Step>,
     future: Vec<Step>,
-    /// Label of the drag that is going on.
-    drag: Option<String>,
+    /// The drag that is going on.
+    drag: Option<Drag>,
     saved: Option<Arc<Design>>,
     revision: u64,
 }
@@ -61,11 +69,28 @@ impl History {
     /// As [`Self::edit`], while a hand is still moving: consecutive edits with the same label are one
     /// step until [`Self::end_drag`].
     pub fn edit_in_drag(&mut self, label: &str, design: Design) {
-        if self.drag.as_deref() == Some(label) {
+        if self.drag.as_ref().is_some_and(|drag| drag.label == label) {
             self.replace(design);
-        } else if self.push(label, design) {
-            self.drag = Some(label.to_owned());
+        } else {
+            let future = self.future.clone();
+            self.drag = self.push(label, design).then(|| Drag {
+                label: label.to_owned(),
+                future,
+            });
         }
+    }
+
+    /// The hand gave up: everything is as before the drag, what could be made again included. False
+    /// if no drag is going on.
+    pub fn put_back(&mut self) -> bool {
+        let Some(drag) = self.drag.take() else {
+            return false;
+        };
+        if let Some(before) = self.past.pop_back() {
+            self.show(before.design);
+        }
+        self.future = drag.future;
+        true
     }
 
     /// The hand let go: the next edit is a step of its own.
@@ -156,9 +181,8 @@ impl History {
         if design == *self.current {
             return;
         }
-        if let Some(before) = self.past.pop_back_if(|step| *step.design == design) {
-            self.drag = None;
-            self.show(before.design);
+        if self.past.back().is_some_and(|step| *step.design == design) {
+            self.put_back();
         } else {
             self.show(Arc::new(design));
         }
@@ -225,6 +249,25 @@ mod tests {
         assert_eq!((shown(&history), history.undo_label()), ("a", None));
         history.edit_in_drag("move", titled("c"));
         assert_eq!(history.undo_label(), Some("move"));
+    }
+
+    #[test]
+    fn a_drag_that_is_given_up_leaves_everything_as_it_was() {
+        let mut history = History::new(titled("a"));
+        history.edit("to b", titled("b"));
+        history.edit("to c", titled("c"));
+        history.undo();
+        assert!(!history.put_back(), "no hand is moving");
+        for title in ["d", "e"] {
+            history.edit_in_drag("move", titled(title));
+        }
+        assert!(history.put_back() && !history.put_back());
+        assert_eq!((shown(&history), history.undo_label()), ("b", Some("to b")));
+        assert_eq!(history.redo_label(), Some("to c"));
+        history.edit_in_drag("move", titled("d"));
+        history.end_drag();
+        assert!(!history.put_back(), "the hand has let go");
+        assert_eq!(shown(&history), "d");
     }
 
     #[test]

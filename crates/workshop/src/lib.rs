@@ -10,6 +10,7 @@ pub mod joinery;
 mod parts;
 mod row;
 pub mod ruler;
+pub mod set_out;
 pub mod steps;
 mod tame;
 mod template;

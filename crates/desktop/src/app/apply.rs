@@ -15,6 +15,7 @@ use crate::action::Action;
 use crate::field;
 use crate::job::card_pdf;
 use crate::panel::{Dialog, NewBox, PathDialog, Purpose};
+use crate::stage::Stage;
 
 impl Action {
     /// The same wish, its maker having said that changes may be lost.
@@ -33,6 +34,16 @@ impl LatchwrightApp {
     pub(super) fn apply(&mut self, ctx: &Context, wish: Action) {
         match wish {
             Action::Edit(edit) => self.session.edit(&edit.label, edit.change),
+            Action::Drag(edit) => {
+                self.session.edit_in_drag(&edit.label, edit.change);
+                self.proving.by_hand(self.session.revision());
+            }
+            Action::LetGo => self.session.end_drag(),
+            Action::PutBack => {
+                if self.session.put_back() {
+                    self.proving.by_hand(self.session.revision());
+                }
+            }
             Action::Open => self.ask(Purpose::Open, &self.folder.join("")),
             wish @ (Action::OpenPath(_) | Action::Demo(_) | Action::Take(_)) => {
                 self.unless_unsaved(ctx, wish);
@@ -64,7 +75,7 @@ impl LatchwrightApp {
             }
             Action::SwitchUnits => self.switch_units(),
             Action::SwitchTheme => switch_theme(ctx),
-            Action::Show(stage) => self.stage = stage,
+            Action::Show(stage) => self.go_to(stage),
             Action::Shuffle => self.shuffle(),
             Action::DrawCombination => self.draw_combination(),
             Action::AskPapersPath => self.ask_papers_path(),
@@ -149,6 +160,13 @@ impl LatchwrightApp {
             name
         };
         self.folder.join(format!("{name}.{ending}"))
+    }
+
+    /// Shows a stage. What a hand held it lets go; every other stage speaks of the whole proof.
+    fn go_to(&mut self, stage: Stage) {
+        self.stage = stage;
+        self.session.end_drag();
+        self.proving.now(&self.session);
     }
 
     fn switch_units(&mut self) {

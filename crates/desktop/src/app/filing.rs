@@ -9,6 +9,7 @@ use latchwright_session::files::{self, FileError, OnDisk};
 use latchwright_session::recovery::{Copies, DELAY, Work, left_behind};
 
 use super::LatchwrightApp;
+use super::proving::Proving;
 use crate::action::Action;
 use crate::pages::{Look, Pages};
 use crate::panel::{Dialog, Purpose, TryView};
@@ -194,7 +195,8 @@ impl LatchwrightApp {
         self.remedies = Remedies::default();
         self.builds.stop();
         self.builds = VirtualBuilds::default();
-        self.prove_anew();
+        self.proving = Proving::of(&self.session);
+        self.followed = self.session.revision();
     }
 
     pub(super) fn save(&mut self, ctx: &Context) {

@@ -3,14 +3,14 @@
 mod apply;
 mod filing;
 mod making;
+mod proving;
 mod ui;
 
 use std::path::PathBuf;
-use std::sync::Arc;
 
 use egui::{Context, Key};
 use latchwright_session::Session;
-use latchwright_solver::{Proof, prove};
+use latchwright_solver::Proof;
 
 use crate::action::{self, Action};
 use crate::job::{self, Job};
@@ -27,13 +27,14 @@ use crate::virtual_builds::VirtualBuilds;
 
 use self::filing::Safe;
 use self::making::Saved;
+use self::proving::Proving;
 
 /// The whole state of the window.
 pub struct LatchwrightApp {
     session: Session,
     view: ViewState,
-    proof: Arc<Proof>,
-    /// The revision that `proof` and `view` belong to.
+    proving: Proving,
+    /// The revision that `view` belongs to.
     followed: u64,
     dialog: Option<Dialog>,
     stage: Stage,
@@ -62,11 +63,10 @@ impl LatchwrightApp {
     /// The window on a session; fonts and themes are set up.
     pub fn new(ctx: &Context, session: Session, notice: Option<String>) -> Self {
         theme::apply(ctx);
-        let proof = Arc::new(prove(session.design()));
         Self {
             view: ViewState::of(session.design()),
             followed: session.revision(),
-            proof,
+            proving: Proving::of(&session),
             session,
             dialog: None,
             stage: Stage::default(),
@@ -103,9 +103,9 @@ impl LatchwrightApp {
         self.stage
     }
 
-    /// The proof of it.
+    /// The proof of it; while a hand is moving, of what it was a moment ago.
     pub fn proof(&self) -> &Proof {
-        &self.proof
+        self.proving.proof()
     }
 
     /// Keys, finished work, the wish to close: everything but drawing.
@@ -128,7 +128,10 @@ impl LatchwrightApp {
         if let Some(saved) = self.saving.poll() {
             self.files_saved(saved);
         }
-        self.remedies.follow(ctx, &self.session, &self.proof);
+        self.proving.follow(ctx, &self.session);
+        if let Some(proof) = self.proving.fresh(&self.session) {
+            self.remedies.follow(ctx, &self.session, proof);
+        }
         self.builds.follow(ctx, self.session.revision());
         self.follow_safe(ctx);
         if let Some(why) = job::fallen(ctx) {
@@ -168,20 +171,12 @@ impl LatchwrightApp {
             self.apply(ctx, wish);
             ctx.request_repaint();
         }
-        self.follow();
-    }
-
-    /// Proof and view follow the design.
-    fn follow(&mut self) {
+        // proof and view follow the design
+        self.proving.follow(ctx, &self.session);
         if self.followed != self.session.revision() {
             self.view.follow(self.session.design());
-            self.prove_anew();
+            self.followed = self.session.revision();
         }
-    }
-
-    fn prove_anew(&mut self) {
-        self.proof = Arc::new(prove(self.session.design()));
-        self.followed = self.session.revision();
     }
 }
 

@@ -43,7 +43,8 @@ impl LatchwrightApp {
             .frame(room(ui, 12, 8))
             .show(ui, |ui| {
                 let design = self.session.design().clone();
-                lid_ui(ui, &design, &mut self.view);
+                let handles = self.stage == Stage::LayOut;
+                lid_ui(ui, &design, &mut self.view, handles, &mut wishes);
             });
         self.over_ui(ui, &mut wishes);
         wishes
@@ -51,14 +52,17 @@ impl LatchwrightApp {
 
     /// The panel of the stage that is shown, the verdict at its head.
     fn stage_ui(&mut self, ui: &mut Ui, wishes: &mut Vec<Action>) {
-        verdict_ui(ui, &self.session, &self.proof, &mut self.mending, wishes);
+        let fresh = self.proving.fresh(&self.session).is_some();
+        let proof = (self.proving.proof().as_ref(), fresh);
+        verdict_ui(ui, &self.session, proof, &mut self.mending, wishes);
+        let proof = self.proving.proof();
         match self.stage {
             Stage::LayOut => sizes_ui(ui, &self.session, &mut self.view, wishes),
             Stage::Try => try_ui(ui, &self.session, &mut self.view, &mut self.tried, wishes),
             Stage::Prove => {
                 let proof = Proven {
                     session: &self.session,
-                    proof: &self.proof,
+                    proof,
                     remedies: self.remedies.of(self.session.revision()),
                     builds: &self.builds,
                 };
@@ -71,7 +75,7 @@ impl LatchwrightApp {
             }
             Stage::Give => {
                 let paper = (&self.pages, &mut self.card);
-                give_ui(ui, (&self.session, &self.proof), paper, &self.view, wishes);
+                give_ui(ui, (&self.session, proof), paper, &self.view, wishes);
             }
         }
     }

@@ -103,7 +103,8 @@ fn click(response: &Response, centre: Pos2, design: &Design, view: &mut ViewStat
     }
 }
 
-fn wheel(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
+/// The wheel turns it mark by mark.
+pub(super) fn wheel(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
     let turned = ui.input(|input| {
         input.events.iter().find_map(|event| match event {
             egui::Event::MouseWheel { delta, .. } if delta.y != 0.0 => Some(delta.y),

@@ -7,7 +7,8 @@ use latchwright_solver::model::Design;
 use latchwright_solver::{Pose, Stop, StopsAt};
 
 use super::paint::{Frame, paint, picture_ui};
-use super::{dial, slider};
+use super::{dial, handle, slider, struck};
+use crate::action::Action;
 use crate::theme;
 use crate::view_state::ViewState;
 use crate::words;
@@ -15,13 +16,22 @@ use crate::words;
 /// How long the slider takes to its stop, seconds.
 const SETTLE: f32 = 0.12;
 
-/// The lid: plan, sentence, section.
-pub fn lid_ui(ui: &mut Ui, design: &Design, view: &mut ViewState) {
+/// The lid: plan, sentence, section; with `handles`, what can be moved on it is.
+pub fn lid_ui(
+    ui: &mut Ui,
+    design: &Design,
+    view: &mut ViewState,
+    handles: bool,
+    wishes: &mut Vec<Action>,
+) {
+    if !handles {
+        view.moving = None;
+    }
     head_ui(ui, view);
     let below = section_height(ui.available_height());
     let room = ui.available_rect_before_wrap();
     let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + 48.0));
-    plan_ui(ui, plan_room, design, view);
+    plan_ui(ui, plan_room, design, view, handles.then_some(wishes));
     ui.advance_cursor_after_rect(plan_room);
     sentence_ui(ui, design, view);
     section_ui(ui, design, view);
@@ -63,12 +73,21 @@ fn head_ui(ui: &mut Ui, view: &mut ViewState) {
     });
 }
 
-fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
+fn plan_ui(
+    ui: &mut Ui,
+    room: Rect,
+    design: &Design,
+    view: &mut ViewState,
+    wishes: Option<&mut Vec<Action>>,
+) {
     let shown = PlanOptions {
         show_dimensions: view.dimensions,
         ..PlanOptions::default()
     };
-    let frame = Frame::fit(plan_sheet(design, &shown), room.shrink(8.0));
+    // the lid keeps still under a hand that moves something on it
+    let held = view.moving.and_then(|moving| moving.frame());
+    let fit = || Frame::fit(plan_sheet(design, &shown), room.shrink(8.0));
+    let frame = held.unwrap_or_else(fit);
     for index in 0..design
         .dials
         .len()
@@ -77,11 +96,19 @@ fn plan_ui(ui: &mut Ui, room: Rect, design: &Design, view: &mut ViewState) {
         dial::dial_ui(ui, frame, design, view, index);
     }
     slider::slider_ui(ui, frame, design, view);
+    let handles = wishes.is_some();
+    if let Some(wishes) = wishes {
+        handle::handles_ui(ui, frame, design, view, wishes);
+    }
     let drawing = plan_drawing(ui, design, view);
     let painter = ui.painter_at(room);
     paint(&painter, &drawing, theme::palette(ui.ctx()), frame);
     dial::focus_ui(ui, &painter, frame, design);
     slider::focus_ui(ui, &painter, frame, design, view);
+    if handles {
+        handle::paint_ui(ui, &painter, frame, design, view);
+        struck::struck_ui(ui, &painter, frame, design, view);
+    }
 }
 
 fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {

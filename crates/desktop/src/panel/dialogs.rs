@@ -295,7 +295,7 @@ fn over_ui(ui: &mut Ui, why: &str, then: &mut Box<Action>, wishes: &mut Vec<Acti
 }
 
 /// What the hand can do on the lid, beside the keys of the table.
-const ON_THE_LID: [(&str, &str); 6] = [
+const ON_THE_LID: [(&str, &str); 9] = [
     ("Tab", "From one dial or field to the next"),
     ("Arrow keys", "Turn the dial that has the focus by a mark"),
     ("A label typed", "Turn that dial to it"),
@@ -304,7 +304,22 @@ const ON_THE_LID: [(&str, &str); 6] = [
         "Click, wheel, drag",
         "On a knob: turn it; on the finger knob: slide",
     ),
-    ("Alt with drag", "Turn a dial freely between its marks"),
+    (
+        "Drag a handle",
+        "In Lay out: move that dial or the tab; Escape puts it back",
+    ),
+    (
+        "Arrow keys on a handle",
+        "Move it by a mark of the ruler, with Shift finely",
+    ),
+    (
+        "Alt with drag",
+        "Turn a dial freely between its marks; move a handle freely",
+    ),
+    (
+        "Escape",
+        "Close what lies over the window; leave a handle or a field",
+    ),
 ];
 
 fn keys_ui(ui: &mut Ui, wishes: &mut Vec<Action>) {

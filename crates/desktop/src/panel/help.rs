@@ -108,6 +108,9 @@ const LAY_OUT: Page = Page {
         is the finished one: after sanding, paint and finish.",
     to_do: &[
         "Begin with the plate and the dials: how many, how large, where they stand.",
+        "Drag a dial by the handle at its centre, or the tab by its own: it is drawn to lines through other \
+            dials, equal distances, the middle, and as near as fingers, discs and your bits allow. Or give \
+            the handle the focus and use the arrow keys.",
         "Type sizes as you write them: 12.7, 12,7, 1/2\", 1 3/8 in. Units can be switched at any time.",
         "Say what you have: boards, bits, saw, printer, paper. Papers and parts keep to it.",
         "Say honestly how exactly you work. The proof is only as good as that.",
@@ -138,6 +141,10 @@ const LAY_OUT: Page = Page {
         (
             "Gap",
             "The clear distance from a pin to the rim of its disc when the box is shut.",
+        ),
+        (
+            "Handle",
+            "The ring with four arrows that moves a dial or the tab on the plan. Round it the knob still turns.",
         ),
         (
             "Workmanship",

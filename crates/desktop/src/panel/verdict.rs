@@ -10,25 +10,30 @@ use crate::action::Action;
 use crate::proposing::{Cut, Mending};
 use crate::theme;
 
-/// The word, the sentence, and mending what is not proven.
+/// The word, the sentence, and mending what is not proven. While the proof is not fresh, nothing is
+/// promised of what is shown.
 pub fn verdict_ui(
     ui: &mut Ui,
     session: &Session,
-    proof: &Proof,
+    (proof, fresh): (&Proof, bool),
     mending: &mut Mending,
     wishes: &mut Vec<Action>,
 ) {
-    let (word, role) = if session.proven_by(proof) {
+    let (word, role) = if !fresh {
+        ("Being proven anew…", Ink::Note)
+    } else if session.proven_by(proof) {
         ("Proven", Ink::Passes)
     } else {
         ("Not proven", Ink::Blocks)
     };
     let colour = theme::ink(ui.ctx(), role);
     ui.label(RichText::new(word).heading().color(colour));
-    ui.label(format!(
-        "{}.",
-        report::verdict_sentence(session.design(), proof)
-    ));
+    let sentence = report::verdict_sentence(session.design(), proof);
+    if fresh {
+        ui.label(format!("{sentence}."));
+    } else {
+        ui.weak(format!("Before: {sentence}."));
+    }
     if !proof.proven {
         mend_ui(ui, mending, wishes);
     }

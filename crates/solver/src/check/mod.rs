@@ -7,6 +7,7 @@ mod child;
 mod feel;
 mod guide;
 mod key;
+pub mod near;
 mod racking;
 mod settings;
 mod shaken;

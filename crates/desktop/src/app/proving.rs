@@ -1,0 +1,88 @@
+//! The proof of the open design. A change is proven at once, as soon as it is made; but a hand that is
+//! still moving is never kept waiting: what takes longer than a blink is proven beside the window.
+
+use std::sync::Arc;
+use std::time::Duration;
+
+use egui::Context;
+use latchwright_session::Session;
+use latchwright_solver::{Proof, prove};
+
+use crate::job::Job;
+
+/// How long a moving hand may wait for a proof, so that the verdict does not flicker where it is quick.
+const BLINK: Duration = Duration::from_millis(12);
+
+/// The last proof made, and the one on its way.
+pub struct Proving {
+    proof: Arc<Proof>,
+    /// The revision that `proof` belongs to.
+    revision: u64,
+    /// The revision that was last given to the job.
+    asked: Option<u64>,
+    /// The revision that was last made by a hand that is still moving.
+    hand: Option<u64>,
+    job: Job<(u64, Proof)>,
+}
+
+impl Proving {
+    /// The proof of what `session` shows.
+    pub fn of(session: &Session) -> Self {
+        Self {
+            proof: Arc::new(prove(session.design())),
+            revision: session.revision(),
+            asked: None,
+            hand: None,
+            job: Job::default(),
+        }
+    }
+
+    /// The last proof made.
+    pub fn proof(&self) -> &Arc<Proof> {
+        &self.proof
+    }
+
+    /// The proof of what `session` shows; none while it is on its way.
+    pub fn fresh(&self, session: &Session) -> Option<&Arc<Proof>> {
+        (self.revision == session.revision()).then_some(&self.proof)
+    }
+
+    /// This revision was made by a hand that is still moving.
+    pub fn by_hand(&mut self, revision: u64) {
+        self.hand = Some(revision);
+    }
+
+    /// Proves at once what is not proven yet.
+    pub fn now(&mut self, session: &Session) {
+        if self.revision != session.revision() {
+            self.proof = Arc::new(prove(session.design()));
+            self.revision = session.revision();
+        }
+    }
+
+    /// Proves what has changed: a moving hand's change beside the window, any other at once.
+    pub fn follow(&mut self, ctx: &Context, session: &Session) {
+        self.take_within(Duration::ZERO);
+        let revision = session.revision();
+        if self.hand != Some(revision) {
+            return self.now(session);
+        }
+        // what fell over on this design would again
+        if self.revision == revision || self.job.busy() || self.asked == Some(revision) {
+            return;
+        }
+        self.asked = Some(revision);
+        let design = session.design().clone();
+        self.job.start(ctx, move || (revision, prove(&design)));
+        self.take_within(BLINK);
+    }
+
+    /// Takes the proof that was made beside the window, if it comes in time and was not overtaken.
+    fn take_within(&mut self, time: Duration) {
+        if let Some((revision, proof)) = self.job.poll_within(time)
+            && revision > self.revision
+        {
+            (self.proof, self.revision) = (Arc::new(proof), revision);
+        }
+    }
+}

@@ -77,10 +77,7 @@ fn combination_and_card(window: &mut Window, folder: &Path) {
     let before = design(window).combination.clone();
     click(window, "Draw one at random");
     let drawn = design(window).combination.clone();
-    assert_eq!(
-        combination::weakness(design(window), &drawn, &before),
-        None
-    );
+    assert_eq!(combination::weakness(design(window), &drawn, &before), None);
     assert!(app(window).proof().proven);
     type_over(window, "For", "Łukasz");
     wait_for(window, "The card as it will be printed");

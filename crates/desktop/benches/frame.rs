@@ -101,13 +101,13 @@ impl Held {
     fn show(&mut self, events: Vec<Event>) -> usize {
         self.frame += 1;
         let app = &mut self.app;
-        let mut output = self
-            .ctx
-            .clone()
-            .run_ui(input(events, f64::from(self.frame) / 60.0), |ui| {
-                app.logic(&ui.ctx().clone());
-                app.draw(ui);
-            });
+        let mut output =
+            self.ctx
+                .clone()
+                .run_ui(input(events, f64::from(self.frame) / 60.0), |ui| {
+                    app.logic(&ui.ctx().clone());
+                    app.draw(ui);
+                });
         // nothing is painted here
         output.textures_delta.clear();
         self.ctx

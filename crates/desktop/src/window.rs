@@ -9,8 +9,8 @@ use anyhow::{Result, anyhow};
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
 use etcetera::BaseStrategy as _;
-use latchwright_session::recent::{self, Last};
 use latchwright_session::Session;
+use latchwright_session::recent::{self, Last};
 
 use crate::app::LatchwrightApp;
 

@@ -18,7 +18,7 @@ use crate::outline::Outline;
 use crate::plan::pull_radius;
 use crate::rect::Rect;
 use crate::section_faces::{Stuff, cut_face, turned};
-use crate::section_labels::labels;
+use crate::section_labels::{LARGEST_TYPE, SMALLEST_TYPE, TYPE, labels};
 use crate::slider::Body;
 use crate::style::Ink;
 use crate::tame::{cut_to_size, tame};
@@ -37,10 +37,15 @@ const TOUCH: f64 = 0.02;
 /// The lid cut along y through dial `dial` (from 0) and, with jogs, the finger knob and the keeper.
 ///
 /// Front on the left, hinge on the right, outside on top. Where there is no such dial, only the
-/// rest is drawn.
-pub fn section(design: &Design, pose: &Pose, dial: usize) -> Drawing {
+/// rest is drawn. Names are lettered `letters` mm high, 4 where none is asked for and never below 2
+/// nor above 7, so that they can be read at any scale.
+pub fn section(design: &Design, pose: &Pose, dial: usize, letters: Option<f64>) -> Drawing {
     let design = tame(design);
-    let cut = Cut::new(&design, pose, dial);
+    let mut cut = Cut::new(&design, pose, dial);
+    cut.letters = match letters {
+        Some(asked) if asked.is_finite() => asked.clamp(SMALLEST_TYPE, LARGEST_TYPE),
+        _ => TYPE,
+    };
     let mut items = Vec::new();
     cut.front(&mut items);
     cut.plate(&mut items);
@@ -67,6 +72,8 @@ pub(crate) struct Cut<'a> {
     index: usize,
     pub travel: f64,
     pub thickness: f64,
+    /// How high names are lettered, mm.
+    pub letters: f64,
     body: Body,
 }
 
@@ -90,6 +97,7 @@ impl<'a> Cut<'a> {
             index,
             travel,
             thickness,
+            letters: TYPE,
             body,
         }
     }
@@ -486,9 +494,9 @@ mod tests {
     fn the_sheet_keeps_its_size_while_the_slider_moves() {
         let design = Design::default();
         let mut pose = Pose::at_combination(&design);
-        let shut = section(&design, &pose, 1).bounds;
+        let shut = section(&design, &pose, 1, None).bounds;
         pose.travel = 8.0;
-        let free = section(&design, &pose, 1).bounds;
+        let free = section(&design, &pose, 1, None).bounds;
         assert!((shut.width() - free.width()).abs() < 1e-6);
         assert!((shut.height() - free.height()).abs() < 1e-6);
     }

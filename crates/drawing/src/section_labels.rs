@@ -10,8 +10,10 @@ use crate::section::{AIR, Cut};
 use crate::shape::{Anchor, Text};
 use crate::style::Ink;
 
-/// Size of type, mm.
-const TYPE: f64 = 4.0;
+/// Size of type where none is asked for, and the smallest and largest that has room, mm.
+pub(crate) const TYPE: f64 = 4.0;
+pub(crate) const SMALLEST_TYPE: f64 = 2.0;
+pub(crate) const LARGEST_TYPE: f64 = 7.0;
 /// From the parts to their names, mm.
 const LEADER: f64 = 5.0;
 /// Least gap between two names in a row, mm.
@@ -36,15 +38,15 @@ fn below(cut: &Cut<'_>, items: &mut Vec<Item>) {
     named.extend(cut.pin_rect().map(|pin| ("pin", pin)));
     named.extend(cut.disc_rect().map(|disc| ("disc", right_part(disc))));
     named.sort_by(|a, b| a.1.centre().x.total_cmp(&b.1.centre().x));
-    let row = cut.floor() - LEADER - TYPE / 2.0;
+    let row = cut.floor() - LEADER - cut.letters / 2.0;
     let mut free_from = f64::NEG_INFINITY;
     for (name, part) in named {
-        let mut text = Text::new(Point::new(part.centre().x, row), name, TYPE);
+        let mut text = Text::new(Point::new(part.centre().x, row), name, cut.letters);
         let shift = (free_from - text.extent().min.x).max(0.0);
         text.at.x += shift;
         free_from = text.extent().max.x + BETWEEN;
         let from = Point::new(part.centre().x, part.min.y + part.height().min(1.6) * 0.5);
-        leader(items, from, Point::new(text.at.x, row + TYPE * 0.6));
+        leader(items, from, Point::new(text.at.x, row + cut.letters * 0.6));
         items.push(Item::text(Layer::Notes, Ink::Note, text));
     }
 }
@@ -67,7 +69,7 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
     let column = Point::new(right + LEADER, cut.thickness / 2.0);
     let plate = format!("plate {}", length(cut.thickness, cut.design.units));
     name(
-        items,
+        (cut, items),
         Point::new(cut.design.plate.depth - 1.5, column.y),
         column,
         plate,
@@ -77,7 +79,7 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
         let at = Point::new(knob.max.x, knob.centre().y);
         let to = at + Point::new(LEADER, 0.0);
         name(
-            items,
+            (cut, items),
             at - Point::new(1.5, 0.0),
             to,
             "knob".to_owned(),
@@ -88,7 +90,7 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
     let at = Point::new(pull.min.x, pull.centre().y);
     let to = at - Point::new(LEADER, 0.0);
     name(
-        items,
+        (cut, items),
         at + Point::new(1.5, 0.0),
         to,
         "finger knob".to_owned(),
@@ -98,32 +100,38 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
     let at = Point::new(keeper.min.x, keeper.centre().y);
     let left = at - Point::new(LEADER, 0.0);
     name(
-        items,
+        (cut, items),
         at + Point::new(1.5, 0.0),
         left,
         "keeper".to_owned(),
         Anchor::End,
     );
-    let row = cut.floor() - LEADER - TYPE / 2.0;
+    let row = cut.floor() - LEADER - cut.letters / 2.0;
     let end = |x: f64, words: &str, anchor| {
         Item::text(
             Layer::Notes,
             Ink::Note,
-            Text::new(Point::new(x, row), words, TYPE).anchored(anchor),
+            Text::new(Point::new(x, row), words, cut.letters).anchored(anchor),
         )
     };
     items.push(end(left.x - AIR, "front", Anchor::End));
     items.push(end(column.x + AIR, "hinge", Anchor::Start));
 }
 
-fn name(items: &mut Vec<Item>, from: Point, to: Point, words: String, anchor: Anchor) {
+fn name(
+    (cut, items): (&Cut<'_>, &mut Vec<Item>),
+    from: Point,
+    to: Point,
+    words: String,
+    anchor: Anchor,
+) {
     let towards = if anchor == Anchor::Start { 1.0 } else { -1.0 };
     leader(items, from, to - Point::new(towards * 0.4, 0.0));
     let at = to + Point::new(towards * 0.5, 0.0);
     items.push(Item::text(
         Layer::Notes,
         Ink::Note,
-        Text::new(at, words, TYPE).anchored(anchor),
+        Text::new(at, words, cut.letters).anchored(anchor),
     ));
 }
 
@@ -161,18 +169,16 @@ mod tests {
                     travel,
                     ..Pose::at_combination(&design)
                 };
-                let drawing = crate::section(&design, &pose, 1);
                 let is_text = |item: &&crate::Item| matches!(item.shape, Shape::Text(_));
-                let rooms: Vec<_> = drawing
-                    .items
-                    .iter()
-                    .filter(is_text)
-                    .map(|item| item.shape.extent())
-                    .collect();
-                assert_eq!(rooms.len(), 10);
-                for (index, a) in rooms.iter().enumerate() {
-                    for b in rooms.iter().skip(index + 1) {
-                        assert!(!a.overlaps(*b), "{a:?} over {b:?}");
+                for letters in [None, Some(2.0), Some(7.0), Some(f64::NAN), Some(1e9)] {
+                    let drawing = crate::section(&design, &pose, 1, letters);
+                    let texts = drawing.items.iter().filter(is_text);
+                    let rooms: Vec<_> = texts.map(|item| item.shape.extent()).collect();
+                    assert_eq!(rooms.len(), 10);
+                    for (index, a) in rooms.iter().enumerate() {
+                        for b in rooms.iter().skip(index + 1) {
+                            assert!(!a.overlaps(*b), "{letters:?}: {a:?} over {b:?}");
+                        }
                     }
                 }
             }

@@ -55,7 +55,10 @@ fn nothing_lies_off_the_sheet() {
             focus: Some(0),
             ..clear()
         };
-        for drawing in [plan(&design, &pose, &options), section(&design, &pose, 2)] {
+        for drawing in [
+            plan(&design, &pose, &options),
+            section(&design, &pose, 2, None),
+        ] {
             for item in &drawing.items {
                 assert!(drawing.bounds.holds(item.shape.extent()), "{item:?}");
             }
@@ -275,8 +278,8 @@ fn silly_designs_are_drawn_without_panic_or_endless_loop() {
             };
             let views = [
                 plan(&design, &pose, &options),
-                section(&design, &pose, 1),
-                section(&design, &pose, 5000),
+                section(&design, &pose, 1, None),
+                section(&design, &pose, 5000, None),
                 dial_face(&design, 0, turn),
                 lid_card(&design, &[u32::MAX, 9], true),
             ];

@@ -29,7 +29,7 @@ fn all_views() -> Vec<Drawing> {
     let design = Design::default();
     let pose = Pose::at_combination(&design);
     let mut views = vec![
-        section(&design, &pose, 1),
+        section(&design, &pose, 1, None),
         dial_face(&design, 0, 100.0),
         lid_card(&design, &[1, 2, 3], true),
         lid_card(&design, &[], false),

@@ -1,7 +1,9 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
-use egui::{Rect, RichText, Ui, vec2};
-use latchwright_drawing::{ContactMark, Drawing, PlanOptions, plan, plan_sheet, section};
+use egui::{Pos2, Rect, RichText, Ui, Vec2, vec2};
+use latchwright_drawing::{
+    ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan, plan_sheet, section,
+};
 use latchwright_geometry::Point;
 use latchwright_solver::model::Design;
 use latchwright_solver::{Pose, Stop, StopsAt};
@@ -13,6 +15,12 @@ use crate::theme;
 use crate::view_state::ViewState;
 use crate::words;
 
+/// Height of the sentence below the plan, points.
+const SENTENCE: f32 = 48.0;
+/// Height of the section's title, points.
+const TITLE: f32 = 36.0;
+/// Height of letters that can be read, points.
+const READABLE: f32 = 12.0;
 /// How long the slider takes to its stop, seconds.
 const SETTLE: f32 = 0.12;
 
@@ -28,17 +36,40 @@ pub fn lid_ui(
         view.moving = None;
     }
     head_ui(ui, view);
-    let below = section_height(ui.available_height());
     let room = ui.available_rect_before_wrap();
-    let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + 48.0));
+    let sheet = plan_sheet(design, &PlanOptions::default());
+    let below = section_height(
+        room.size() - vec2(0.0, SENTENCE),
+        sheet,
+        section(design, &view.pose, view.dial, None).bounds,
+    );
+    let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + SENTENCE));
     plan_ui(ui, plan_room, design, view, handles.then_some(wishes));
     ui.advance_cursor_after_rect(plan_room);
     sentence_ui(ui, design, view);
     section_ui(ui, design, view);
 }
 
-fn section_height(available: f32) -> f32 {
-    (available * 0.25).clamp(120.0, 240.0)
+/// How much of this room is the section's: plan and section are shown at one scale where both fit.
+fn section_height(room: Vec2, plan: Rectangle, section: Rectangle) -> f32 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "two ratios of sizes on paper"
+    )]
+    let high = |sheet: Rectangle| (sheet.height() / sheet.width().max(1.0)) as f32;
+    let (plan, section) = (high(plan), high(section));
+    let share = (section / (plan + section)).clamp(0.2, 0.5);
+    (room.y * share).min(room.x * section) + TITLE
+}
+
+/// The drawing with its names as high as can be read on the screen, in room of this size.
+fn lettered(room: Vec2, draw: impl Fn(Option<f64>) -> Drawing) -> Drawing {
+    let plain = draw(None);
+    let scale = Frame::fit(plain.bounds, Rect::from_min_size(Pos2::ZERO, room)).length(1.0);
+    if scale <= 0.0 {
+        return plain;
+    }
+    draw(Some(f64::from(READABLE / scale)))
 }
 
 fn head_ui(ui: &mut Ui, view: &mut ViewState) {
@@ -185,6 +216,9 @@ fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
         view.dial + 1,
         words::short_length(view.pose.travel, design.units)
     );
-    let drawing = section(design, &settled(ui, view), view.dial);
+    let pose = settled(ui, view);
+    let drawing = lettered(room.size(), |letters| {
+        section(design, &pose, view.dial, letters)
+    });
     picture_ui(ui, room.size(), &drawing, &said);
 }

@@ -13,6 +13,8 @@ use crate::theme;
 
 /// Width of a field and of the unit behind it, points.
 const FIELD: f32 = 84.0;
+/// Width of a digit, so that a field grows with what stands in it, points.
+const DIGIT: f32 = 9.0;
 const UNIT: f32 = 28.0;
 
 /// What a number means.
@@ -200,7 +202,14 @@ fn row_ui<T>(
         None => shown.why.to_owned(),
     };
     ui.horizontal(|ui| {
-        let room = (ui.available_width() - FIELD - UNIT - 16.0).max(60.0);
+        let wide = FIELD.max(DIGIT * shown.text.chars().count() as f32 + 16.0);
+        let wide = wide.min((ui.available_width() - 92.0).max(FIELD));
+        let unit = if shown.unit.is_empty() && wide > FIELD {
+            0.0
+        } else {
+            UNIT
+        };
+        let room = (ui.available_width() - wide - unit - 16.0).max(60.0);
         let left = egui::Layout::left_to_right(egui::Align::Center).with_main_wrap(true);
         let label = ui
             .allocate_ui_with_layout(egui::vec2(room, 28.0), left, |ui| {
@@ -211,7 +220,7 @@ fn row_ui<T>(
             .on_hover_text(why.as_str());
         let field = TextEdit::singleline(&mut text)
             .id(id)
-            .desired_width(FIELD - 8.0)
+            .desired_width(wide - 8.0)
             .align(egui::Align2::RIGHT_CENTER);
         let response = ui.add(field).labelled_by(label.id).on_hover_text(why);
         let unit = RichText::new(shown.unit).weak();

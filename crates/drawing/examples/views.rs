@@ -68,9 +68,12 @@ fn views() -> Vec<(String, Drawing)> {
         ..PlanOptions::default()
     };
     views.push(("plan-free".to_owned(), plan(&design, &free, &passing)));
-    views.push(("section-shut".to_owned(), section(&design, &shut, 1)));
-    views.push(("section-stopped".to_owned(), section(&design, &stopped, 1)));
-    views.push(("section-free".to_owned(), section(&design, &free, 1)));
+    views.push(("section-shut".to_owned(), section(&design, &shut, 1, None)));
+    views.push((
+        "section-stopped".to_owned(),
+        section(&design, &stopped, 1, None),
+    ));
+    views.push(("section-free".to_owned(), section(&design, &free, 1, None)));
     views.push((
         "card-shown".to_owned(),
         lid_card(&design, &design.combination, true),

@@ -104,7 +104,7 @@ fn check_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, others: &[Told<'_>], 
         let sign = if passes { "" } else { "✗ " };
         let title = RichText::new(format!("{sign}{}", check.title));
         let title = title.color(theme::ink(ui.ctx(), role));
-        let room = (width - FIGURE - 30.0).max(80.0);
+        let room = (width - FIGURE - 40.0).max(80.0);
         ui.vertical(|ui| {
             ui.set_width(room);
             if ui

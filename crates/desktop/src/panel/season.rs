@@ -16,9 +16,11 @@ use crate::theme;
 /// Moments of the curve: smooth at this size.
 const POINTS: usize = 49;
 /// Height of the drawing, points.
-const HEIGHT: f32 = 116.0;
+const HEIGHT: f32 = 132.0;
 /// Room for a row of words, points.
 const ROW: f32 = 16.0;
+/// Room above and below a curve, so that figures of two curves do not meet, points.
+const APART: f32 = 9.0;
 /// Room for the names on the left and for the figures on the right, points.
 const NAMES: f32 = 60.0;
 const FIGURES: f32 = 60.0;
@@ -55,7 +57,7 @@ fn curve_ui(ui: &Ui, rect: Rect, design: &Design, year: &Year) {
     let (upper, lower) = field.split_top_bottom_at_y(field.center().y);
     let moisture = Curve::of(year, |point| point.moisture);
     let lane = Lane {
-        rect: upper.shrink2(vec2(0.0, 5.0)),
+        rect: upper.shrink2(vec2(0.0, APART)),
         name: "moisture",
         least: moisture.least,
         most: moisture.most,
@@ -69,7 +71,7 @@ fn curve_ui(ui: &Ui, rect: Rect, design: &Design, year: &Year) {
     }
     let play = Curve::of(year, |point| point.guide_play);
     let lane = Lane {
-        rect: lower.shrink2(vec2(0.0, 5.0)),
+        rect: lower.shrink2(vec2(0.0, APART)),
         name: "guide play",
         least: play.least.min(0.0),
         most: play.most.max(0.0),

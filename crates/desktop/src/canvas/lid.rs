@@ -1,6 +1,7 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
-use egui::{Pos2, Rect, RichText, Ui, Vec2, vec2};
+use egui::text::{LayoutJob, TextFormat};
+use egui::{Align, FontFamily, FontId, Label, Layout, Pos2, Rect, RichText, Ui, Vec2, vec2};
 use latchwright_drawing::{
     ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan, plan_sheet, section,
 };
@@ -16,7 +17,7 @@ use crate::view_state::ViewState;
 use crate::words;
 
 /// Height of the sentence below the plan, points.
-const SENTENCE: f32 = 48.0;
+const SENTENCE: f32 = 56.0;
 /// Height of the section's title, points.
 const TITLE: f32 = 36.0;
 /// Height of letters that can be read, points.
@@ -194,11 +195,16 @@ fn settled(ui: &Ui, view: &ViewState) -> Pose {
 
 fn sentence_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
     let stop: Stop = view.stop(design);
-    ui.horizontal_wrapped(|ui| {
-        ui.set_min_height(40.0);
-        let setting = format!("{}.", words::setting(design, view));
-        ui.label(RichText::new(setting).family(theme::bold()).size(17.0));
-        ui.label(RichText::new(words::stop_sentence(design, &stop)).size(17.0));
+    let format = |family| TextFormat::simple(FontId::new(17.0, family), ui.visuals().text_color());
+    let mut line = LayoutJob::default();
+    let setting = format!("{}.", words::setting(design, view));
+    line.append(&setting, 0.0, format(theme::bold()));
+    let sentence = words::stop_sentence(design, &stop);
+    line.append(&sentence, 8.0, format(FontFamily::Proportional));
+    let room = vec2(ui.available_width(), SENTENCE - 8.0);
+    ui.allocate_ui_with_layout(room, Layout::left_to_right(Align::Center), |ui| {
+        ui.set_min_height(room.y);
+        ui.add(Label::new(line).wrap());
     });
 }
 

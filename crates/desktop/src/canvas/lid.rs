@@ -197,10 +197,10 @@ fn sentence_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
     let stop: Stop = view.stop(design);
     let format = |family| TextFormat::simple(FontId::new(17.0, family), ui.visuals().text_color());
     let mut line = LayoutJob::default();
-    let setting = format!("{}.", words::setting(design, view));
+    let setting = format!("{}. ", words::setting(design, view));
     line.append(&setting, 0.0, format(theme::bold()));
     let sentence = words::stop_sentence(design, &stop);
-    line.append(&sentence, 8.0, format(FontFamily::Proportional));
+    line.append(&sentence, 4.0, format(FontFamily::Proportional));
     let room = vec2(ui.available_width(), SENTENCE - 8.0);
     ui.allocate_ui_with_layout(room, Layout::left_to_right(Align::Center), |ui| {
         ui.set_min_height(room.y);

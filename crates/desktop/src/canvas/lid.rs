@@ -1,6 +1,7 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
-use egui::{Rect, RichText, Ui, vec2};
+use egui::accesskit::{Live, Role};
+use egui::{Id, Rect, RichText, Sense, Ui, WidgetInfo, vec2};
 use latchwright_drawing::{ContactMark, Drawing, PlanOptions, plan, plan_sheet, section};
 use latchwright_geometry::Point;
 use latchwright_solver::model::Design;
@@ -15,6 +16,16 @@ use crate::words;
 
 /// How long the slider takes to its stop, seconds.
 const SETTLE: f32 = 0.12;
+
+/// The plan in words, before all else that a screen reader comes to; it says what changes as it does.
+pub fn twin_ui(ui: &Ui, design: &Design, view: &ViewState) {
+    let id = Id::unique("the plan in words");
+    let response = ui.interact(ui.max_rect(), id, Sense::hover());
+    let said = words::plan(design, view);
+    response.widget_info(|| WidgetInfo::labeled(Role::Status, true, &said));
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_live(Live::Polite));
+}
 
 /// The lid: plan, sentence, section; with `handles`, what can be moved on it is.
 pub fn lid_ui(

@@ -100,6 +100,9 @@ impl<'a> Near<'a> {
     /// Along `axis`, how far apart two places must be so that they keep `least` mm in every box, when
     /// they are `aside` apart along the other and `bores` of them are bores.
     fn apart(&self, axis: Axis, least: f64, aside: f64, bores: f64) -> Option<f64> {
+        if !aside.is_finite() {
+            return None;
+        }
         let error = bores * self.design.workmanship.bore_place;
         let (along, across) = match axis {
             Axis::X => self.growth,

@@ -1,7 +1,8 @@
 //! Dials and the tab moved on the plan under Lay out, by drag and by keys.
 
+use egui::accesskit::Live;
 use egui::{Event, Key, Modifiers, Pos2, Rect, Vec2, vec2};
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::{NodeT, Queryable, by};
 use latchwright_desktop::stage::Stage;
 use latchwright_solver::model::{Design, Units};
 use latchwright_tests::window::{
@@ -238,6 +239,33 @@ fn a_stage_that_is_left_in_the_middle_of_a_drag_ends_it() {
     assert_eq!(undo_label(&window), Some("move dial 3"));
     undo(&mut window);
     assert_eq!(design(&window), &Design::default());
+}
+
+#[test]
+fn a_screen_reader_comes_to_the_plan_in_words_first_and_is_told_what_changes() {
+    let mut window = lay_out();
+    // what it reads, in order
+    let first = |window: &Window| {
+        let mut nodes = window.query_all(by().recursive(true).predicate(|_| true));
+        let said = nodes.find_map(|node| {
+            let node = node.accesskit_node();
+            Some((node.label()?, node.live()))
+        });
+        said.expect("something is said")
+    };
+    let (said, live) = first(&window);
+    assert_eq!(
+        said,
+        "Plan: dial 1 at 4, dial 2 at 6, dial 3 at 2; slider stopped at dial 2, 2.0 mm; 4.0 mm held"
+    );
+    assert_eq!(live, Live::Polite);
+    focus(&mut window, "Dial 2 at 6");
+    press(&mut window, Key::ArrowRight);
+    let (said, _) = first(&window);
+    assert!(
+        said.starts_with("Plan: dial 1 at 4, dial 2 at 7, dial 3 at 2; slider"),
+        "{said}"
+    );
 }
 
 #[test]

@@ -62,6 +62,37 @@ pub fn stop_sentence(design: &Design, stop: &Stop) -> String {
     }
 }
 
+/// The plan in words, for those who do not see it: how the dials stand, where the slider is, and how
+/// much of the tab is held.
+pub fn plan(design: &Design, view: &ViewState) -> String {
+    let dials: Vec<String> = design
+        .dials
+        .iter()
+        .enumerate()
+        .map(|(index, dial)| {
+            let label = dial.label(view.mark(design, index));
+            format!("dial {} at {label}", index + 1)
+        })
+        .collect();
+    let dials = if dials.is_empty() {
+        "no dial".to_owned()
+    } else {
+        dials.join(", ")
+    };
+    let (travel, stop) = (view.pose.travel, view.stop(design));
+    let at = short_length(travel, design.units);
+    let at_stop = travel >= stop.travel - 1e-6;
+    let slider = match &stop.by {
+        Some((dial, _)) if at_stop => format!("slider stopped at dial {}, {at}", dial + 1),
+        None if at_stop => format!("slider back the whole {at}"),
+        _ if travel > 0.0 => format!("slider {at} back"),
+        _ => "slider forward".to_owned(),
+    };
+    let held = (design.tab.engagement - travel).max(0.0);
+    let held = short_length(held, design.units);
+    format!("Plan: {dials}; {slider}; {held} held")
+}
+
 /// The exact value of a length with its unit.
 pub fn length(mm: f64, units: Units) -> String {
     show_length_unit(mm, units)
@@ -82,6 +113,21 @@ mod tests {
             stop_sentence(&design, &stop),
             "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held."
         );
+    }
+
+    #[test]
+    fn the_plan_is_said_with_dials_slider_and_tab() {
+        let design = Design::default();
+        let mut view = ViewState::of(&design);
+        assert_eq!(
+            plan(&design, &view),
+            "Plan: dial 1 at 4, dial 2 at 6, dial 3 at 2; slider stopped at dial 2, 2.0 mm; 4.0 mm held"
+        );
+        view.pose.travel = 0.0;
+        assert!(plan(&design, &view).ends_with("; slider forward; 6.0 mm held"));
+        view.set_mark(&design, 1, design.combination[1]);
+        view.slide_over(&design);
+        assert!(plan(&design, &view).ends_with("; slider back the whole 8.0 mm; 0.0 mm held"));
     }
 
     #[test]

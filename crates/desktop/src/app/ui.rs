@@ -5,7 +5,7 @@ use latchwright_drawing::Ink;
 
 use super::LatchwrightApp;
 use crate::action::Action;
-use crate::canvas::lid_ui;
+use crate::canvas::{lid_ui, twin_ui};
 use crate::panel::{
     Dialog, Proven, dialog_ui, give_ui, make_ui, new_box_ui, proof_ui, rail_ui, sizes_ui, top_ui,
     try_ui, verdict_ui,
@@ -23,6 +23,7 @@ const LID: f32 = 330.0;
 impl LatchwrightApp {
     pub(super) fn window_ui(&mut self, ui: &mut Ui) -> Vec<Action> {
         let mut wishes = Vec::new();
+        twin_ui(ui, self.session.design(), &self.view);
         let wide = ui.available_width() >= NARROW;
         Panel::top("top").frame(room(ui, 8, 12)).show(ui, |ui| {
             top_ui(ui, &self.session, &self.recents, &mut wishes);

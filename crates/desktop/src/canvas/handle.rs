@@ -391,7 +391,7 @@ fn sign(ui: &Ui, painter: &Painter, at: Pos2, lively: bool) {
         theme::ink(ui.ctx(), Ink::Part),
         theme::ink(ui.ctx(), Ink::Movable),
     );
-    let line = Stroke::new(if lively { 2.0 } else { 1.25 }, movable);
+    let line = Stroke::new(if lively { 1.6 } else { 1.2 }, movable);
     painter.circle(at, SIGN, part, line);
     let reach = SIGN - 3.0;
     for way in [

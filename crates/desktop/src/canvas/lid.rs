@@ -1,7 +1,9 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
+use egui::accesskit::{Live, Role};
 use egui::text::{LayoutJob, TextFormat};
-use egui::{Align, FontFamily, FontId, Label, Layout, Pos2, Rect, RichText, Ui, Vec2, vec2};
+use egui::{Align, FontFamily, FontId, Id, Label, Layout, Pos2, Rect, RichText, Sense, Ui};
+use egui::{Vec2, WidgetInfo, vec2};
 use latchwright_drawing::{
     ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan, plan_sheet, section,
 };
@@ -24,6 +26,16 @@ const TITLE: f32 = 36.0;
 const READABLE: f32 = 12.0;
 /// How long the slider takes to its stop, seconds.
 const SETTLE: f32 = 0.12;
+
+/// The plan in words, before all else that a screen reader comes to; it says what changes as it does.
+pub fn twin_ui(ui: &Ui, design: &Design, view: &ViewState) {
+    let id = Id::unique("the plan in words");
+    let response = ui.interact(ui.max_rect(), id, Sense::hover());
+    let said = words::plan(design, view);
+    response.widget_info(|| WidgetInfo::labeled(Role::Status, true, &said));
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_live(Live::Polite));
+}
 
 /// The lid: plan, sentence, section; with `handles`, what can be moved on it is.
 pub fn lid_ui(

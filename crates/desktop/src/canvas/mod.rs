@@ -8,5 +8,5 @@ mod slider;
 mod struck;
 
 pub use handle::Moving;
-pub use lid::lid_ui;
+pub use lid::{lid_ui, twin_ui};
 pub use paint::{Frame, paint, picture_ui};

@@ -21,7 +21,7 @@ const DASH: [f32; 2] = [6.0, 4.0];
 /// Round the words, points.
 const EDGE: f32 = 6.0;
 /// Widest line of words, points.
-const WIDEST: f32 = 300.0;
+const WIDEST: f32 = 400.0;
 /// Beyond a knob, what its labels take, mm.
 const LABELS: f64 = 7.0;
 

@@ -64,21 +64,26 @@ impl<'a> Near<'a> {
         let discs = rims + a.bore.shaft_play + b.bore.shaft_play + DISC_TO_PIN;
         let wood = f64::midpoint(a.bore.diameter, b.bore.diameter) + WOOD_LEFT;
         let fingers = f64::midpoint(a.knob.diameter, b.knob.diameter) + FINGERS;
+        // nothing is off in this one: a row of dials gets the very sum
+        let between_knobs = if aside == 0.0 {
+            Some(fingers)
+        } else {
+            leg(fingers, aside).map(|least| least + ROUNDING)
+        };
         let all = [
             (self.apart(axis, discs, aside, 2.0), Keeps::Discs),
-            (leg(fingers, aside.abs()), Keeps::Fingers),
+            (between_knobs, Keeps::Fingers),
             (self.apart(axis, wood, aside, 2.0), Keeps::Wood),
         ];
         all.into_iter()
-            .filter_map(|(least, keeps)| Some((least? + ROUNDING, keeps)))
+            .filter_map(|(least, keeps)| Some((least?, keeps)))
             .max_by(|one, other| one.0.total_cmp(&other.0))
     }
 
     /// The least distance of dial `one` from an edge that lies across `axis`, mm.
     pub fn edge(&self, axis: Axis, one: usize) -> Option<f64> {
         let bore = self.design.dials.get(one)?.bore.diameter;
-        let least = self.apart(axis, bore / 2.0 + WOOD_LEFT, 0.0, 1.0)?;
-        Some(least + ROUNDING)
+        self.apart(axis, bore / 2.0 + WOOD_LEFT, 0.0, 1.0)
     }
 
     /// The least distance along x, mm, of dial `one` at the height `y` from the middle of the finger
@@ -89,19 +94,22 @@ impl<'a> Near<'a> {
         let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
         let beyond = (front - y).max(y - back).max(0.0);
         let solid = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play + WOOD_LEFT;
-        Some(self.apart(Axis::X, solid, beyond, 1.0)? + ROUNDING)
+        self.apart(Axis::X, solid, beyond, 1.0)
     }
 
     /// Along `axis`, how far apart two places must be so that they keep `least` mm in every box, when
     /// they are `aside` apart along the other and `bores` of them are bores.
     fn apart(&self, axis: Axis, least: f64, aside: f64, bores: f64) -> Option<f64> {
+        if !aside.is_finite() {
+            return None;
+        }
         let error = bores * self.design.workmanship.bore_place;
         let (along, across) = match axis {
             Axis::X => self.growth,
             Axis::Y => (self.growth.1, self.growth.0),
         };
         let aside = (aside.abs() - error).max(0.0) * (1.0 + across);
-        let apart = leg(least + EPSILON, aside)? / (1.0 + along) + error;
+        let apart = leg(least + EPSILON, aside)? / (1.0 + along) + error + ROUNDING;
         apart.is_finite().then_some(apart)
     }
 }

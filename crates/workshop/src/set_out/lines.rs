@@ -146,36 +146,32 @@ pub(super) fn stops(
         return Vec::new();
     };
     let mut lines = Vec::new();
-    let mut both = |middle: f64, least: f64, because: Because| {
-        lines.extend([middle - least, middle + least].map(|at| Line { at, because }));
+    // no endless figures, and never nearer than is allowed
+    let up = |least: f64| (least * 100.0).ceil() / 100.0;
+    let both = |middle: f64, least: f64, because: Because| {
+        [middle - up(least), middle + up(least)].map(|at| Line { at, because })
     };
     for (other, of) in bored.dials.iter().enumerate() {
         let apart = aside - along(across(axis), of.centre);
         if other != dial
             && let Some((least, keeps)) = near.beside(axis, dial, other, apart)
         {
-            both(along(axis, of.centre), least, Because::Beside(other, keeps));
+            let because = Because::Beside(other, keeps);
+            lines.extend(both(along(axis, of.centre), least, because));
         }
     }
     if let Some(least) = near.edge(axis, dial) {
         let (low, high) = edges(bored, axis);
         let because = Because::Edge(own.bore.diameter);
-        if high - low > 2.0 * least {
-            both(
-                f64::midpoint(low, high),
-                (high - low) / 2.0 - least,
-                because,
-            );
+        if high - low > 2.0 * up(least) {
+            lines.extend([low + up(least), high - up(least)].map(|at| Line { at, because }));
         }
     }
     if axis == Axis::X
         && let Some(least) = near.guide_slot(dial, aside)
     {
-        both(
-            bored.slider.pull_at,
-            least,
-            Because::Slot(own.bore.diameter),
-        );
+        let because = Because::Slot(own.bore.diameter);
+        lines.extend(both(bored.slider.pull_at, least, because));
     }
     lines
 }

@@ -197,7 +197,7 @@ mod tests {
         // knobs of 36 mm and 15 mm for fingers
         let placed = third(&design, 50.6, 95.0);
         assert_eq!(placed.x, Some(Because::Beside(1, Keeps::Fingers)));
-        assert!((placed.at.x - 51.5).abs() < 1e-5);
+        assert_eq!(placed.at.x, 51.5);
         let mut moved = design.clone();
         moved.dials[2].centre = (placed.at.x, placed.at.y);
         let proof = prove(&moved);

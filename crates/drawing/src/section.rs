@@ -18,7 +18,7 @@ use crate::outline::Outline;
 use crate::plan::pull_radius;
 use crate::rect::Rect;
 use crate::section_faces::{Stuff, cut_face, turned};
-use crate::section_labels::{LARGEST_TYPE, SMALLEST_TYPE, TYPE, labels};
+use crate::section_labels::{labels, type_of};
 use crate::slider::Body;
 use crate::style::Ink;
 use crate::tame::{cut_to_size, tame};
@@ -42,10 +42,7 @@ const TOUCH: f64 = 0.02;
 pub fn section(design: &Design, pose: &Pose, dial: usize, letters: Option<f64>) -> Drawing {
     let design = tame(design);
     let mut cut = Cut::new(&design, pose, dial);
-    cut.letters = match letters {
-        Some(asked) if asked.is_finite() => asked.clamp(SMALLEST_TYPE, LARGEST_TYPE),
-        _ => TYPE,
-    };
+    cut.letters = type_of(letters);
     let mut items = Vec::new();
     cut.front(&mut items);
     cut.plate(&mut items);
@@ -72,7 +69,7 @@ pub(crate) struct Cut<'a> {
     index: usize,
     pub travel: f64,
     pub thickness: f64,
-    /// How high names are lettered, mm.
+    /// Height of the names, mm.
     pub letters: f64,
     body: Body,
 }
@@ -97,7 +94,7 @@ impl<'a> Cut<'a> {
             index,
             travel,
             thickness,
-            letters: TYPE,
+            letters: type_of(None),
             body,
         }
     }

@@ -11,13 +11,21 @@ use crate::shape::{Anchor, Text};
 use crate::style::Ink;
 
 /// Size of type where none is asked for, and the smallest and largest that has room, mm.
-pub(crate) const TYPE: f64 = 4.0;
-pub(crate) const SMALLEST_TYPE: f64 = 2.0;
-pub(crate) const LARGEST_TYPE: f64 = 7.0;
+const TYPE: f64 = 4.0;
+const SMALLEST_TYPE: f64 = 2.0;
+const LARGEST_TYPE: f64 = 7.0;
 /// From the parts to their names, mm.
 const LEADER: f64 = 5.0;
 /// Least gap between two names in a row, mm.
 const BETWEEN: f64 = 3.0;
+
+/// The size of type that is asked for, within what has room, mm.
+pub(crate) fn type_of(asked: Option<f64>) -> f64 {
+    match asked {
+        Some(asked) if asked.is_finite() => asked.clamp(SMALLEST_TYPE, LARGEST_TYPE),
+        _ => TYPE,
+    }
+}
 
 /// All names with their leaders.
 pub(crate) fn labels(cut: &Cut<'_>) -> Vec<Item> {

@@ -1,8 +1,10 @@
 //! Mending: the smallest change found makes the whole design proven, and what is cut stays as it is.
 
-use latchwright_solver::change::{LatchSize, Size, Step};
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{Mend, Part, mend};
+use latchwright_solver::change::{DialSize, LatchSize, Size, Step};
+use latchwright_solver::model::{Design, Slot};
+use latchwright_solver::propose::{
+    DialWish, Go, Mend, Outcome, Part, Wishes, all_but_meant, mend, propose, settled,
+};
 use latchwright_solver::{Change, Severity, Unit, prove};
 use rand::RngExt;
 use rand::SeedableRng;
@@ -136,4 +138,149 @@ fn most_designs_with_two_sizes_spoilt_are_mended_and_never_in_vain() {
     }
     println!("{found} of {tried} mended");
     assert!(tried > 0 && found * 10 >= tried * 7, "{found} of {tried}");
+}
+
+/// Proven designs that differ: the usual one, and what is proposed for some lids.
+fn proven() -> Vec<Design> {
+    let mut designs = vec![Design::default()];
+    for (lid, dials, marks) in [
+        ((220.0, 140.0), 2, 12),
+        ((320.0, 200.0), 4, 8),
+        ((200.0, 160.0), 1, 16),
+    ] {
+        let mut wishes = Wishes::of(Design::default()).with_lid(lid.0, lid.1);
+        wishes.dials = vec![DialWish::numbered(marks); dials];
+        wishes.pins = vec![3.0, 4.0, 5.0];
+        let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
+            panic!("{lid:?}");
+        };
+        designs.extend(found.into_iter().map(|found| found.design));
+    }
+    designs
+}
+
+/// Sizes of parts that a maker can make otherwise: not the lid, the room, what is asked, nor the plays.
+fn can_be_made_otherwise(size: Size) -> bool {
+    let given = matches!(
+        size,
+        Size::Latch(
+            LatchSize::PlateWidth
+                | LatchSize::PlateDepth
+                | LatchSize::InsideWidth
+                | LatchSize::InsideDepth
+                | LatchSize::InsideHeight
+                | LatchSize::RequiredHold
+                | LatchSize::GuidePlay
+        ) | Size::Dial(_, DialSize::ShaftPlay | DialSize::Clearance)
+    );
+    size.is_built() && size.unit() == Unit::Millimetre && !given
+}
+
+/// A proven design, and the same with one size some twentieths of a millimetre off, so that nothing is
+/// proven any more.
+fn broken(rng: &mut ChaCha8Rng, designs: &[Design], sizes: usize) -> Option<(Design, String, f64)> {
+    let mut design = designs.choose(rng)?.clone();
+    let (mut named, mut moved) = (Vec::new(), 0.0);
+    for _ in 0..sizes {
+        let mut all = Size::all(&design);
+        all.retain(|size| can_be_made_otherwise(*size));
+        let size = *all.choose(rng)?;
+        let was = size.get(&design)?;
+        let by = f64::from(rng.random_range(1..=80)) / 20.0;
+        let by = if rng.random() { by } else { -by };
+        let off = ((was + by) * 20.0).round() / 20.0;
+        size.set(&mut design, off);
+        named.push(format!("{} {was} to {off}", size.name()));
+        moved += (off - was).abs();
+    }
+    let proof = prove(&design);
+    let sound = !proof
+        .faults
+        .iter()
+        .any(|fault| fault.severity == Severity::Error);
+    (!proof.proven && sound).then(|| (design, named.join(", "), moved))
+}
+
+#[test]
+fn a_proven_design_with_one_size_off_is_mended_by_no_more_than_that() {
+    let hunt = std::env::var_os("LATCHWRIGHT_HUNT").is_some();
+    let (designs, wanted) = (proven(), if hunt { 600 } else { 24 });
+    let mut rng = ChaCha8Rng::seed_from_u64(60);
+    let (mut tried, mut missed) = (0, Vec::new());
+    while tried < wanted {
+        let Some((design, name, by)) = broken(&mut rng, &designs, 1) else {
+            continue;
+        };
+        tried += 1;
+        let Some(found) = mend(&design, &[]) else {
+            println!("nothing mends {name}");
+            missed.push(name);
+            continue;
+        };
+        holds(&design, &found);
+        if found.sizes > 1 || found.movement > by + 1e-6 {
+            println!(
+                "{name}: {} sizes, {} mm: {:?}",
+                found.sizes, found.movement, found.change
+            );
+            missed.push(name);
+        }
+    }
+    assert!(
+        missed.is_empty(),
+        "{} of {tried}: {missed:#?}",
+        missed.len()
+    );
+}
+
+#[test]
+fn two_sizes_off_are_mended_by_no_more_sizes_than_that() {
+    let hunt = std::env::var_os("LATCHWRIGHT_HUNT").is_some();
+    let (designs, wanted) = (proven(), if hunt { 200 } else { 6 });
+    let mut rng = ChaCha8Rng::seed_from_u64(61);
+    let (mut tried, mut missed) = (0, Vec::new());
+    while tried < wanted {
+        let Some((design, name, _)) = broken(&mut rng, &designs, 2) else {
+            continue;
+        };
+        tried += 1;
+        let found = mend(&design, &[]);
+        if let Some(found) = &found {
+            holds(&design, found);
+        }
+        if found.as_ref().is_none_or(|found| found.sizes > 2) {
+            println!("{name}: {:?}", found.map(|found| found.change));
+            missed.push(name);
+        }
+    }
+    println!("{} of {tried} not mended by two sizes", missed.len());
+    assert!(missed.len() * 20 <= tried, "{missed:#?}");
+}
+
+#[test]
+fn a_second_opening_that_is_meant_is_left_alone_and_the_rest_is_mended() {
+    let mut twice = Design::default();
+    let slots = &mut twice.dials[1].disc.slots;
+    let second = Slot {
+        mark: 4,
+        ..slots[0].clone()
+    };
+    slots.push(second);
+    let proof = prove(&twice);
+    assert!(!proof.proven && all_but_meant(&twice, &proof) && settled(&twice, &proof));
+    assert_eq!(mend(&twice, &[]), None);
+
+    let mut off = twice.clone();
+    off.dials[0].pin.gap = 0.8;
+    let found = mend(&off, &[]).expect("a wider gap");
+    assert_eq!(found.sizes, 1, "{:?}", found.change);
+    let after = found.change.apply(&off);
+    assert_eq!(after.dials[1].disc.slots, twice.dials[1].disc.slots);
+    assert!(settled(&after, &found.proof) && !found.proof.proven);
+
+    // a decoy that lets its pin in by mistake is none that is meant
+    let mut decoy = twice;
+    decoy.dials[1].disc.slots[1].depth = 8.0;
+    let proof = prove(&decoy);
+    assert!(!settled(&decoy, &proof));
 }

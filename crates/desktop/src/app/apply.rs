@@ -124,8 +124,9 @@ impl LatchwrightApp {
     /// Makes the change that was found, as one step.
     pub(super) fn mended(&mut self, found: Option<Mend>) {
         let Some(found) = found else {
-            let words = "No change of a few sizes was found that proves it: mend the faults that Prove lists first, or let more be made anew";
-            return self.warn(words.to_owned());
+            let cut = self.mending.cut.contains(&true);
+            let words = report::not_mended_sentences(self.session.design(), self.proof(), cut);
+            return self.warn(words);
         };
         let words = report::mend_sentence(self.session.design(), &found);
         let change = found.change;

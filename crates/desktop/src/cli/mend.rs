@@ -28,17 +28,16 @@ pub struct Asked {
 pub fn run(asked: &Asked) -> Result<u8> {
     let session = Session::open(&asked.file)?;
     let design = session.design();
-    if session.proven_by(&prove(design)) {
+    let proof = prove(design);
+    if session.proven_by(&proof) {
         output::say("Proven as it is: there is nothing to mend.\n")?;
         return Ok(1);
     }
     let dials = design.dials.len();
     let cut: Vec<Part> = asked.cut.iter().flat_map(|cut| cut.parts(dials)).collect();
     let Some(found) = mend(design, &cut) else {
-        output::say(
-            "No change of a few sizes was found that makes it proven; mend the faults that \
-             latchwright prove names first, or let more parts be made anew.\n",
-        )?;
+        let said = report::not_mended_sentences(design, &proof, !cut.is_empty());
+        output::say(&format!("{said}\n"))?;
         return Ok(1);
     };
     output::say(&format!("{}\n", report::mend_sentence(design, &found)))?;

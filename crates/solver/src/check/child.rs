@@ -25,13 +25,13 @@ pub const CYLINDER_DEPTH: f64 = 57.15;
 ///
 /// # Source
 /// 16 CFR 1501.2; EN 71-1 draws the line at 36 months too.
-const SMALL_PARTS_AGE: u32 = 3;
+pub const SMALL_PARTS_AGE: u32 = 3;
 
 /// From this age, years, a person is no child in the sense of the rules for toys.
 ///
 /// # Source
 /// Directive 2009/48/EC, article 2: toys are for children under 14.
-const GROWN_AGE: u32 = 14;
+pub const GROWN_AGE: u32 = 14;
 
 /// Volume from which a child can be inside, litres.
 ///

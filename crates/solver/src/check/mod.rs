@@ -32,7 +32,7 @@ use crate::worst::judge::ExactJudge;
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
 
-pub use child::{could_hold_a_child, fits_small_parts_cylinder};
+pub use child::{GROWN_AGE, SMALL_PARTS_AGE, could_hold_a_child, fits_small_parts_cylinder};
 pub use feel::first_step;
 pub use guide::closes_at;
 pub use racking::arm_limit;

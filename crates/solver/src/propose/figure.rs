@@ -133,6 +133,7 @@ impl Figure {
 
 #[cfg(test)]
 mod tests {
+    use super::super::demand::work_to;
     use super::super::plain::least_room;
     use crate::model::Design;
 
@@ -143,23 +144,7 @@ mod tests {
         assert!((0.05..0.6).contains(&room), "{room} {deciding:?}");
         let grown = |share: f64| {
             let mut grown = design.clone();
-            let work = &mut grown.workmanship;
-            for error in [
-                &mut work.pin_place,
-                &mut work.bore_place,
-                &mut work.keeper_place,
-                &mut work.thickness,
-                &mut work.print,
-                &mut work.film_spread,
-                &mut work.reading,
-                &mut grown.slider.guide_play,
-            ] {
-                *error *= 1.0 + share;
-            }
-            for dial in &mut grown.dials {
-                dial.bore.shaft_play *= 1.0 + share;
-                dial.key.clearance *= 1.0 + share;
-            }
+            work_to(&mut grown, 1.0 + share);
             least_room(&grown).unwrap().0
         };
         assert!(grown(room - 0.03) > 0.0);

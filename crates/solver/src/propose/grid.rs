@@ -52,6 +52,17 @@ pub(super) fn down(value: f64, step: f64) -> f64 {
     stand((value / step + DUST).floor(), step)
 }
 
+/// How many whole steps reach over `length`; none for what is no length.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held between nought and a million"
+)]
+pub(super) fn steps(length: f64, step: f64) -> u32 {
+    // no number becomes nought as well
+    (length / step - DUST).ceil().clamp(0.0, 1e6) as u32
+}
+
 /// Whether `value` stands on a grid of `step`.
 pub(super) fn stands_on(value: f64, step: f64) -> bool {
     let steps = value / step;

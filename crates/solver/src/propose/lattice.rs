@@ -9,6 +9,7 @@ use core::f64::consts::PI;
 use itertools::iproduct;
 use latchwright_geometry::trig;
 
+use super::figure::{Figure, Question};
 use super::grid::{Grid, down, stands_on, up};
 use super::posts::{Posts, ROUND_POST};
 use super::wishes::{Marks, Wishes, front_inside, prepared};
@@ -231,6 +232,27 @@ impl Lattice {
             .collect()
     }
 
+    /// Whether the maker holds the size that would have to grow for this figure.
+    pub(super) fn holds(&self, figure: &Figure) -> bool {
+        let dial = figure.dial.unwrap_or(0);
+        let size = match figure.question {
+            Question::AtRest => Size::Dial(dial, DialSize::Gap),
+            Question::Enters | Question::Fits => Size::Slot(dial, 0, SlotSize::Width),
+            Question::Deep | Question::Wall => Size::Slot(dial, 0, SlotSize::Depth),
+            Question::Hold | Question::HeldAtRest => Size::Latch(LatchSize::Engagement),
+            Question::Free | Question::Captive => Size::Latch(LatchSize::Travel),
+            Question::TabBears => Size::Latch(LatchSize::TabWidth),
+            _ => return false,
+        };
+        self.pinned.iter().any(|(pinned, _)| *pinned == size)
+    }
+
+    /// Whether the maker holds the discs' radius.
+    pub(super) fn radius_is_held(&self) -> bool {
+        let mut pinned = self.pinned.iter();
+        pinned.any(|(size, _)| matches!(size, Size::Dial(_, DialSize::DiscRadius)))
+    }
+
     /// The posts of this point.
     pub(super) fn posts(&self, point: &Point) -> Option<&Posts> {
         let mut posts = self.posts.iter();
@@ -333,13 +355,17 @@ fn pins(wishes: &Wishes, base: &Design, grid: Grid) -> Vec<f64> {
         pins.extend(wishes.base.dials.first().map(|dial| dial.pin.diameter));
     }
     pins.retain(|pin| pin.is_finite() && *pin >= LEAST_PIN);
-    let bits = &base.bench.bits;
-    // a printed slider has its holes printed
-    let drilled = base.slider.material != Material::Printed && !bits.is_empty();
+    let (bits, drilled) = (&base.bench.bits, drilled(base));
     pins.retain(|pin| !drilled || bits.iter().any(|bit| (bit - pin).abs() <= PIN_TO_BIT));
     pins.sort_by(f64::total_cmp);
     pins.dedup();
     pins
+}
+
+/// Whether pins go into holes that are drilled, with bits that are at hand: a printed slider has its
+/// holes printed.
+pub(super) fn drilled(base: &Design) -> bool {
+    base.slider.material != Material::Printed && !base.bench.bits.is_empty()
 }
 
 /// How many of these numbers are not whole ones of the maker's unit: the fewer, the simpler.

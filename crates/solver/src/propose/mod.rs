@@ -8,26 +8,31 @@
 //! call proven.
 
 mod conflict;
+mod demand;
 mod demands;
 mod figure;
 mod frontier;
 mod grid;
 mod lattice;
+mod nearest;
 mod pass;
 mod plain;
 mod posts;
 mod say;
 mod search;
+mod sizes;
 mod solve;
 mod stack;
 mod wishes;
 
-pub use crate::remedy::{Mend, Part, mend};
-pub use conflict::{Demand, Nearest, Nothing};
+pub use crate::remedy::{Mend, Part, all_but_meant, mend, settled};
+pub use conflict::Nothing;
+pub use demand::Demand;
 pub use demands::{grid_of, unmet};
 pub use figure::{Figure, Question};
 pub use frontier::{Better, Frontier, OnLid, frontier};
 pub use grid::Grid;
+pub use nearest::Nearest;
 pub use plain::{figures, least_room};
 pub use search::{Go, Kind, Outcome, Progress, Proposal, Search, propose};
 pub use wishes::{DialWish, Marks, Wishes};

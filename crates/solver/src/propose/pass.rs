@@ -4,7 +4,8 @@
 use super::grid::up;
 use super::lattice::{Point, fiddly};
 use super::plain::least_room;
-use super::solve::{Sizes, Solver};
+use super::sizes::Sizes;
+use super::solve::Solver;
 use crate::model::Design;
 
 /// What is looked for.
@@ -28,6 +29,8 @@ const BETWEEN: f64 = 0.02;
 const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
 const KEPT: usize = 24;
+/// Of those, so many are looked round at the end.
+const POLISHED: usize = 8;
 /// Lids that are tried for one point at most.
 const LIDS: usize = 60;
 
@@ -40,6 +43,8 @@ pub(super) struct Found {
     pub room: f64,
     /// What it is ranked by: the larger, the better.
     rank: (f64, i64),
+    /// Where it was found.
+    at: (Point, Sizes),
 }
 
 impl Found {
@@ -66,8 +71,8 @@ pub(super) struct Pass {
     pub kept: Vec<Found>,
     /// The largest lid, mm.
     lid: (f64, f64),
-    /// Stop at the first latch.
-    any: bool,
+    /// Whether the best were looked round.
+    polished: bool,
     /// Settings or area that are known already, and only better ones wanted; 0 for none.
     beat: f64,
 }
@@ -76,22 +81,24 @@ impl Pass {
     pub(super) fn new(solver: Solver, aim: Aim) -> Self {
         let mut first = solver.lattice.first();
         first.reverse();
+        // through the thickness nothing depends on the point, nor does the room on a lid that stays
+        let lid_stays = !matches!(aim, Aim::Area(_));
+        let next = if solver.stacks() && !(lid_stays && solver.shuts_in()) {
+            0
+        } else {
+            first.clear();
+            solver.lattice.len()
+        };
         Self {
             lid: solver.lid(),
             solver,
             aim,
             first,
-            next: 0,
+            next,
             kept: Vec::new(),
-            any: false,
+            polished: false,
             beat: 0.0,
         }
-    }
-
-    /// The same, but any latch will do.
-    pub(super) fn any(mut self) -> Self {
-        self.any = true;
-        self
     }
 
     /// The same, for what is better than this many settings or this area.
@@ -113,29 +120,18 @@ impl Pass {
     /// Looks at up to `points` more; false at the end.
     pub(super) fn step(&mut self, points: usize) -> bool {
         for _ in 0..points {
-            if self.any && !self.kept.is_empty() {
-                return false;
-            }
             if let Some(point) = self.first.pop() {
                 self.look(&point);
                 continue;
             }
-            let Some(point) = self.solver.lattice.point(self.next) else {
-                return false;
+            let within = self.next < self.solver.lattice.len();
+            let Some(point) = self.solver.lattice.point(self.next).filter(|_| within) else {
+                return self.polish();
             };
-            if self.next >= self.solver.lattice.len() {
-                return false;
-            }
             self.next += 1;
             self.look(&point);
         }
         true
-    }
-
-    /// All of it.
-    pub(super) fn run(mut self) -> Self {
-        while self.step(1_024) {}
-        self
     }
 
     fn look(&mut self, point: &Point) {
@@ -213,6 +209,108 @@ impl Pass {
         best
     }
 
+    /// Looks round the best that were found, between and beyond the places of the lattice; always false,
+    /// for the end of the way.
+    fn polish(&mut self) -> bool {
+        if !self.polished {
+            self.polished = true;
+            match self.aim {
+                Aim::Room(_) => self.roomier(),
+                Aim::Settings(room) => self.more_settings(room),
+                Aim::Area(room) => self.smaller(room),
+            }
+        }
+        false
+    }
+
+    fn roomier(&mut self) {
+        let best = self.kept.iter().take(POLISHED);
+        let best: Vec<(Point, f64, Sizes)> = best
+            .filter(|found| found.room < ENOUGH)
+            .map(|found| (found.at.0, found.room, found.at.1))
+            .collect();
+        for (mut point, mut room, mut sizes) in best {
+            let mut better = false;
+            while room < ENOUGH
+                && let Some(more) = self.beside(&point, room + ALIKE / 4.0, sizes)
+            {
+                (point, sizes) = more;
+                (room, sizes) = self.furthest(&point, room + ALIKE / 4.0, sizes);
+                better = true;
+            }
+            if better {
+                self.keep(&point, &sizes, room);
+            }
+        }
+    }
+
+    fn more_settings(&mut self, room: f64) {
+        while let Some(best) = self.kept.first() {
+            let (settings, (point, sizes)) = (best.settings(), best.at);
+            for (point, from) in self.round(&point, sizes) {
+                if let Some(sizes) = self.solver.least(&point, room, from) {
+                    self.keep(&point, &sizes, room);
+                }
+            }
+            let now = self.kept.first().map_or(0.0, Found::settings);
+            if now <= settings {
+                break;
+            }
+        }
+    }
+
+    fn smaller(&mut self, room: f64) {
+        let step = self.solver.lattice.grid.lid;
+        while let Some(best) = self.kept.first() {
+            let (area, (point, sizes)) = (best.area(), best.at);
+            let plate = &best.design.plate;
+            let (width, depth) = (plate.width, plate.depth);
+            for lid in [(width - step, depth), (width, depth - step)] {
+                self.solver.set_lid(lid);
+                let point = Point {
+                    back: None,
+                    ..point
+                };
+                if let Some((point, sizes)) = self.beside(&point, room, sizes) {
+                    self.keep(&point, &sizes, room);
+                }
+            }
+            self.solver.set_lid(self.lid);
+            if self.kept.first().is_none_or(|best| best.area() >= area) {
+                break;
+            }
+        }
+    }
+
+    /// A neighbour with this room.
+    fn beside(&mut self, point: &Point, room: f64, sizes: Sizes) -> Option<(Point, Sizes)> {
+        let mut round = self.round(point, sizes).into_iter();
+        round.find_map(|(point, from)| Some((point, self.solver.least(&point, room, from)?)))
+    }
+
+    /// The neighbours of this point, and the point with one size larger than it must be.
+    fn round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
+        let grid = self.solver.lattice.grid;
+        let mut round: Vec<(Point, Option<Sizes>)> = sizes
+            .raised(grid)
+            .into_iter()
+            .map(|sizes| (*point, Some(sizes)))
+            .collect();
+        if !self.solver.lattice.radius_is_held() {
+            let steps = [1.0, -1.0, 2.0, -2.0, -3.0, -4.0];
+            round.extend(steps.map(|steps| {
+                let radius = up(point.radius + steps * grid.size, grid.size);
+                (Point { radius, ..*point }, None)
+            }));
+        }
+        let from = self.solver.back(point);
+        round.extend([-1.0, 1.0, -4.0].map(|steps| {
+            let back = Some(from + steps * grid.place);
+            (Point { back, ..*point }, None)
+        }));
+        round
+    }
+
     fn look_for_settings(&mut self, point: &Point, room: f64) {
         // the roomiest of equals is found afterwards
         let best = self.kept.first().map_or(0.0, Found::settings);
@@ -288,6 +386,7 @@ impl Pass {
             design,
             room,
             rank: (first, simple),
+            at: (*point, *sizes),
         };
         let better = |other: &Found| other.rank < found.rank;
         let at = self.kept.iter().position(better).unwrap_or(self.kept.len());

@@ -18,6 +18,9 @@ use crate::{prove, verdicts};
 /// Points of the lattice in one step: a few thousandths of a second.
 const POINTS: usize = 512;
 
+/// The same, where anything that goes will do.
+const FEW: usize = 16;
+
 /// The plain sums promise less than the proof: a latch may be proven with room short of nought by so
 /// much.
 const SHORT: f64 = -0.06;
@@ -364,11 +367,7 @@ fn unreadable(wishes: &Wishes) -> Option<Nothing> {
             said.push(format!("{} cannot be pinned to {value}", size.name()));
         }
     }
-    (!said.is_empty()).then(|| Nothing {
-        conflict: Vec::new(),
-        sentence: said.join("; "),
-        nearest: Vec::new(),
-    })
+    (!said.is_empty()).then(|| Nothing::unreadable(said.join("; ")))
 }
 
 /// A way through the lattice of these wishes; `None` where a wood is not known.
@@ -376,6 +375,31 @@ pub(super) fn pass(wishes: &Wishes, free_marks: bool, aim: Aim) -> Option<Box<Pa
     let ground = Ground::of(&prepared(wishes))?;
     let lattice = Lattice::of(wishes, free_marks, ground.alike_along_y);
     Some(Box::new(Pass::new(Solver::new(lattice, ground), aim)))
+}
+
+/// Any latch that is proven and keeps to the wishes.
+pub(super) fn first_proven(wishes: &Wishes) -> Option<Proposal> {
+    let mut pass = *pass(wishes, false, Aim::Room(SHORT))?;
+    let allowed = |found: &Found| {
+        let proposal = proposal(Kind::Roomiest, &found.design)?;
+        unmet(wishes, &proposal.design)
+            .is_empty()
+            .then_some(proposal)
+    };
+    let mut tried = f64::NEG_INFINITY;
+    loop {
+        let more = pass.step(FEW);
+        // with room to spare it is surely proven
+        if let Some(best) = pass.kept.first().filter(|best| best.room > tried.max(0.0)) {
+            tried = best.room;
+            if let Some(proposal) = allowed(best) {
+                return Some(proposal);
+            }
+        }
+        if !more {
+            return pass.kept.iter().take(MOST_PROOFS).find_map(allowed);
+        }
+    }
 }
 
 /// This design as a proposal; `None` where it is not proven.

@@ -8,12 +8,14 @@ use latchwright_geometry::trig;
 
 use super::figure::Question;
 use super::grid::{down, up};
+
 use super::lattice::{CROSSBAR, GUIDE_FROM, Lattice, Point, SHOULDER, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
+use super::sizes::Sizes;
 use super::stack::Stack;
 use super::wishes::{Marks, front_inside, set_lid};
-use crate::check::could_hold_a_child;
 use crate::check::spacing::PRINTED_WALL;
+use crate::check::{GROWN_AGE, could_hold_a_child};
 use crate::contact::mouth_half_angle;
 use crate::key;
 use crate::model::{Design, Dial, Key};
@@ -27,19 +29,6 @@ pub(super) const BEFORE_NOTCH: f64 = 3.0;
 pub(super) const BESIDE_TAB: f64 = 8.0;
 /// The narrowest tab, mm.
 pub(super) const LEAST_TAB: f64 = 20.0;
-
-/// The sizes that follow from a point.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Sizes {
-    gap: f64,
-    width: f64,
-    depth: f64,
-    engagement: f64,
-    travel: f64,
-    spacing: f64,
-    tab: f64,
-    play: f64,
-}
 
 /// Solves points of one lattice.
 pub(super) struct Solver {
@@ -73,6 +62,17 @@ impl Solver {
         }
     }
 
+    /// Whether all goes through the thickness of the lid, wherever it stands.
+    pub(super) fn stacks(&self) -> bool {
+        let pinned = |design: &mut Design| pin_down(&self.lattice, design);
+        Stack::up_to(&self.lattice.base, &pinned, 0.0).is_some()
+    }
+
+    /// Whether a child could be shut in under the lid as it stands.
+    pub(super) fn shuts_in(&self) -> bool {
+        shuts_in(&self.lattice.base)
+    }
+
     /// The least sizes at `point` with this room in the lid as it stands; `None` where there are none.
     pub(super) fn least(&mut self, point: &Point, room: f64, from: Option<Sizes>) -> Option<Sizes> {
         if self.hopeless(point, room) {
@@ -92,6 +92,7 @@ impl Solver {
             let mut figures = self.work.figures.iter();
             let wall_short = figures
                 .any(|figure| figure.question == Question::Wall && figure.left_at(room) < DUST);
+            let mut held = false;
             for figure in &self.work.figures {
                 let short = DUST - figure.left_at(room);
                 // a slot without walls is narrower than it seems: deeper first
@@ -100,6 +101,11 @@ impl Solver {
                 }
                 if short > 1e3 {
                     return None;
+                }
+                if self.lattice.holds(figure) {
+                    // another size may still make up for it
+                    held = true;
+                    continue;
                 }
                 let (size, by, step) = match figure.question {
                     Question::AtRest => (&mut sizes.gap, before.gap + short, grid.size),
@@ -126,7 +132,7 @@ impl Solver {
                 *size = size.max(up(by, step));
             }
             if sizes == before {
-                return Some(sizes);
+                return (!held).then_some(sizes);
             }
         }
         None
@@ -360,8 +366,7 @@ impl Solver {
         let stack = Stack::up_to(&design, &pinned, room.max(0.0))?;
         stack.put(&mut design);
         pin_down(lattice, &mut design);
-        let child = design.card.youngest < 14 && could_hold_a_child(&design.inside);
-        (!child).then_some(design)
+        (!shuts_in(&design)).then_some(design)
     }
 
     /// The most marks that `dial` seats with this least turn between them.
@@ -407,6 +412,11 @@ impl Solver {
             dial.knob.diameter = wished.min(most).max(least);
         }
     }
+}
+
+/// Whether a child could be shut in, and one is about.
+pub(super) fn shuts_in(design: &Design) -> bool {
+    design.card.youngest < GROWN_AGE && could_hold_a_child(&design.inside)
 }
 
 /// Puts point and sizes into `design`; `plays` where it is a real one.

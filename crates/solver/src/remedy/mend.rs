@@ -7,27 +7,13 @@
 use itertools::iproduct;
 
 use super::faulty;
+use super::part::{Part, same};
 use super::way::Way;
 use crate::change::{Change, DialSize, LatchSize, Size, Step};
 use crate::check::named;
-use crate::model::{Design, Dial};
+use crate::model::{Design, Dial, Slot};
 use crate::proof::{Check, CheckVerdict, Proof, Unit};
 use crate::prove::{prove, prove_each_alone};
-
-/// A part that may be cut, drilled or printed already.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Part {
-    /// The plate with its bores, its rabbet and the finger knob's slot.
-    Plate,
-    /// The slider with tab and pins.
-    Slider,
-    /// The keeper; where it is fixed is still open.
-    Keeper,
-    /// The disc of this dial, from 0, with its half of the key.
-    Disc(usize),
-    /// The knob of this dial, from 0, with its half of the key and its marks.
-    Knob(usize),
-}
 
 /// The smallest change found that makes a design proven.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,12 +24,17 @@ pub struct Mend {
     pub sizes: usize,
     /// How far they move together, mm; a mark that is left out counts as one.
     pub movement: f64,
-    /// The proof of the changed design; always proven.
+    /// The proof of the changed design: proven, or all but its second openings that are meant.
     pub proof: Proof,
 }
 
+/// The check that exactly one setting opens.
+const TWIN: &str = "twin-openings";
 /// Steps of the maker's grid that are tried along one way, each twice the one before.
 const DOUBLINGS: u32 = 9;
+/// Where a way that does not help at once is looked at again: a dial that is idle, or a count of marks,
+/// only changes after a while.
+const FURTHER_ON: u32 = 5;
 /// A length is moved at most by so much, and a place (mm).
 const FURTHEST: f64 = 12.0;
 const FURTHEST_PLACE: f64 = 25.0;
@@ -52,13 +43,14 @@ const BEGINNINGS: usize = 4;
 /// Sizes that are moved at most.
 const MOST_SIZES: usize = 6;
 
-/// Looks for the smallest change: fewest sizes, then least movement. `cut` is left as it is.
+/// Looks for the smallest change: fewest sizes, then least movement. `cut` is left as it is, and so are
+/// slots that are cut right through to open at a second mark ([`all_but_meant`]).
 ///
-/// `None` for a design that is proven, one with faults, and where nothing was found. Takes some
-/// hundreds to thousands of proofs: seconds.
+/// `None` for a design that is [`settled`], and where nothing was found. Takes some hundreds to
+/// thousands of proofs: seconds.
 pub fn mend(design: &Design, cut: &[Part]) -> Option<Mend> {
     let proof = prove(design);
-    if proof.proven || faulty(&proof) {
+    if settled(design, &proof) {
         return None;
     }
     let job = Job {
@@ -80,13 +72,42 @@ pub fn mend(design: &Design, cut: &[Part]) -> Option<Mend> {
         }
     }
     let change = job.trimmed(best?);
-    let proof = prove(&change.apply(design));
-    proof.proven.then(|| Mend {
+    let after = change.apply(design);
+    let proof = prove(&after);
+    settled(&after, &proof).then(|| Mend {
         sizes: sizes(&change),
         movement: movement(&change),
         change,
         proof,
     })
+}
+
+/// Whether nothing is left to mend: the design is proven, or [`all_but_meant`] is.
+pub fn settled(design: &Design, proof: &Proof) -> bool {
+    proof.proven || all_but_meant(design, proof)
+}
+
+/// Whether everything is proven but that one setting alone opens, and every other one that does opens
+/// by a slot of its own that is cut as wide and deep as the true one: a box that opens twice is meant
+/// to.
+pub fn all_but_meant(design: &Design, proof: &Proof) -> bool {
+    let ways = |dial: &Dial| {
+        let slots = &dial.disc.slots;
+        let truly = slots.iter().find(|slot| slot.mark == 0);
+        let alike = |slot: &&Slot| {
+            truly.is_some_and(|truly| {
+                (slot.width, slot.depth, slot.lead_in) == (truly.width, truly.depth, truly.lead_in)
+            })
+        };
+        slots.iter().filter(alike).count() as u128
+    };
+    let openings = design.dials.iter().map(ways).product::<u128>();
+    !faulty(proof)
+        && openings > 1
+        && proof.settings.opens == openings
+        && proof.settings.unsure == 0
+        && proof.states.rows.iter().all(|row| row.as_meant)
+        && failing(proof).all(|check| check.name == TWIN)
 }
 
 struct Job<'a> {
@@ -142,15 +163,31 @@ impl Job<'_> {
         way: &Way,
         looked: &mut Looked,
     ) {
-        let mut low = 0;
+        let mut low: (i64, Option<Proof>) = (0, None);
         let (mut fewest, mut stands) = (failing(proof).count(), 0);
-        for doubling in 0..=DOUBLINGS {
+        let unread = faulty(proof);
+        let mut doublings = 0..=DOUBLINGS;
+        while let Some(doubling) = doublings.next() {
             let step = 1_i64 << doubling;
             let Some((change, after)) = self.after(design, way, step) else {
                 break;
             };
-            if after.proven {
-                let least = self.least(design, way, (low, step)).unwrap_or(change);
+            if faulty(&after) {
+                // margins say nothing yet: only how far may help
+                if unread {
+                    low = (step, None);
+                    continue;
+                }
+                break;
+            }
+            let goal = if settled(&change.apply(design), &after) {
+                Some((low.0, step, change.clone()))
+            } else {
+                let before = low.1.as_ref().unwrap_or(proof);
+                self.between(design, way, (low.0, before), (step, &after))
+            };
+            if let Some((short, enough, change)) = goal {
+                let least = self.least(design, way, (short, enough)).unwrap_or(change);
                 let whole = before.clone().then(least);
                 let better = looked
                     .mended
@@ -161,15 +198,17 @@ impl Job<'_> {
                 }
                 return;
             }
-            if !helps(proof, &after) {
+            if !unread && !helps(proof, &after) {
                 stands += 1;
-                // a margin that does not move at once never will
-                if stands > 1 {
-                    break;
+                // a margin that moves neither at once nor further on never will
+                match stands {
+                    1 => {}
+                    2 => doublings = FURTHER_ON..=DOUBLINGS,
+                    _ => break,
                 }
             }
             let left = failing(&after).count();
-            if left < fewest {
+            if left < fewest || unread {
                 fewest = left;
                 let whole = before.clone().then(change);
                 looked.begun.push(Begun {
@@ -178,11 +217,48 @@ impl Job<'_> {
                     failing: left,
                 });
             }
-            low = step;
+            low = (step, Some(after));
         }
     }
 
-    /// The design so many steps along `way`, if cut parts allow it and it has no faults.
+    /// Between two steps of which the first is too short and the second too far, one that does: all that
+    /// fails at `low` passes at `high`, where something else fails.
+    fn between(
+        &self,
+        design: &Design,
+        way: &Way,
+        low: (i64, &Proof),
+        high: (i64, &Proof),
+    ) -> Option<(i64, i64, Change)> {
+        let fails = |proof: &Proof, check: &Check| {
+            named(proof, check.name, check.dial)
+                .is_some_and(|now| now.verdict != CheckVerdict::Passes)
+        };
+        let too_short = |proof: &Proof| failing(low.1).any(|check| fails(proof, check));
+        if faulty(low.1) || too_short(high.1) {
+            return None;
+        }
+        let (mut short, mut far) = (low.0, high.0);
+        while far - short > 1 {
+            let middle = i64::midpoint(short, far);
+            let (change, after) = self.after(design, way, middle)?;
+            if settled(&change.apply(design), &after) {
+                return Some((short, middle, change));
+            }
+            if faulty(&after) {
+                return None;
+            }
+            let too_far = failing(&after).any(|check| !fails(low.1, check));
+            match (too_short(&after), too_far) {
+                (true, false) => short = middle,
+                (false, true) => far = middle,
+                _ => return None,
+            }
+        }
+        None
+    }
+
+    /// The design so many steps along `way`, if cut parts allow it.
     fn after(&self, design: &Design, way: &Way, step: i64) -> Option<(Change, Proof)> {
         let change = way.change(design, step)?;
         if change.steps.iter().any(goes_too_far) {
@@ -193,7 +269,7 @@ impl Job<'_> {
             return None;
         }
         let proof = prove_each_alone(&after);
-        (!faulty(&proof)).then_some((change, proof))
+        Some((change, proof))
     }
 
     /// The least step between one that fails and one that is proven.
@@ -202,7 +278,9 @@ impl Job<'_> {
         while high - low > 1 {
             let middle = i64::midpoint(low, high);
             match self.after(design, way, middle) {
-                Some((change, proof)) if proof.proven => (high, found) = (middle, Some(change)),
+                Some((change, proof)) if settled(&change.apply(design), &proof) => {
+                    (high, found) = (middle, Some(change));
+                }
                 _ => low = middle,
             }
         }
@@ -231,7 +309,7 @@ impl Job<'_> {
     fn trimmed(&self, change: Change) -> Change {
         let proven = |change: &Change| {
             let design = change.apply(self.original);
-            self.keeps(&design) && prove_each_alone(&design).proven
+            self.keeps(&design) && settled(&design, &prove_each_alone(&design))
         };
         let mut change = change;
         let mut at = 0;
@@ -382,80 +460,4 @@ fn movement(change: &Change) -> f64 {
         _ => 1.0,
     });
     steps.sum()
-}
-
-/// Whether a part is the same in both designs, as it is cut or printed.
-fn same(one: &Design, other: &Design, part: Part) -> bool {
-    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
-    let all = |of: &dyn Fn(&Design) -> Vec<f64>| {
-        let (has, had) = (of(one), of(other));
-        has.len() == had.len() && has.iter().zip(&had).all(|(a, b)| near(*a, *b))
-    };
-    match part {
-        Part::Plate => {
-            all(&plate)
-                && (one.plate.sawn, one.plate.grain) == (other.plate.sawn, other.plate.grain)
-        }
-        Part::Slider => all(&slider) && one.slider.material == other.slider.material,
-        Part::Keeper => {
-            let keeper = |design: &Design| {
-                let keeper = &design.keeper;
-                vec![keeper.width, keeper.depth, keeper.thickness]
-            };
-            all(&keeper)
-        }
-        Part::Disc(dial) => all(&|design| design.dials.get(dial).map_or(Vec::new(), disc)),
-        Part::Knob(dial) => all(&|design| design.dials.get(dial).map_or(Vec::new(), knob)),
-    }
-}
-
-fn plate(design: &Design) -> Vec<f64> {
-    let (plate, slider) = (&design.plate, &design.slider);
-    let mut sizes = vec![plate.width, plate.depth, plate.thickness, plate.rabbet];
-    // the finger knob's slot
-    sizes.extend([slider.pull_at, slider.guide_at.1, slider.travel]);
-    sizes.push(slider.shank + 2.0 * slider.guide_play);
-    for dial in &design.dials {
-        sizes.extend([dial.centre.0, dial.centre.1, dial.bore.diameter]);
-    }
-    sizes
-}
-
-/// Seen from its finger knob, which stands where the guide's middle is.
-fn slider(design: &Design) -> Vec<f64> {
-    let (slider, tab) = (&design.slider, &design.tab);
-    let (x, y) = (slider.pull_at, slider.guide_at.1);
-    let tip = design.keeper.edge - tab.engagement;
-    let mut sizes = vec![
-        slider.thickness,
-        slider.shank,
-        tab.at - x,
-        tab.width,
-        tip - y,
-    ];
-    for dial in &design.dials {
-        let pin = dial.pin_at();
-        sizes.extend([pin.0 - x, pin.1 - y, dial.pin.diameter]);
-        sizes.extend([dial.pin.height, dial.pin.free]);
-    }
-    sizes
-}
-
-fn disc(dial: &Dial) -> Vec<f64> {
-    let mut sizes = vec![dial.disc.radius, dial.disc.thickness, dial.key.apothem];
-    sizes.extend([f64::from(dial.key.sides), f64::from(dial.positions)]);
-    for slot in &dial.disc.slots {
-        sizes.extend([slot.mark as f64, slot.width, slot.depth, slot.lead_in]);
-    }
-    sizes
-}
-
-fn knob(dial: &Dial) -> Vec<f64> {
-    vec![
-        dial.knob.diameter,
-        dial.knob.height,
-        f64::from(dial.positions),
-        f64::from(dial.key.sides),
-        dial.key.apothem,
-    ]
 }

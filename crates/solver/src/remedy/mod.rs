@@ -6,6 +6,7 @@
 
 mod chain;
 mod mend;
+mod part;
 mod search;
 mod through;
 mod way;
@@ -18,7 +19,8 @@ use crate::model::Design;
 use crate::proof::{Check, CheckVerdict, Proof, Unit};
 use crate::prove::prove_each_alone;
 
-pub use mend::{Mend, Part, mend};
+pub use mend::{Mend, all_but_meant, mend, settled};
+pub use part::Part;
 use search::{Search, Tried};
 
 /// A change that makes one check pass, and what else comes of it.

@@ -2,6 +2,7 @@
 //!
 //! A few lids by default; three hundred where `LATCHWRIGHT_HUNT` is set.
 
+mod conflict;
 mod laws;
 mod nothing;
 mod random;

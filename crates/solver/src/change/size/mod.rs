@@ -115,18 +115,7 @@ impl Size {
             Self::KeySides(number) => dial(number).map(|dial| f64::from(dial.key.sides)),
             Self::Digit(number) => design.combination.get(number).copied().map(f64::from),
             Self::SlotMark(number, which) => slot(number, which).map(|slot| slot.mark as f64),
-            Self::Body(_)
-            | Self::Band
-            | Self::Bench(_)
-            | Self::Coats
-            | Self::Fraction
-            | Self::Bit(_)
-            | Self::Board(..)
-            | Self::BoardCount(_)
-            | Self::Hole(..)
-            | Self::Wood(..)
-            | Self::Air(_)
-            | Self::Youngest => self.get_beside(design),
+            _ => self.get_beside(design),
         }
     }
 
@@ -297,7 +286,12 @@ impl Size {
 
     /// In plain words: "the gap of dial 1", "the x of the tab".
     pub fn name(self) -> String {
-        let thing = self.thing(self.dial().as_slice());
+        self.name_on(self.dial().as_slice())
+    }
+
+    /// The same of several dials: "the gap of dials 1 and 2"; of none, "the gap".
+    pub(crate) fn name_on(self, dials: &[usize]) -> String {
+        let thing = self.thing(dials);
         match self.words().1 {
             Verb::Across => format!("the x of {thing}"),
             Verb::Back => format!("the y of {thing}"),

@@ -1,8 +1,10 @@
 //! Plan and section, live: everything the hand can reach, and the sentence that says what stops it.
 
+use std::sync::Arc;
+
 use egui::accesskit::{Live, Role};
 use egui::text::{LayoutJob, TextFormat};
-use egui::{Align, FontFamily, FontId, Id, Label, Layout, Pos2, Rect, RichText, Sense, Ui};
+use egui::{FontFamily, FontId, Galley, Id, Label, Pos2, Rect, RichText, Sense, Ui};
 use egui::{Vec2, WidgetInfo, vec2};
 use latchwright_drawing::{
     ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan, plan_sheet, section,
@@ -18,8 +20,8 @@ use crate::theme;
 use crate::view_state::ViewState;
 use crate::words;
 
-/// Height of the sentence below the plan, points.
-const SENTENCE: f32 = 56.0;
+/// Room above and below the sentence under the plan, points.
+const AROUND: f32 = 20.0;
 /// Height of the section's title, points.
 const TITLE: f32 = 36.0;
 /// Height of letters that can be read, points.
@@ -50,16 +52,18 @@ pub fn lid_ui(
     }
     head_ui(ui, view);
     let room = ui.available_rect_before_wrap();
-    let sheet = plan_sheet(design, &PlanOptions::default());
+    let sentence = sentence(ui, design, view, room.width());
+    let lines = sentence.size().y + AROUND;
     let below = section_height(
-        room.size() - vec2(0.0, SENTENCE),
-        sheet,
+        room.size() - vec2(0.0, lines),
+        plan_sheet(design, &PlanOptions::default()),
         section(design, &view.pose, view.dial, None).bounds,
     );
-    let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + SENTENCE));
+    let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + lines));
     plan_ui(ui, plan_room, design, view, handles.then_some(wishes));
     ui.advance_cursor_after_rect(plan_room);
-    sentence_ui(ui, design, view);
+    ui.add_space(AROUND / 2.0);
+    ui.add(Label::new(sentence));
     section_ui(ui, design, view);
 }
 
@@ -72,7 +76,8 @@ fn section_height(room: Vec2, plan: Rectangle, section: Rectangle) -> f32 {
     let high = |sheet: Rectangle| (sheet.height() / sheet.width().max(1.0)) as f32;
     let (plan, section) = (high(plan), high(section));
     let share = (section / (plan + section)).clamp(0.2, 0.5);
-    (room.y * share).min(room.x * section) + TITLE
+    let left = room.y - TITLE - room.x * plan;
+    (room.y * share).max(left).min(room.x * section) + TITLE
 }
 
 /// The drawing with its names as high as can be read on the screen, in room of this size.
@@ -205,7 +210,8 @@ fn settled(ui: &Ui, view: &ViewState) -> Pose {
     }
 }
 
-fn sentence_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
+/// What is set, and what stops the slider, laid out at this width.
+fn sentence(ui: &Ui, design: &Design, view: &ViewState, width: f32) -> Arc<Galley> {
     let stop: Stop = view.stop(design);
     let format = |family| TextFormat::simple(FontId::new(17.0, family), ui.visuals().text_color());
     let mut line = LayoutJob::default();
@@ -213,11 +219,8 @@ fn sentence_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
     line.append(&setting, 0.0, format(theme::bold()));
     let sentence = words::stop_sentence(design, &stop);
     line.append(&sentence, 4.0, format(FontFamily::Proportional));
-    let room = vec2(ui.available_width(), SENTENCE - 8.0);
-    ui.allocate_ui_with_layout(room, Layout::left_to_right(Align::Center), |ui| {
-        ui.set_min_height(room.y);
-        ui.add(Label::new(line).wrap());
-    });
+    line.wrap.max_width = width;
+    ui.painter().layout_job(line)
 }
 
 fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use egui::{ColorImage, Context, TextureHandle, TextureOptions};
+use egui::{ColorImage, Context, TextureFilter, TextureHandle, TextureOptions};
 use latchwright_papers::{Picture, Sheets};
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
@@ -13,6 +13,11 @@ use crate::job::{self, Job};
 /// Pixels to the millimetre of a whole page, and of one that is looked at closely.
 const WHOLE: f64 = 4.0;
 const CLOSE: f64 = 9.0;
+/// A page in a small window keeps its thin lines: it is shrunk in halves before it is shown.
+const SHRUNK: TextureOptions = TextureOptions {
+    mipmap_mode: Some(TextureFilter::Linear),
+    ..TextureOptions::LINEAR
+};
 
 /// Which paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -101,7 +106,7 @@ impl Pages {
                 self.texture = picture.map(|picture| {
                     let size = [picture.width, picture.height];
                     let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
-                    let texture = ctx.load_texture("page", image, TextureOptions::LINEAR);
+                    let texture = ctx.load_texture("page", image, SHRUNK);
                     (done.key, texture)
                 });
             }

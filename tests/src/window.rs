@@ -34,6 +34,15 @@ pub fn open(session: Session) -> Window {
     open_with(session, None, SIZE)
 }
 
+/// The window of somebody who has never been here.
+pub fn first_window() -> Window {
+    let mut window = demo("tea-box");
+    let app = window.state_mut().take().expect("made in the first frame");
+    *window.state_mut() = Some(app.welcoming());
+    window.run();
+    window
+}
+
 /// A window on `session` that keeps what it remembers in `folder`.
 pub fn remembering(session: Session, folder: &Path) -> Window {
     open_with(session, Some(folder.to_owned()), SIZE)

@@ -7,8 +7,8 @@ use latchwright_desktop::stage::Stage;
 use latchwright_session::Session;
 use latchwright_solver::model::Units;
 use latchwright_tests::window::{
-    Window, app, click_and_wait, command, demo, go, marks as shown, open as window, press,
-    type_over,
+    Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
+    press, type_over,
 };
 
 fn click(window: &mut Window, label: &str) {
@@ -23,6 +23,29 @@ fn a_fresh_window_shows_a_working_latch_and_says_what_stops_it() {
     window.get_by_label_contains("One setting of 512 opens; every other one locks");
     window.get_by_label_contains(
         "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held.",
+    );
+}
+
+#[test]
+fn who_has_never_been_here_is_told_what_there_is_to_do_until_it_is_put_away() {
+    let mut window = first_window();
+    window.get_by_label_contains("dial 2 stands one mark off");
+    // and what it says is true
+    let session = Session::demo("tea-box").expect("a demo");
+    let shown = shown(&window);
+    let off: Vec<usize> = (0..3)
+        .filter(|index| shown[*index] != session.design().combination[*index])
+        .collect();
+    assert_eq!(off, [1]);
+    for named in ["New box…", "Demos", "Help"] {
+        window.get_by_label(named);
+    }
+    click(&mut window, "Put away");
+    assert!(
+        window
+            .query_all_by_label_contains("dial 2 stands")
+            .next()
+            .is_none()
     );
 }
 

@@ -33,6 +33,10 @@ pub fn open(file: Option<&Path>) -> Result<()> {
         ));
     }
     let memory = memory();
+    let newcomer = file.is_none()
+        && memory
+            .as_deref()
+            .is_none_or(|folder| recent::list(folder).is_empty());
     let (session, notice) = first_session(file, memory.as_deref());
     let options = NativeOptions {
         viewport: ViewportBuilder::default()
@@ -54,6 +58,7 @@ pub fn open(file: Option<&Path>) -> Result<()> {
                 begins.store(true, Ordering::Relaxed);
                 let ctx = &context.egui_ctx;
                 let app = LatchwrightApp::new(ctx, session, notice);
+                let app = if newcomer { app.welcoming() } else { app };
                 Ok(Box::new(match &memory {
                     Some(folder) => app.remembering(ctx, folder),
                     None => app,

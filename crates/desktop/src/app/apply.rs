@@ -10,7 +10,7 @@ use latchwright_solver::combination;
 use latchwright_solver::model::{Design, Units};
 use latchwright_solver::propose::Mend;
 
-use super::LatchwrightApp;
+use super::{LatchwrightApp, Tone};
 use crate::action::Action;
 use crate::field;
 use crate::job::card_pdf;
@@ -102,11 +102,11 @@ impl LatchwrightApp {
     }
 
     pub(super) fn say(&mut self, text: String) {
-        self.notice = Some((text, false));
+        self.notice = Some((text, Tone::Done));
     }
 
     pub(super) fn warn(&mut self, text: String) {
-        self.notice = Some((text, true));
+        self.notice = Some((text, Tone::Grave));
     }
 
     pub(super) fn ask(&mut self, purpose: Purpose, start: &Path) {

@@ -29,6 +29,21 @@ use self::filing::Safe;
 use self::making::Saved;
 use self::proving::Proving;
 
+/// How a notice is meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Tone {
+    /// For somebody who has never been here.
+    Welcome,
+    /// Something was done.
+    Done,
+    /// Something went wrong.
+    Grave,
+}
+
+/// What is said to somebody who has opened or saved no design yet.
+const WELCOME: &str = "A latch to play with: dial 2 stands one mark off. Turn it by its knob and move the slider with the \
+    space bar. “New box…” makes your own from six questions, “Demos” has others, “Help” explains the stage you are in.";
+
 /// The whole state of the window.
 pub struct LatchwrightApp {
     session: Session,
@@ -53,7 +68,7 @@ pub struct LatchwrightApp {
     safe: Safe,
     recents: Recents,
     /// What last happened, in a sentence, and whether it went wrong.
-    notice: Option<(String, bool)>,
+    notice: Option<(String, Tone)>,
     leaving: bool,
     /// Where paths are asked for: the folder last used.
     folder: PathBuf,
@@ -82,10 +97,18 @@ impl LatchwrightApp {
             builds: VirtualBuilds::default(),
             safe: Safe::default(),
             recents: Recents::default(),
-            notice: notice.map(|text| (text, true)),
+            notice: notice.map(|text| (text, Tone::Grave)),
             leaving: false,
             folder: std::env::current_dir().unwrap_or_default(),
         }
+    }
+
+    /// Says what there is to do, unless there is something else to say.
+    #[must_use]
+    pub fn welcoming(mut self) -> Self {
+        self.notice
+            .get_or_insert_with(|| (WELCOME.to_owned(), Tone::Welcome));
+        self
     }
 
     /// The open design.

@@ -3,7 +3,7 @@
 use egui::{CentralPanel, Frame, Margin, Panel, RichText, Stroke, Ui};
 use latchwright_drawing::Ink;
 
-use super::LatchwrightApp;
+use super::{LatchwrightApp, Tone};
 use crate::action::Action;
 use crate::canvas::{lid_ui, twin_ui};
 use crate::panel::{
@@ -95,10 +95,14 @@ impl LatchwrightApp {
 
     /// What last happened, until it is put away.
     fn notice_ui(&mut self, ui: &mut Ui) {
-        let Some((text, grave)) = self.notice.clone() else {
+        let Some((text, tone)) = self.notice.clone() else {
             return;
         };
-        let role = if grave { Ink::Blocks } else { Ink::Passes };
+        let (sign, role) = match tone {
+            Tone::Welcome => ("", Ink::Label),
+            Tone::Done => ("✓ ", Ink::Passes),
+            Tone::Grave => ("! ", Ink::Blocks),
+        };
         let colour = theme::ink(ui.ctx(), role);
         Panel::bottom("notice")
             .frame(room(ui, 6, 12))
@@ -107,8 +111,7 @@ impl LatchwrightApp {
                     if ui.button("Put away").clicked() {
                         self.notice = None;
                     }
-                    let sign = if grave { "!" } else { "✓" };
-                    ui.label(RichText::new(format!("{sign} {text}")).color(colour));
+                    ui.label(RichText::new(format!("{sign}{text}")).color(colour));
                 });
             });
     }

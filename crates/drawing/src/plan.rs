@@ -117,7 +117,7 @@ pub(crate) fn dials_alone(design: &Design, pose: &Pose, options: &PlanOptions) -
 
 /// The half-size of the finger knob that moves the slider, mm.
 pub(crate) fn pull_radius(design: &Design) -> f64 {
-    design.slider.shank.clamp(2.0, 60.0) / 2.0 + 5.0
+    design.slider.finger_knob().clamp(10.0, 80.0) / 2.0
 }
 
 /// What all parts of the plan are drawn from.

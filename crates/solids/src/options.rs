@@ -67,8 +67,6 @@ pub struct Options {
     pub screw: Option<Screw>,
     /// Clear distance between knob and plate, mm.
     pub knob_gap: f64,
-    /// Diameter of the slider's finger knob, mm.
-    pub slider_knob: f64,
     /// Height of the labels, mm.
     pub label_height: f64,
     /// Outlines of labels, by dial and mark, y up, of any size: letters of a font, cut into chords
@@ -95,7 +93,6 @@ impl Default for Options {
             chamfer: 0.4,
             screw: Some(Screw::default()),
             knob_gap: 0.3,
-            slider_knob: 22.0,
             label_height: 4.5,
             labels: Vec::new(),
             jig_drill: 3.0,
@@ -117,7 +114,6 @@ impl Options {
             ("relief_height", self.relief_height, 0.1, 5.0),
             ("chamfer", self.chamfer, 0.0, 2.0),
             ("knob_gap", self.knob_gap, 0.0, 5.0),
-            ("slider_knob", self.slider_knob, 8.0, 100.0),
             ("label_height", self.label_height, 2.0, 30.0),
             ("jig_drill", self.jig_drill, 0.5, 20.0),
         ];

@@ -26,8 +26,7 @@ pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let shank_size = fit.outside("shank", slider.shank);
     shop.enough(&draft.name, &shank_size, "take a thicker shank")?;
     let shank = draft.draw(shank_size) / 2.0;
-    let wanted = options.slider_knob.max(slider.shank + 8.0);
-    let radius = draft.draw(fit.outside("finger knob", wanted)) / 2.0;
+    let radius = draft.draw(fit.outside("finger knob", slider.finger_knob())) / 2.0;
     let high = fit.height("finger knob's height", GRIP, 1.0).drawn;
     let long = FLOAT + plate.thickness + slider.below + slider.thickness / 2.0;
     let top = high + draft.draw(fit.height("shank's length", long, 0.0));

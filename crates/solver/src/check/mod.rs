@@ -5,6 +5,7 @@
 
 mod child;
 mod feel;
+pub(crate) mod finger_knob;
 mod guide;
 mod key;
 pub mod near;

@@ -4,6 +4,7 @@
 use itertools::Itertools;
 use latchwright_geometry::{EPSILON, Point, trig};
 
+use super::finger_knob;
 use super::worst_place::{To, beside_pin, in_plate};
 use super::{Sums, worst_case};
 use crate::bounds::DialBounds;
@@ -32,13 +33,15 @@ pub(crate) const WOOD_LEFT: f64 = 5.0;
 pub(crate) const PRINTED_WALL: f64 = 1.2;
 
 /// The kinds of check made here: of each only the tightest is told.
-pub(super) const NAMES: [&str; 7] = [
+pub(super) const NAMES: [&str; 9] = [
     "disc-to-disc",
     "knob-to-knob",
     "bore-to-bore",
     "disc-to-pin",
     "bore-to-edge",
     "bore-to-guide-slot",
+    "finger-knob-room",
+    "finger-knob-way",
     "slot-to-star",
 ];
 
@@ -55,6 +58,8 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     for (index, dial, bounds) in sums.each() {
         checks.push(bore_to_edge(&plate, index, dial));
         checks.push(bore_to_guide_slot(&plate, index, dial));
+        checks.push(finger_knob::room(sums.design, index, dial));
+        checks.push(finger_knob::way(&plate, index, dial));
         checks.push(slot_to_star(sums, index, dial, bounds));
     }
     // only the tightest of each kind matters to a maker with many dials
@@ -76,8 +81,8 @@ fn centre(dial: &Dial) -> Point {
 type Numbered<'a> = (usize, &'a Dial, &'a DialBounds);
 
 /// Places in the plate over all boxes.
-struct InPlate<'a> {
-    sums: &'a Sums<'a>,
+pub(super) struct InPlate<'a> {
+    pub(super) sums: &'a Sums<'a>,
     /// Least growth of the plate along x and y over the year, as fractions.
     growth: (f64, f64),
     /// ± on each axis for a bore, mm.
@@ -105,7 +110,7 @@ impl<'a> InPlate<'a> {
     /// Least distance between two places that are (`across`, `along`) apart when nothing is off and
     /// of which `bores` are bores, mm: each may be off on both axes at once, in a plate at its
     /// smallest.
-    fn apart(&self, (across, along): (f64, f64), bores: f64) -> f64 {
+    pub(super) fn apart(&self, (across, along): (f64, f64), bores: f64) -> f64 {
         let error = bores * self.place;
         let axis = |length: f64, growth: f64| (length.abs() - error).max(0.0) * (1.0 + growth);
         let (x, y) = (axis(across, self.growth.0), axis(along, self.growth.1));
@@ -113,7 +118,11 @@ impl<'a> InPlate<'a> {
     }
 
     /// What places and season take from a distance, for the maker.
-    fn taken(&self, (across, along): (f64, f64), bores: f64) -> [(&'static str, f64); 2] {
+    pub(super) fn taken(
+        &self,
+        (across, along): (f64, f64),
+        bores: f64,
+    ) -> [(&'static str, f64); 2] {
         let still = Self {
             growth: (0.0, 0.0),
             ..*self

@@ -53,6 +53,22 @@ pub struct Slider {
     pub material: Material,
 }
 
+/// Diameter of a finger knob that a hand can pull, mm.
+///
+/// # Source
+/// Common practice, no source.
+const FINGER_KNOB: f64 = 22.0;
+/// How far a finger knob stands over its shank at least, mm in diameter.
+const OVER_SHANK: f64 = 8.0;
+
+impl Slider {
+    /// Diameter of the finger knob as it is printed, mm: it stands above the plate, at the height of
+    /// the dials' knobs.
+    pub fn finger_knob(&self) -> f64 {
+        FINGER_KNOB.max(self.shank + OVER_SHANK)
+    }
+}
+
 /// What reaches under the keeper. The slider's neck in the guide is as wide as the tab.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tab {

@@ -37,6 +37,7 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "bore-to-bore" => ways.apart_or_smaller(dial, BoreDiameter),
         "bore-to-edge" => ways.bore_to_edge(dial),
         "bore-to-guide-slot" => ways.bore_to_guide_slot(dial),
+        "finger-knob-room" | "finger-knob-way" => ways.finger_knob(dial),
         "slot-to-star" => ways.slot_to_star(dial),
         "key-seats" => ways.key_seats(dial),
         "key-bite" => ways.key_bite(dial),

@@ -1,7 +1,7 @@
 //! Room between parts: moving them apart or making them smaller.
 
 use super::DialSize::{Apothem, BoreDiameter, CentreX, CentreY, DiscRadius, Gap, KnobDiameter};
-use super::LatchSize::{PlateDepth, PlateWidth, PullAt, Shank};
+use super::LatchSize::{GuideY, PlateDepth, PlateWidth, PullAt, Shank};
 use super::SlotSize::Depth;
 use super::{DialSize, Sizes, Ways, latch, moves, on, on_all};
 use crate::remedy::way::Way;
@@ -110,6 +110,21 @@ impl Ways<'_> {
             on_all(&self.every_dial(), CentreY, 1),
             vec![on(dial, BoreDiameter, -1)],
         ])
+    }
+
+    pub(super) fn finger_knob(&self, dial: usize) -> Vec<Way> {
+        let pull = self.design.slider.pull_at;
+        let away = self
+            .dial(dial)
+            .map_or(1, |dial| if dial.centre.0 < pull { -1 } else { 1 });
+        let smaller = self.smaller(dial, KnobDiameter);
+        moves(smaller.into_iter().chain([
+            vec![latch(GuideY, -1)],
+            vec![on(dial, CentreY, 1)],
+            on_all(&self.every_dial(), CentreY, 1),
+            vec![latch(PullAt, -away)],
+            vec![on(dial, CentreX, away)],
+        ]))
     }
 
     pub(super) fn slot_to_star(&self, dial: usize) -> Vec<Way> {

@@ -3,7 +3,8 @@
 
 use divan::{Bencher, black_box};
 use latchwright_solver::model::{Design, Grain, Material};
-use latchwright_solver::propose::{DialWish, Go, Outcome, Wishes, mend, propose};
+use latchwright_solver::propose::{DialWish, Go, Outcome, Progress, Wishes, mend, propose};
+use latchwright_solver::prove;
 
 fn main() {
     divan::main();
@@ -44,6 +45,26 @@ fn the_first_design_that_is_proven(bencher: Bencher, size: usize) {
         };
         assert!(found[0].proof.proven);
         found
+    });
+}
+
+/// What the others are measured against: the whole proof of the roomiest of the same wishes, once.
+#[divan::bench(args = [0, 1, 2], sample_count = 20)]
+fn for_comparison_one_whole_proof(bencher: Bencher, size: usize) {
+    let stop = |progress: Progress<'_>| {
+        if progress.best.is_empty() {
+            Go::On
+        } else {
+            Go::Stop
+        }
+    };
+    let Outcome::Found(found) = propose(&sizes()[size], &mut { stop }) else {
+        panic!("there is one");
+    };
+    bencher.bench_local(|| {
+        let proof = prove(black_box(&found[0].design));
+        assert!(proof.proven);
+        proof
     });
 }
 

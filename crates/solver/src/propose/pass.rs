@@ -303,6 +303,12 @@ impl Pass {
                 (Point { radius, ..*point }, None)
             }));
         }
+        if point.stagger > 0.0 {
+            round.extend([1.0, -1.0, 2.0, -2.0].map(|steps| {
+                let stagger = up(point.stagger + steps * grid.place, grid.place).max(0.0);
+                (Point { stagger, ..*point }, None)
+            }));
+        }
         let from = self.solver.back(point);
         round.extend([-1.0, 1.0, -4.0].map(|steps| {
             let back = Some(from + steps * grid.place);

@@ -27,7 +27,7 @@ const SHORT: f64 = -0.06;
 
 /// With how much room the most settings and the smallest lid are looked for, one after the other: the
 /// first is surely proven, the rest may be.
-const GRADES: [f64; 3] = [0.0, -0.015, -0.03];
+const GRADES: [f64; 4] = [0.0, -0.015, -0.03, -0.045];
 
 /// Designs of one way through the lattice that are proven, until one is.
 const MOST_PROOFS: usize = 8;

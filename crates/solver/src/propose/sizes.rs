@@ -16,7 +16,7 @@ pub(super) struct Sizes {
 }
 
 impl Sizes {
-    /// The same with one or two sizes a step or some larger than they must be, each in turn.
+    /// The same with one or two sizes a step or some away from the least that was found, each in turn.
     pub(super) fn raised(self, grid: Grid) -> Vec<Self> {
         let mut raised = Vec::new();
         let mut with = |raise: &dyn Fn(&mut Self)| {
@@ -37,6 +37,8 @@ impl Sizes {
         with(&|sizes| by(&mut sizes.tab, grid.lid));
         with(&|sizes| by(&mut sizes.spacing, grid.place));
         with(&|sizes| by(&mut sizes.spacing, 4.0 * grid.place));
+        // it may have been raised for what another size has mended since
+        with(&|sizes| sizes.spacing = up(sizes.spacing - grid.place, grid.place));
         raised
     }
 }

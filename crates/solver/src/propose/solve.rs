@@ -124,7 +124,12 @@ impl Solver {
                     | Question::Pins
                     | Question::Fingers
                     | Question::Knobs
-                    | Question::Bores => (&mut sizes.spacing, before.spacing + short, grid.place),
+                    | Question::Bores => {
+                        // in two rows, dials of one row are two spacings apart
+                        let share = if point.stagger > 0.0 { 0.5 } else { 1.0 };
+                        let by = before.spacing + share * short;
+                        (&mut sizes.spacing, by, grid.place)
+                    }
                     Question::Guide => (&mut sizes.play, before.play + short, grid.clearance),
                     Question::TabBears => (&mut sizes.tab, before.tab + grid.lid, grid.lid),
                     _ => return None,

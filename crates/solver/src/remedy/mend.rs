@@ -221,8 +221,8 @@ impl Job<'_> {
         }
     }
 
-    /// Between two steps of which the first is too short and the second too far, one that does: all that
-    /// fails at `low` passes at `high`, where something else fails.
+    /// Between two steps of which the first is too short and the second too far, one that does: the last
+    /// ones before something new fails are looked at.
     fn between(
         &self,
         design: &Design,
@@ -230,12 +230,13 @@ impl Job<'_> {
         low: (i64, &Proof),
         high: (i64, &Proof),
     ) -> Option<(i64, i64, Change)> {
-        let fails = |proof: &Proof, check: &Check| {
-            named(proof, check.name, check.dial)
-                .is_some_and(|now| now.verdict != CheckVerdict::Passes)
+        let too_far = |proof: &Proof| {
+            failing(proof).any(|check| {
+                let before = named(low.1, check.name, check.dial);
+                before.is_none_or(|before| before.verdict == CheckVerdict::Passes)
+            })
         };
-        let too_short = |proof: &Proof| failing(low.1).any(|check| fails(proof, check));
-        if faulty(low.1) || too_short(high.1) {
+        if faulty(low.1) || !too_far(high.1) || !helps(low.1, high.1) {
             return None;
         }
         let (mut short, mut far) = (low.0, high.0);
@@ -245,14 +246,10 @@ impl Job<'_> {
             if settled(&change.apply(design), &after) {
                 return Some((short, middle, change));
             }
-            if faulty(&after) {
-                return None;
-            }
-            let too_far = failing(&after).any(|check| !fails(low.1, check));
-            match (too_short(&after), too_far) {
-                (true, false) => short = middle,
-                (false, true) => far = middle,
-                _ => return None,
+            if faulty(&after) || too_far(&after) {
+                far = middle;
+            } else {
+                short = middle;
             }
         }
         None

@@ -2,7 +2,7 @@
 //! be had. Demands are let go by rules of this file's own.
 
 use latchwright_solver::change::{DialSize, LatchSize, Size, SlotSize};
-use latchwright_solver::model::{Design, Labels, Material, Season};
+use latchwright_solver::model::{Design, Labels, Season};
 use latchwright_solver::propose::{
     Demand, DialWish, Go, Marks, Nothing, Outcome, Wishes, propose, unmet,
 };
@@ -109,14 +109,6 @@ fn hopeless_too() -> Vec<(&'static str, Wishes)> {
                     size(LatchSize::Travel, 3.0),
                     size(LatchSize::Engagement, 8.0),
                 ];
-            }),
-        ),
-        (
-            "a year from desert to rain",
-            usual(|wishes| {
-                wishes.base.slider.material = Material::Printed;
-                wishes.base.season.driest.humidity = 5.0;
-                wishes.base.season.dampest.humidity = 98.0;
             }),
         ),
     ]

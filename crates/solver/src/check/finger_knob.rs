@@ -17,7 +17,7 @@ use crate::proof::Check;
 pub(crate) const PASSING: f64 = 2.0;
 
 /// The radii of both knobs, mm.
-fn knobs(slider: &Slider, dial: &Dial) -> f64 {
+pub(crate) fn knobs(slider: &Slider, dial: &Dial) -> f64 {
     f64::midpoint(slider.finger_knob(), dial.knob.diameter)
 }
 
@@ -32,6 +32,11 @@ pub(crate) fn nearest(slider: &Slider, dial: &Dial) -> (f64, f64) {
     let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
     let beyond = (front - dial.centre.1).max(dial.centre.1 - back).max(0.0);
     (dial.centre.0 - slider.pull_at, beyond)
+}
+
+/// The plays that bring the two knobs nearer to each other, mm.
+pub(crate) fn plays(slider: &Slider, dial: &Dial) -> f64 {
+    slider.guide_play + dial.bore.shaft_play
 }
 
 /// Dials are turned with the slider forward: fingers get between then.
@@ -57,8 +62,7 @@ pub(super) fn room(design: &Design, index: usize, dial: &Dial) -> Check {
 pub(super) fn way(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let slider = &plate.sums.design.slider;
     let between = nearest(slider, dial);
-    let plays = slider.guide_play + dial.bore.shaft_play;
-    let taken = knobs(slider, dial) + plays;
+    let taken = knobs(slider, dial) + plays(slider, dial);
     let mut parts = vec![
         ("guide_play", slider.guide_play),
         ("shaft_play", dial.bore.shaft_play),

@@ -40,6 +40,10 @@ pub enum Question {
     Edge,
     /// Wood between a bore and the finger knob's slot.
     GuideSlot,
+    /// Fingers get between the finger knob and a dial's knob.
+    PullRoom,
+    /// The finger knob goes clear of a dial's knob all the way.
+    PullWay,
     /// Two discs keep apart.
     Discs,
     /// A disc stays clear of another dial's pin.

@@ -7,6 +7,7 @@
 //! ([`solve`]) by the plain sums ([`plain`]). Nothing is handed out that [`crate::prove`] does not
 //! call proven.
 
+mod beside_pull;
 mod conflict;
 mod demand;
 mod demands;

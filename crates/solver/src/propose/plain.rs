@@ -10,6 +10,7 @@ use latchwright_geometry::{Point, trig};
 
 use super::figure::{Figure, Question};
 use crate::bounds::{DialBounds, SliderBounds, Terms};
+use crate::check::finger_knob;
 use crate::check::spacing::{DISC_TO_PIN, FINGERS, PRINTED_WALL, WOOD_LEFT};
 use crate::check::{Sums, arm_limit, captive_margin, free_margin, rest_hold_margin};
 use crate::contact::SlotShape;
@@ -338,6 +339,12 @@ fn in_plate(design: &Design, plate: &Plate, (index, dial): (usize, &Dial), out: 
     let apart = plate.apart((x - slider.pull_at, beyond), 1.0);
     let taken = bore + slider.shank / 2.0 + slider.guide_play;
     out(Question::GuideSlot, Some(index), apart - taken - WOOD_LEFT);
+    let knobs = finger_knob::knobs(slider, dial);
+    let room = finger_knob::at_rest(slider, dial) - knobs - FINGERS;
+    out(Question::PullRoom, Some(index), room);
+    let apart = plate.apart(finger_knob::nearest(slider, dial), 1.0);
+    let taken = knobs + finger_knob::plays(slider, dial) + finger_knob::PASSING;
+    out(Question::PullWay, Some(index), apart - taken);
 }
 
 /// Discs and knobs with more than this between them (mm) are never the tightest, and are passed over.
@@ -443,6 +450,8 @@ mod tests {
             (Question::TabToKeeper, "tab-to-keeper", None),
             (Question::TabBears, "tab-strength", None),
             (Question::GuideSlot, "bore-to-guide-slot", Some(1)),
+            (Question::PullRoom, "finger-knob-room", Some(1)),
+            (Question::PullWay, "finger-knob-way", Some(1)),
         ] {
             let plain = worst(&design, question, dial);
             let named = if name == "slot-to-star" {

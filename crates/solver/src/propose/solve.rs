@@ -10,11 +10,12 @@ use super::figure::Question;
 use super::grid::{down, up};
 
 use super::lattice::{CROSSBAR, GUIDE_FROM, Lattice, Point, SHOULDER, SIDE};
+use super::beside_pull::{before_knob, widest_knob};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
 use super::sizes::Sizes;
 use super::stack::Stack;
 use super::wishes::{Marks, front_inside, set_lid};
-use crate::check::spacing::PRINTED_WALL;
+use crate::check::spacing::{FINGERS, PRINTED_WALL};
 use crate::check::{GROWN_AGE, could_hold_a_child};
 use crate::contact::mouth_half_angle;
 use crate::key;
@@ -410,7 +411,9 @@ impl Solver {
                 apart = apart.min(trig::hypot(one.0 - other.0, one.1 - other.1));
             }
         }
-        let most = down(apart - 15.0, grid.size);
+        let pull = design.dials.iter().map(|dial| widest_knob(design, dial));
+        let pull = pull.fold(f64::INFINITY, f64::min);
+        let most = down((apart - FINGERS).min(pull), grid.size);
         let wished = self.lattice.base.dials.first();
         let wished = wished.map_or(least, |dial| down(dial.knob.diameter, grid.size));
         for dial in &mut design.dials {
@@ -457,7 +460,11 @@ fn put(
     }
     let from = design.keeper.edge + GUIDE_FROM;
     let pins = back - point.radius - sizes.gap;
-    slider.guide_length = down(pins - from, grid.place);
+    // the finger knob stands at the guide's middle, and keeps clear of the dials' knobs
+    let dials = design.dials.iter();
+    let knob_at = dials.map(|dial| before_knob(slider, dial, design.workmanship.bore_place));
+    let knob_at = knob_at.fold(f64::INFINITY, f64::min);
+    slider.guide_length = down((pins - from).min(2.0 * (knob_at - from)), grid.place);
     slider.guide_at.1 = from + slider.guide_length / 2.0;
     design.tab.engagement = sizes.engagement;
     design.tab.width = sizes.tab;

@@ -1,18 +1,15 @@
 //! A proof as a sentence, a terminal page and JSON, from proofs made by hand.
 
-use latchwright_session::demos;
 use latchwright_session::format::read;
 use latchwright_session::report::{
-    FileNotes, Sought, mend_sentence, not_mended_sentences, proof_json, proof_text,
-    remedy_sentence, spare_mm, verdict_sentence,
+    FileNotes, Sought, proof_json, proof_text, remedy_sentence, spare_mm, verdict_sentence,
 };
 use latchwright_solver::change::LatchSize;
 use latchwright_solver::model::{Design, Units};
-use latchwright_solver::propose;
 use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_solver::{
     Change, Check, CheckVerdict, Counts, DialProof, Fault, MarkProof, Place, Proof, Reach, Remedy,
-    Severity, Size, Step, StopsAt, SureStop, Together, Unit, Verdict, prove,
+    Severity, Size, Step, StopsAt, SureStop, Together, Unit, Verdict,
 };
 use serde_json::json;
 
@@ -495,25 +492,4 @@ fn a_dial_of_many_words_stays_within_the_page() {
         marks.clone().all(|line| line.chars().count() <= 80),
         "{page}"
     );
-}
-
-#[test]
-fn a_box_that_opens_twice_is_told_that_nothing_is_to_be_mended_if_it_is_meant() {
-    let design = demos::demo("two-ways").unwrap().design().unwrap();
-    let proof = prove(&design);
-    assert_eq!(propose::mend(&design, &[]), None);
-    let said = not_mended_sentences(&design, &proof, false);
-    assert!(said.contains("if the box is meant to open so"), "{said}");
-    assert!(
-        said.contains("2 settings open") && said.contains("dial 2 at "),
-        "{said}"
-    );
-    assert!(said.contains("leave those slots out"), "{said}");
-
-    let mut off = design;
-    off.dials[0].pin.gap = 0.8;
-    let found = propose::mend(&off, &[]).expect("a wider gap");
-    let said = mend_sentence(&off, &found);
-    assert!(said.starts_with("Widen the gap of dial 1"), "{said}");
-    assert!(said.contains("2 settings open"), "{said}");
 }

@@ -9,8 +9,8 @@ use latchwright_geometry::trig;
 use super::figure::Question;
 use super::grid::{down, up};
 
-use super::lattice::{CROSSBAR, GUIDE_FROM, Lattice, Point, SHOULDER, SIDE};
 use super::beside_pull::{before_knob, widest_knob};
+use super::lattice::{CROSSBAR, GUIDE_FROM, Lattice, Point, SHOULDER, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
 use super::sizes::Sizes;
 use super::stack::Stack;

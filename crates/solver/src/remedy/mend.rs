@@ -4,12 +4,11 @@
 //! One size is tried before two, and of sizes that do it the one that moves least. Every step is
 //! judged by the whole proof.
 
-use itertools::iproduct;
-
+use super::every_way::every_way;
 use super::faulty;
 use super::part::{Part, same};
 use super::way::Way;
-use crate::change::{Change, DialSize, LatchSize, Size, Step};
+use crate::change::{Change, Size, Step};
 use crate::check::named;
 use crate::model::{Design, Dial, Slot};
 use crate::proof::{Check, CheckVerdict, Proof, Unit};
@@ -145,7 +144,7 @@ impl Job<'_> {
             mended: None,
             begun: Vec::new(),
         };
-        for way in ways(&design) {
+        for way in every_way(&design) {
             self.try_way(before, &design, &proof, &way, &mut looked);
         }
         looked.begun.sort_by(|one, other| {
@@ -164,6 +163,8 @@ impl Job<'_> {
         looked: &mut Looked,
     ) {
         let mut low: (i64, Option<Proof>) = (0, None);
+        // the last two places and what was to spare there of what fails
+        let mut trail = [(0, least_left(proof, proof)); 2];
         let (mut fewest, mut stands) = (failing(proof).count(), 0);
         let unread = faulty(proof);
         let mut doublings = 0..=DOUBLINGS;
@@ -185,7 +186,14 @@ impl Job<'_> {
             } else {
                 let before = low.1.as_ref().unwrap_or(proof);
                 self.between(design, way, (low.0, before), (step, &after))
+                    .or_else(|| {
+                        let left = least_left(proof, &after);
+                        let [(from, first), (_, best)] = trail;
+                        let peak = !unread && best > left && best >= first;
+                        peak.then(|| self.at_peak(design, way, proof, (from, step)))?
+                    })
             };
+            trail = [trail[1], (step, least_left(proof, &after))];
             if let Some((short, enough, change)) = goal {
                 let least = self.least(design, way, (short, enough)).unwrap_or(change);
                 let whole = before.clone().then(least);
@@ -250,6 +258,36 @@ impl Job<'_> {
                 far = middle;
             } else {
                 short = middle;
+            }
+        }
+        None
+    }
+
+    /// Between two steps round the one that leaves the most of what fails, one that does: what fails on
+    /// one side may fail on the other side as well, as a pin beside its slot does.
+    fn at_peak(
+        &self,
+        design: &Design,
+        way: &Way,
+        proof: &Proof,
+        (from, to): (i64, i64),
+    ) -> Option<(i64, i64, Change)> {
+        let (mut low, mut high) = (from, to);
+        while high - low > 2 {
+            let third = (high - low) / 3;
+            let at = [low + third.max(1), high - third.max(1)];
+            let mut left = [0.0; 2];
+            for (left, step) in left.iter_mut().zip(at) {
+                let (change, after) = self.after(design, way, step)?;
+                if settled(&change.apply(design), &after) {
+                    return Some((from, step, change));
+                }
+                *left = least_left(proof, &after);
+            }
+            if left[0] < left[1] {
+                low = at[0];
+            } else {
+                high = at[1];
             }
         }
         None
@@ -323,6 +361,14 @@ impl Job<'_> {
     }
 }
 
+/// The least that is to spare in `after` of what fails in `before`.
+fn least_left(before: &Proof, after: &Proof) -> f64 {
+    failing(before)
+        .filter_map(|check| named(after, check.name, check.dial))
+        .map(|check| check.margin)
+        .fold(f64::INFINITY, f64::min)
+}
+
 /// Fewest sizes, then least movement.
 fn order(one: &Change, other: &Change) -> core::cmp::Ordering {
     let few = sizes(one).cmp(&sizes(other));
@@ -340,81 +386,6 @@ fn helps(before: &Proof, after: &Proof) -> bool {
 fn failing(proof: &Proof) -> impl Iterator<Item = &Check> {
     let checks = proof.checks.iter();
     checks.filter(|check| check.verdict != CheckVerdict::Passes)
-}
-
-/// Every way worth trying: each size of each dial by itself, alike sizes of all dials together, sizes
-/// of the latch, each larger and smaller; discs with their pins left where they are; fewer positions.
-fn ways(design: &Design) -> Vec<Way> {
-    let dials = design.dials.len();
-    let mut ways = Vec::new();
-    let both = |sizes: Vec<(Size, i64)>, ways: &mut Vec<Way>| {
-        let other = sizes.iter().map(|(size, by)| (*size, -by)).collect();
-        ways.extend([Way::Move(sizes), Way::Move(other)]);
-    };
-    for size in LatchSize::ALL.iter().map(|size| Size::Latch(*size)) {
-        if is_open(size) {
-            both(vec![(size, 1)], &mut ways);
-        }
-    }
-    // the keeper goes with the engagement where the tab stays as it is
-    let kept = [LatchSize::Engagement, LatchSize::KeeperEdge];
-    both(kept.map(|size| (Size::Latch(size), 1)).to_vec(), &mut ways);
-    // a play may be widened, but not be taken away from a maker who needs it
-    ways.push(Way::Move(vec![(Size::Latch(LatchSize::GuidePlay), 1)]));
-    let one_dial: Vec<Size> = Size::all(design)
-        .into_iter()
-        .filter(|size| size.dial() == Some(0) && is_open(*size))
-        .collect();
-    let groups = (0..dials).map(|dial| vec![dial]);
-    let groups: Vec<Vec<usize>> = if dials > 1 {
-        core::iter::once((0..dials).collect())
-            .chain(groups)
-            .collect()
-    } else {
-        groups.collect()
-    };
-    for (size, group) in iproduct!(&one_dial, &groups) {
-        let sizes = group.iter().map(|dial| (of_dial(*size, *dial), 1));
-        both(sizes.collect(), &mut ways);
-    }
-    for group in groups {
-        // the pin stays where it is, so that a slider that is drilled fits as before
-        let kept = group.iter().flat_map(|dial| {
-            [
-                (Size::Dial(*dial, DialSize::DiscRadius), 1),
-                (Size::Dial(*dial, DialSize::Gap), -1),
-            ]
-        });
-        both(kept.collect(), &mut ways);
-        ways.push(Way::Fewer(group));
-    }
-    ways
-}
-
-/// Whether this size may be changed for the sake of a proof: a part's own, and neither the lid nor what
-/// is asked of the latch nor how closely its parts fit.
-fn is_open(size: Size) -> bool {
-    let fixed = matches!(
-        size,
-        Size::Latch(
-            LatchSize::PlateWidth
-                | LatchSize::PlateDepth
-                | LatchSize::InsideWidth
-                | LatchSize::InsideDepth
-                | LatchSize::InsideHeight
-                | LatchSize::RequiredHold
-                | LatchSize::GuidePlay
-        ) | Size::Dial(_, DialSize::ShaftPlay | DialSize::Clearance)
-    );
-    size.is_built() && size.unit() == Unit::Millimetre && !fixed
-}
-
-fn of_dial(size: Size, dial: usize) -> Size {
-    match size {
-        Size::Dial(_, size) => Size::Dial(dial, size),
-        Size::Slot(_, slot, size) => Size::Slot(dial, slot, size),
-        other => other,
-    }
 }
 
 fn goes_too_far(step: &Step) -> bool {

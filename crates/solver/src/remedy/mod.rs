@@ -5,6 +5,7 @@
 //! takes some dozens of proofs, so it is no part of [`crate::prove`].
 
 mod chain;
+mod every_way;
 mod mend;
 mod part;
 mod search;

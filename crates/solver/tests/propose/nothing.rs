@@ -158,7 +158,8 @@ fn where_nothing_fits_a_search_by_proofs_alone_finds_nothing_either() {
 
 #[test]
 fn five_dials_with_wide_knobs_need_a_wider_lid_and_the_sentence_says_how_wide() {
-    let mut wishes = Wishes::of(Design::default()).with_lid(180.0, 90.0);
+    // deep enough that the finger knob has its room before the middle knob
+    let mut wishes = Wishes::of(Design::default()).with_lid(180.0, 140.0);
     wishes.dials = vec![DialWish::numbered(8); 5];
     wishes.pinned = (0..5)
         .map(|dial| (Size::Dial(dial, DialSize::KnobDiameter), 40.0))
@@ -175,7 +176,7 @@ fn five_dials_with_wide_knobs_need_a_wider_lid_and_the_sentence_says_how_wide() 
     assert!(why.sentence.contains(&wide.sentence), "{}", why.sentence);
     // five knobs of 40 with 15 between them, less what two rows save
     assert!(wide.proposal.design.plate.width > 180.0);
-    let narrower = wishes.with_lid(wide.proposal.design.plate.width - 5.0, 90.0);
+    let narrower = wishes.with_lid(wide.proposal.design.plate.width - 5.0, 140.0);
     assert!(proposals(&narrower).is_none());
 }
 

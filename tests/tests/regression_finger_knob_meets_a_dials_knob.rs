@@ -16,7 +16,7 @@ fn room_on_the_way(design: &Design) -> f64 {
         for dial in &design.dials {
             let (x, dial_y) = dial.centre;
             let apart = (x - slider.pull_at).hypot(dial_y - y);
-            let radii = (slider.finger_knob() + dial.knob.diameter) / 2.0;
+            let radii = f64::midpoint(slider.finger_knob(), dial.knob.diameter);
             least = least.min(apart - radii);
         }
     }

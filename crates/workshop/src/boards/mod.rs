@@ -71,7 +71,7 @@ pub struct BoardLayout {
 pub struct Shortfall {
     /// The board that would do, its count one: the length is what is missing, with both ends' trim.
     pub board: Board,
-    /// What would be cut from it, each name once and with its number where there are more.
+    /// What would be cut from it.
     pub parts: Vec<String>,
 }
 

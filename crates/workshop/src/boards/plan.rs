@@ -221,7 +221,7 @@ impl CutPlan {
                     short.board.wood,
                     rule.say(short.board.thickness),
                     rule.say_at_least(short.board.width),
-                    short.parts.join(", ")
+                    named_once(&short.parts).join(", ")
                 )
             })
             .collect();
@@ -370,17 +370,17 @@ fn shortfall(design: &Design, items: &[Item], width: f64) -> Option<Shortfall> {
             thickness,
             count: 1,
         },
-        parts: named_once(items),
+        parts: items.iter().map(|item| item.name.clone()).collect(),
     })
 }
 
-/// The names of the parts, each once and with its number where there are more: `2 × guide strip`.
-fn named_once(items: &[Item]) -> Vec<String> {
+/// The names, each once and with its number where there are more: `2 × guide strip`.
+fn named_once(names: &[String]) -> Vec<String> {
     let mut counted: Vec<(&str, usize)> = Vec::new();
-    for item in items {
-        match counted.iter_mut().find(|(name, _)| *name == item.name) {
+    for name in names {
+        match counted.iter_mut().find(|(known, _)| known == name) {
             Some((_, count)) => *count += 1,
-            None => counted.push((&item.name, 1)),
+            None => counted.push((name, 1)),
         }
     }
     let said = counted.into_iter().map(|(name, count)| match count {

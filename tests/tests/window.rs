@@ -5,7 +5,8 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::stage::Stage;
 use latchwright_session::Session;
-use latchwright_solver::model::Units;
+use latchwright_solver::model::{Design, Dial, Grain, Material, Units};
+use latchwright_solver::{Proof, prove};
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
     press, type_over,
@@ -407,4 +408,55 @@ fn long_names_in_many_scripts_and_twelve_dials_do_not_break_the_window() {
     window.get_by_label("Dial 12 at 6");
     command(&mut window, Key::L);
     window.run();
+}
+
+/// Twelve dials of 360 marks over a printed slider that drifts: the longest proof there is.
+fn longest_to_prove() -> Design {
+    let mut design = Design::default();
+    design.plate.width = 800.0;
+    design.plate.grain = Grain::AlongX;
+    design.slider.material = Material::Printed;
+    let dial = |number: u32| Dial {
+        centre: (62.0 * (f64::from(number) - 5.5), 95.0),
+        positions: 360,
+        ..Dial::default()
+    };
+    design.dials = (0..12).map(dial).collect();
+    design.combination = (0..12).map(|number| 29 * number + 3).collect();
+    design
+}
+
+#[test]
+fn while_a_long_proof_is_being_made_nothing_is_promised_and_then_it_is_that_of_what_is_shown() {
+    let mut window = latchwright_tests::window::window(longest_to_prove());
+    window.get_by_label("Slider and keeper").click_accesskit();
+    window.run_steps(6);
+    for engagement in ["5", "6.5"] {
+        type_over(&mut window, "Engagement", engagement);
+        for _ in 0..500 {
+            let said = |word| window.query_by_label(word).is_some();
+            let (waits, verdict) = (
+                said("Being proven anew…"),
+                said("Proven") || said("Not proven"),
+            );
+            assert_ne!(waits, verdict);
+            if verdict {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(20));
+            window.step();
+        }
+        let (shown, anew) = (app(&window).proof(), prove(app(&window).session().design()));
+        assert_eq!(shown.proven, anew.proven);
+        assert_eq!(shown.settings, anew.settings);
+        let margins = |proof: &Proof| -> Vec<u64> {
+            let checks = proof.checks.iter();
+            checks.map(|check| check.margin.to_bits()).collect()
+        };
+        assert_eq!(margins(shown), margins(&anew));
+    }
+    // the other stages speak of the whole proof from the first
+    type_over(&mut window, "Title", "Another");
+    go(&mut window, Stage::Prove);
+    assert!(window.query_by_label("Being proven anew…").is_none());
 }

@@ -151,7 +151,8 @@ impl LatchwrightApp {
         if let Some(saved) = self.saving.poll() {
             self.files_saved(saved);
         }
-        self.proving.follow(ctx, &self.session);
+        let can_wait = self.stage == Stage::LayOut;
+        self.proving.follow(ctx, &self.session, can_wait);
         if let Some(proof) = self.proving.fresh(&self.session) {
             self.remedies.follow(ctx, &self.session, proof);
         }
@@ -195,7 +196,8 @@ impl LatchwrightApp {
             ctx.request_repaint();
         }
         // proof and view follow the design
-        self.proving.follow(ctx, &self.session);
+        let can_wait = self.stage == Stage::LayOut;
+        self.proving.follow(ctx, &self.session, can_wait);
         if self.followed != self.session.revision() {
             self.view.follow(self.session.design());
             self.followed = self.session.revision();

@@ -16,6 +16,12 @@ fn six_answers_give_three_proven_latches_and_one_is_taken() {
     for name in ["Roomiest", "Most settings", "Smallest lid"] {
         assert!(window.query_all_by_label(name).next().is_some(), "{name}");
     }
+    let since = "An answer has changed since";
+    assert!(window.query_by_label_contains(since).is_none());
+    type_into(&mut window, "Number of dials", "4");
+    window.get_by_label_contains(since);
+    type_into(&mut window, "Number of dials", "3");
+    assert!(window.query_by_label_contains(since).is_none());
     window.get_by_label("Take: roomiest").click_accesskit();
     window.run_steps(6);
     let design = app(&window).session().design();

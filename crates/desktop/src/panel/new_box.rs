@@ -31,6 +31,8 @@ pub struct NewBox {
     youngest: String,
     held: Vec<(Size, String, String)>,
     refused: Option<String>,
+    /// The answers that what is shown was found for.
+    proposed_for: Option<Answers>,
 }
 
 /// What may stand round the dials.
@@ -52,7 +54,14 @@ impl NewBox {
             youngest: usual.youngest.to_string(),
             held: Vec::new(),
             refused: None,
+            proposed_for: None,
         }
+    }
+
+    /// Whether other answers stand there than those that what is shown was found for.
+    fn changed(&self, units: Units) -> bool {
+        let now = self.answers(units).ok();
+        self.proposed_for.is_some() && self.proposed_for != now
     }
 
     fn answers(&self, units: Units) -> Result<Answers, String> {
@@ -188,6 +197,7 @@ fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mu
                 Ok(answers) => {
                     asked.refused = None;
                     proposing.start(&ui.ctx().clone(), answers.wishes(design));
+                    asked.proposed_for = Some(answers);
                 }
                 Err(why) => asked.refused = Some(why),
             }
@@ -265,6 +275,10 @@ fn found_ui(
         .auto_shrink([false, false])
         .show(ui, |ui| {
             ui.set_max_width(ui.available_width() - 10.0);
+            if proposing.found.is_some() && asked.changed(design.units) {
+                let words = "An answer has changed since: press Propose again. What is shown is for the answers before.";
+                ui.label(RichText::new(words).color(theme::ink(ui.ctx(), Ink::Movable)));
+            }
             match &proposing.found {
                 None => {
                     let words = "Answer, and press Propose: every latch that is shown here is proven. Nothing of the open design is lost.";

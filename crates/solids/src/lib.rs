@@ -1,7 +1,7 @@
 //! From a design to printable solids, and those to bytes of 3MF and STL. Values in, bytes out.
 //!
 //! [`parts()`] gives all parts of a design, or every fault that stands in the way; [`files()`] gives
-//! every file of them: [`plate_up()`] places them on beds, [`write`] turns them into bytes. Lengths are millimetres, z is up, the lowest
+//! every file of them: [`plate_up()`] places them on beds, [`mod@write`] turns them into bytes. Lengths are millimetres, z is up, the lowest
 //! point of a part lies at z = 0. Same design, same bytes.
 
 pub mod extrude;

@@ -3,8 +3,8 @@
 //!
 //! Every proposal is on a grid of round figures, with bits, pins and stock that the maker has; all
 //! its dials are alike but for their marks, so that one disc, one pin and one bore serve them all.
-//! The search looks at every place of a fixed lattice ([`lattice`]); sizes that follow are solved for
-//! ([`solve`]) by the plain sums ([`plain`]). Nothing is handed out that [`crate::prove`] does not
+//! The search looks at every place of a fixed lattice (`lattice`); sizes that follow are solved for
+//! (`solve`) by the plain sums (`plain`). Nothing is handed out that [`crate::prove`] does not
 //! call proven.
 
 mod beside_pull;

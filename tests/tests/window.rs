@@ -9,7 +9,7 @@ use latchwright_solver::model::{Design, Dial, Grain, Material, Units};
 use latchwright_solver::{Proof, prove};
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
-    press, type_over,
+    press, smallest, type_over,
 };
 
 fn click(window: &mut Window, label: &str) {
@@ -459,4 +459,33 @@ fn while_a_long_proof_is_being_made_nothing_is_promised_and_then_it_is_that_of_w
     type_over(&mut window, "Title", "Another");
     go(&mut window, Stage::Prove);
     assert!(window.query_by_label("Being proven anew…").is_none());
+}
+
+#[test]
+fn every_dialog_stays_within_the_smallest_window() {
+    let mut window = smallest(Session::demo("tea-box").expect("a demo"));
+    let inside = |window: &Window, label: &str| {
+        let room = window.ctx.content_rect();
+        let found = window.get_by_label(label).rect();
+        assert!(room.contains_rect(found), "{label}: {found} in {room}");
+    };
+    window.key_press(Key::F1);
+    window.run_steps(6);
+    inside(&window, "Keys");
+    inside(&window, "Close");
+    window.key_press(Key::Escape);
+    window.run_steps(4);
+    for stage in Stage::ALL {
+        go(&mut window, stage);
+        window.key_press_modifiers(Modifiers::SHIFT, Key::F1);
+        window.run_steps(6);
+        inside(&window, &format!("Help: {}", stage.name()));
+        inside(&window, "All keys");
+        window.key_press(Key::Escape);
+        window.run_steps(4);
+    }
+    command(&mut window, Key::N);
+    inside(&window, "A new box: six questions");
+    inside(&window, "Propose");
+    inside(&window, "Close");
 }

@@ -186,11 +186,6 @@ pub const SHORTCUTS: [Shortcut; 15] = [
         action: || Action::Undo,
     },
     Shortcut {
-        key: command(Key::Num5),
-        what: "Give: combination and card",
-        action: || Action::Show(Stage::Give),
-    },
-    Shortcut {
         key: command(Key::Num1),
         what: "Lay out: sizes and stock",
         action: || Action::Show(Stage::LayOut),
@@ -209,6 +204,11 @@ pub const SHORTCUTS: [Shortcut; 15] = [
         key: command(Key::Num4),
         what: "Make: papers and parts",
         action: || Action::Show(Stage::Make),
+    },
+    Shortcut {
+        key: command(Key::Num5),
+        what: "Give: combination and card",
+        action: || Action::Show(Stage::Give),
     },
     Shortcut {
         key: command(Key::U),

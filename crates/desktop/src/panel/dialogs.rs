@@ -13,7 +13,7 @@ use latchwright_drawing::Ink;
 use latchwright_session::files;
 use latchwright_session::recovery::Left;
 
-use super::help::help_ui;
+use super::help::{help_ui, scrolled};
 use crate::action::{Action, SHORTCUTS};
 use crate::panel::NewBox;
 use crate::stage::Stage;
@@ -324,23 +324,23 @@ const ON_THE_LID: [(&str, &str); 9] = [
 
 fn keys_ui(ui: &mut Ui, wishes: &mut Vec<Action>) {
     ui.heading("Keys");
-    Grid::new("keys")
-        .num_columns(2)
-        .spacing([24.0, 6.0])
-        .show(ui, |ui| {
-            for (key, what) in ON_THE_LID {
+    scrolled(ui, |ui| {
+        let keys = Grid::new("keys").num_columns(2).spacing([24.0, 6.0]);
+        keys.min_row_height(20.0).show(ui, |ui| {
+            let lid = ON_THE_LID.map(|(key, what)| (key.to_owned(), what));
+            let shortcuts = SHORTCUTS.iter().map(|shortcut| {
+                let key = ui.ctx().format_shortcut(&shortcut.key);
+                (key, shortcut.what)
+            });
+            let all: Vec<_> = lid.into_iter().chain(shortcuts).collect();
+            for (key, what) in all {
                 ui.label(RichText::new(key).family(theme::bold()));
                 ui.label(what);
                 ui.end_row();
             }
-            for shortcut in &SHORTCUTS {
-                ui.label(
-                    RichText::new(ui.ctx().format_shortcut(&shortcut.key)).family(theme::bold()),
-                );
-                ui.label(shortcut.what);
-                ui.end_row();
-            }
         });
+    });
+    ui.add_space(8.0);
     if ui.button("Close").clicked() {
         wishes.push(Action::CloseDialog);
     }

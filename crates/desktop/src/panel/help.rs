@@ -29,13 +29,7 @@ struct Page {
 pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
     ui.heading(format!("Help: {}", stage.name()));
     let page = page(stage);
-    let height = (ui.ctx().content_rect().height() - ROUND).max(200.0);
-    let scroll = ScrollArea::vertical()
-        .max_height(height)
-        .min_scrolled_height(height);
-    scroll.show(ui, |ui| {
-        ui.set_max_width(WORD + BETWEEN + MEANING);
-        ui.scroll_with_delta(vec2(0.0, by_keys(ui, height)));
+    scrolled(ui, |ui| {
         ui.label(page.what_for);
         title(ui, "What to do");
         for (number, step) in (1..).zip(page.to_do) {
@@ -59,6 +53,19 @@ pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
         if ui.button("Close").clicked() {
             wishes.push(Action::CloseDialog);
         }
+    });
+}
+
+/// What may be higher than the window, moved by wheel and keys.
+pub(super) fn scrolled(ui: &mut Ui, show: impl FnOnce(&mut Ui)) {
+    let height = (ui.ctx().content_rect().height() - ROUND).max(200.0);
+    let scroll = ScrollArea::vertical()
+        .max_height(height)
+        .min_scrolled_height(height);
+    scroll.show(ui, |ui| {
+        ui.set_max_width(WORD + BETWEEN + MEANING);
+        ui.scroll_with_delta(vec2(0.0, by_keys(ui, height)));
+        show(ui);
     });
 }
 

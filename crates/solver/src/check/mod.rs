@@ -153,7 +153,7 @@ pub fn named<'a>(proof: &'a Proof, name: &str, dial: Option<usize>) -> Option<&'
 
 /// Whether checks of this name are told only where they are tightest, whichever dial that is.
 pub fn told_once(name: &str) -> bool {
-    spacing::NAMES.contains(&name)
+    spacing::NAMES.contains(&name) || slider_body::TOLD_ONCE.contains(&name)
 }
 
 /// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and

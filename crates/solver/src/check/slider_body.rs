@@ -24,6 +24,9 @@ const FINGERS_APART: f64 = 2.5;
 /// Common practice, no source.
 pub(crate) const AROUND_SHANK: f64 = 3.0;
 
+/// The kinds of check about a pair of dials: of each only the tightest is told.
+pub(super) const TOLD_ONCE: [&str; 2] = ["disc-to-finger", "finger-to-finger"];
+
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let design = sums.design;
     let body = SliderBody::over(design, sums.drift);

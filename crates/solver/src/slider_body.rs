@@ -211,7 +211,7 @@ mod tests {
         let body = SliderBody::of(&Design::default());
         assert!((body.wood_around(Point::new(0.0, 45.0), 4.0) - 16.0).abs() < 1e-9);
         assert!(body.wood_around(Point::new(30.0, 45.0), 4.0) < -9.0);
-        let in_bar = (body.bar_min.y + body.bar_max.y) / 2.0;
+        let in_bar = f64::midpoint(body.bar_min.y, body.bar_max.y);
         assert!((body.wood_around(Point::new(30.0, in_bar), 4.0) - 4.0).abs() < 1e-9);
         assert!(body.wood_around(Point::new(0.0, 72.0), 4.0) < 0.0);
     }

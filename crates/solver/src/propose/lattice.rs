@@ -25,8 +25,8 @@ use crate::verdict::MAX_POSITIONS;
 /// Common practice, no source.
 pub(super) const SIDE: f64 = 1.0;
 
-/// What the slider's crossbar takes along y below the discs, and beside the outermost pins, mm: as it
-/// is drawn.
+/// What the slider's crossbar takes along y below the discs at least, and beside the outermost pins, mm:
+/// as it is drawn; see [`crate::slider_body`].
 pub(super) const CROSSBAR: f64 = 17.0;
 pub(super) const SHOULDER: f64 = 7.0;
 

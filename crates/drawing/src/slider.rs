@@ -6,18 +6,10 @@
 
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, Dial};
+use latchwright_solver::slider_body::{CORNER, SliderBody};
 
 use crate::outline::Outline;
 use crate::rect::Rect;
-
-/// Clear distance from the crossbar to the discs when the slider is back, mm.
-const CLEARANCE: f64 = 1.0;
-/// Depth of the crossbar along y, mm.
-const CROSSBAR: f64 = 16.0;
-/// Wood beside the outermost pins, mm.
-const SHOULDER: f64 = 7.0;
-/// Radius of the outer corners, mm.
-const CORNER: f64 = 3.0;
 
 /// Where the parts of the body are; mm in the design's frame, at the travel asked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,36 +25,16 @@ pub(crate) struct Body {
 impl Body {
     /// The body of `design`'s slider at `travel` (mm).
     pub(crate) fn new(design: &Design, travel: f64) -> Self {
-        let half = (design.tab.width / 2.0).max(0.5);
-        let tip = design.keeper.edge - design.tab.engagement;
-        let pins = design
-            .dials
-            .iter()
-            .map(|dial| Point::new(dial.pin_at().0, dial.pin_at().1));
-        let row = Rect::around(pins);
-        let low_rim = design
-            .dials
-            .iter()
-            .map(|dial| dial.centre.1 - dial.disc.radius.max(0.0))
-            .reduce(f64::min)
-            .unwrap_or(design.slider.guide_at.1 + CROSSBAR);
-        let top = (low_rim - design.slider.travel.max(0.0) - CLEARANCE).max(tip + 2.0 * CORNER);
-        let bottom = (top - CROSSBAR).max(tip + CORNER);
-        let at = design.tab.at;
-        let (left, right) = row.map_or((at - half, at + half), |row| {
-            (
-                (row.min.x - SHOULDER).min(at - half),
-                (row.max.x + SHOULDER).max(at + half),
-            )
-        });
+        let body = SliderBody::of(design);
         let shift = Point::new(0.0, travel);
-        let rect = |x0: f64, y0: f64, x1: f64, y1: f64| {
-            Rect::new(Point::new(x0, y0) + shift, Point::new(x1, y1) + shift)
-        };
+        let (left, right) = body.neck;
         Self {
-            crossbar: rect(left, bottom, right, top),
-            neck: rect(at - half, tip, at + half, bottom),
-            tip: tip + travel,
+            crossbar: Rect::new(body.bar_min + shift, body.bar_max + shift),
+            neck: Rect::new(
+                Point::new(left, body.tip) + shift,
+                Point::new(right, body.bar_min.y) + shift,
+            ),
+            tip: body.tip + travel,
         }
     }
 

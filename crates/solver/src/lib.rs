@@ -34,6 +34,7 @@ pub mod ranked;
 pub mod remedy;
 pub mod season;
 pub mod settings;
+pub mod slider_body;
 pub mod states;
 pub mod strength;
 pub mod together;

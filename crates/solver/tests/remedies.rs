@@ -130,7 +130,7 @@ fn a_check_that_passes_and_a_design_with_faults_have_no_remedy() {
 #[test]
 fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
     type Spoil = fn(&mut Design);
-    let spoilt: [(&str, Spoil); 21] = [
+    let spoilt: [(&str, Spoil); 27] = [
         ("at-rest", |d| d.dials[1].pin.gap = 0.8),
         ("lets-in", |d| d.dials[1].disc.slots[0].depth = 7.0),
         ("captive", |d| d.dials[1].pin.gap = 4.0),
@@ -152,6 +152,12 @@ fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
         ("bore-to-guide-slot", |d| d.dials[1].centre.1 = 60.0),
         ("finger-knob-room", |d| d.slider.guide_at.1 = 52.0),
         ("finger-knob-way", |d| d.dials[1].knob.diameter = 60.0),
+        ("disc-to-finger", |d| d.dials[1].centre = (35.0, 128.0)),
+        ("finger-to-finger", |d| d.dials[1].centre = (55.0, 150.0)),
+        ("bar-room", |d| d.dials[1].centre.1 = 40.0),
+        ("finger-knob-seat", |d| d.slider.pull_at = 17.0),
+        ("guide-slot-to-keeper", |d| d.slider.guide_at.1 = 22.0),
+        ("swings-clear", |d| d.tab.engagement = 7.3),
         ("slot-to-star", |d| d.dials[2].disc.slots[0].depth = 12.0),
         ("key-seats", |d| d.dials[2].key.sides = 5),
         ("key-bite", |d| d.dials[2].key.clearance = 1.4),

@@ -12,6 +12,7 @@ pub mod near;
 mod racking;
 mod settings;
 mod shaken;
+pub(crate) mod slider_body;
 pub(crate) mod spacing;
 pub(crate) mod stack;
 mod strength;
@@ -109,6 +110,7 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     let guide = guide::check(sums);
     checks.push(worst_box::of_slider(sums, OfSlider::Play, guide));
     checks.extend(spacing::checks(sums));
+    checks.extend(slider_body::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
     checks.extend(window::checks(sums));
@@ -151,7 +153,7 @@ pub fn named<'a>(proof: &'a Proof, name: &str, dial: Option<usize>) -> Option<&'
 
 /// Whether checks of this name are told only where they are tightest, whichever dial that is.
 pub fn told_once(name: &str) -> bool {
-    spacing::NAMES.contains(&name)
+    spacing::NAMES.contains(&name) || slider_body::TOLD_ONCE.contains(&name)
 }
 
 /// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and

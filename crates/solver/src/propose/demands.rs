@@ -10,8 +10,9 @@ use super::lattice::{
 };
 use super::posts::{LEAST_POST, ROUND_POST};
 use super::solve::{BEFORE_NOTCH, BESIDE_TAB, LEAST_TAB};
-use super::wishes::{Marks, Wishes, front_inside};
+use super::wishes::{Marks, Wishes};
 use crate::model::Design;
+use crate::slider_body::front_inside;
 
 /// Less than this does not count, mm.
 const DUST: f64 = 1e-6;

@@ -44,6 +44,14 @@ pub enum Question {
     PullRoom,
     /// The finger knob goes clear of a dial's knob all the way.
     PullWay,
+    /// Wood on the slider around the finger knob's shank.
+    PullSeat,
+    /// Wood between the finger knob's slot and the keeper's rabbet.
+    PullKeeper,
+    /// The slider's bar has room between discs and front.
+    Bar,
+    /// The tab clears the keeper while the lid swings up.
+    Swings,
     /// Two discs keep apart.
     Discs,
     /// A disc stays clear of another dial's pin.
@@ -76,6 +84,7 @@ impl Question {
         matches!(
             self,
             Self::Free
+                | Self::Swings
                 | Self::HeldAtRest
                 | Self::AtRest
                 | Self::Enters

@@ -12,10 +12,11 @@ use latchwright_geometry::trig;
 use super::figure::{Figure, Question};
 use super::grid::{Grid, down, stands_on, up};
 use super::posts::{Posts, ROUND_POST};
-use super::wishes::{Marks, Wishes, front_inside, prepared};
+use super::wishes::{Marks, Wishes, prepared};
 use crate::change::{DialSize, LatchSize, Size, SlotSize};
 use crate::model::{Design, Material, PinMake};
 use crate::proof::Unit;
+use crate::slider_body::front_inside;
 use crate::verdict::MAX_POSITIONS;
 
 /// Clear of the sides of the box, mm.
@@ -24,8 +25,8 @@ use crate::verdict::MAX_POSITIONS;
 /// Common practice, no source.
 pub(super) const SIDE: f64 = 1.0;
 
-/// What the slider's crossbar takes along y below the discs, and beside the outermost pins, mm: as it
-/// is drawn.
+/// What the slider's crossbar takes along y below the discs at least, and beside the outermost pins, mm:
+/// as it is drawn; see [`crate::slider_body`].
 pub(super) const CROSSBAR: f64 = 17.0;
 pub(super) const SHOULDER: f64 = 7.0;
 
@@ -240,7 +241,7 @@ impl Lattice {
             Question::Enters | Question::Fits => Size::Slot(dial, 0, SlotSize::Width),
             Question::Deep | Question::Wall => Size::Slot(dial, 0, SlotSize::Depth),
             Question::Hold | Question::HeldAtRest => Size::Latch(LatchSize::Engagement),
-            Question::Free | Question::Captive => Size::Latch(LatchSize::Travel),
+            Question::Free | Question::Swings | Question::Captive => Size::Latch(LatchSize::Travel),
             Question::TabBears => Size::Latch(LatchSize::TabWidth),
             _ => return false,
         };

@@ -11,21 +11,23 @@ use latchwright_geometry::{Point, trig};
 use super::figure::{Figure, Question};
 use crate::bounds::{DialBounds, SliderBounds, Terms};
 use crate::check::finger_knob;
+use crate::check::slider_body;
 use crate::check::spacing::{DISC_TO_PIN, FINGERS, PRINTED_WALL, WOOD_LEFT};
 use crate::check::{Sums, arm_limit, captive_margin, free_margin, rest_hold_margin};
 use crate::contact::SlotShape;
 use crate::key;
 use crate::model::{Design, Dial};
 use crate::season::Drift;
+use crate::slider_body::SliderBody;
 use crate::strength::{Bears, peg_bending, peg_shear, tongue_bending, tongue_shear};
 use crate::verdict::DialJudge;
 
 /// Woods and year, worked out once.
 pub(super) struct Ground {
-    drift: Drift,
+    pub(super) drift: Drift,
     /// Least growth of the plate along x and y, as fractions.
     growth: (f64, f64),
-    still: Drift,
+    pub(super) still: Drift,
     /// Plate and slider are alike along y: no length of guide drifts more than another.
     pub alike_along_y: bool,
 }
@@ -157,6 +159,13 @@ impl Seen {
         };
         out(Question::Free, None, free_margin(&sums));
         out(Question::HeldAtRest, None, rest_hold_margin(&sums));
+        out(Question::Swings, None, slider_body::swing_margin(&sums));
+        let body = SliderBody::over(design, drift);
+        let seat = slider_body::around_shank(design, &body) - slider_body::AROUND_SHANK;
+        out(Question::PullSeat, None, seat);
+        let keeper = slider_body::slot_to_rabbet(design) - WOOD_LEFT;
+        out(Question::PullKeeper, None, keeper);
+        out(Question::Bar, None, slider_body::bar_room(design, &body));
         let lost = slider.least_play - design.slider.guide_play;
         out(Question::Guide, None, self.play + lost);
         out(Question::Racking, None, racking(design, &slider));
@@ -452,6 +461,10 @@ mod tests {
             (Question::GuideSlot, "bore-to-guide-slot", Some(1)),
             (Question::PullRoom, "finger-knob-room", Some(1)),
             (Question::PullWay, "finger-knob-way", Some(1)),
+            (Question::PullSeat, "finger-knob-seat", None),
+            (Question::PullKeeper, "guide-slot-to-keeper", None),
+            (Question::Bar, "bar-room", None),
+            (Question::Swings, "swings-clear", None),
         ] {
             let plain = worst(&design, question, dial);
             let named = if name == "slot-to-star" {

@@ -9,17 +9,18 @@ use latchwright_geometry::trig;
 use super::figure::Question;
 use super::grid::{down, up};
 
-use super::beside_pull::{before_knob, widest_knob};
-use super::lattice::{CROSSBAR, GUIDE_FROM, Lattice, Point, SHOULDER, SIDE};
+use super::beside_pull::{set_guide, widest_knob};
+use super::lattice::{CROSSBAR, Lattice, Point, SHOULDER, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
 use super::sizes::Sizes;
 use super::stack::Stack;
-use super::wishes::{Marks, front_inside, set_lid};
+use super::wishes::{Marks, set_lid};
 use crate::check::spacing::{FINGERS, PRINTED_WALL};
 use crate::check::{GROWN_AGE, could_hold_a_child};
 use crate::contact::mouth_half_angle;
 use crate::key;
 use crate::model::{Design, Dial, Key};
+use crate::slider_body::front_inside;
 
 /// Rounds of raising after which a point is given up.
 const ROUNDS: usize = 16;
@@ -118,7 +119,7 @@ impl Solver {
                     Question::Hold | Question::HeldAtRest => {
                         (&mut sizes.engagement, before.engagement + short, grid.size)
                     }
-                    Question::Free | Question::Captive => {
+                    Question::Free | Question::Swings | Question::Captive => {
                         (&mut sizes.travel, before.travel + short, grid.size)
                     }
                     Question::Discs
@@ -343,8 +344,18 @@ impl Solver {
         {
             return None;
         }
-        for (design, plays) in [(&mut self.real, true), (&mut self.ideal, false)] {
+        let ground = &self.ground;
+        for (design, drift, plays) in [
+            (&mut self.real, &ground.drift, true),
+            (&mut self.ideal, &ground.still, false),
+        ] {
             put(&self.lattice, design, (point, sizes, back), plays)?;
+            let pins = back - point.radius - sizes.gap;
+            set_guide(design, drift, pins, self.lattice.grid);
+            pin_down(&self.lattice, design);
+            if design.slider.guide_length <= 0.0 {
+                return None;
+            }
         }
         Some(())
     }
@@ -434,7 +445,6 @@ fn put(
     (point, sizes, back): (&Point, &Sizes, f64),
     plays: bool,
 ) -> Option<()> {
-    let grid = lattice.grid;
     let dials = design.dials.len() as f64;
     let knob = lattice.least_knob(point);
     let bases = lattice.base.dials.iter().zip(&lattice.posts(point)?.keys);
@@ -458,19 +468,10 @@ fn put(
     if plays {
         slider.guide_play = sizes.play;
     }
-    let from = design.keeper.edge + GUIDE_FROM;
-    let pins = back - point.radius - sizes.gap;
-    // the finger knob stands at the guide's middle, and keeps clear of the dials' knobs
-    let dials = design.dials.iter();
-    let knob_at = dials.map(|dial| before_knob(slider, dial, design.workmanship.bore_place));
-    let knob_at = knob_at.fold(f64::INFINITY, f64::min);
-    slider.guide_length = down((pins - from).min(2.0 * (knob_at - from)), grid.place);
-    slider.guide_at.1 = from + slider.guide_length / 2.0;
     design.tab.engagement = sizes.engagement;
     design.tab.width = sizes.tab;
     design.keeper.width = sizes.tab + 2.0 * BESIDE_TAB;
-    pin_down(lattice, design);
-    (design.slider.guide_length > 0.0 && star_fits(design)).then_some(())
+    star_fits(design).then_some(())
 }
 
 /// What the maker holds fixed goes before all that is found.

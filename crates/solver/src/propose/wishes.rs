@@ -1,7 +1,7 @@
 //! What a maker asks for, as a value: everything that is known before a latch is.
 
 use crate::change::Size;
-use crate::model::{Design, Dial, Labels, LidKind, Material, PinMake};
+use crate::model::{Design, Dial, Labels, Material, PinMake};
 use crate::validate::MAX_DIALS;
 use crate::verdict::MAX_POSITIONS;
 
@@ -104,16 +104,6 @@ pub(super) fn set_lid(design: &mut Design, width: f64, depth: f64) {
     design.inside.depth += depth - design.plate.depth;
     design.plate.width = width;
     design.plate.depth = depth;
-}
-
-/// y of the inner face of the front side, mm.
-pub(super) fn front_inside(design: &Design) -> f64 {
-    let over = design.plate.depth - design.inside.depth - 2.0 * design.body.thickness;
-    let face = match design.body.lid {
-        LidKind::Plate => over,
-        LidKind::Band { .. } => over / 2.0,
-    };
-    face + design.body.thickness
 }
 
 /// The base as all proposals share it: pins applied, one dial a wish, pins that suit the youngest.

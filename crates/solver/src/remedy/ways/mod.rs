@@ -12,7 +12,7 @@ use crate::model::{Design, Dial};
 use crate::proof::{Check, Proof, Unit};
 
 use DialSize::{BoreDiameter, DiscRadius};
-use LatchSize::{Engagement, Travel};
+use LatchSize::{Engagement, GuideY, Shank, Travel};
 use SlotSize::Depth;
 
 /// Sizes that move together, with how many steps of their own each.
@@ -28,7 +28,7 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "lets-in" => ways.lets_in(&[dial]),
         "captive" => ways.captive(dial),
         "stays-held" => ways.stays_held(dial),
-        "free" => ways.free(),
+        "free" | "swings-clear" => ways.free(),
         "held-at-rest" => ways.held_at_rest(),
         "guide" => ways.guide(),
         "disc-to-disc" => ways.apart_or_smaller(dial, DiscRadius),
@@ -38,6 +38,10 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "bore-to-edge" => ways.bore_to_edge(dial),
         "bore-to-guide-slot" => ways.bore_to_guide_slot(dial),
         "finger-knob-room" | "finger-knob-way" => ways.finger_knob(dial),
+        "disc-to-finger" | "finger-to-finger" => moves(ways.apart(dial)),
+        "bar-room" => ways.bar_room(),
+        "finger-knob-seat" => ways.finger_knob_seat(),
+        "guide-slot-to-keeper" => moves([vec![latch(GuideY, 1)], vec![latch(Shank, -1)]]),
         "slot-to-star" => ways.slot_to_star(dial),
         "key-seats" => ways.key_seats(dial),
         "key-bite" => ways.key_bite(dial),

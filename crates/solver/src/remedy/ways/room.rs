@@ -1,7 +1,7 @@
 //! Room between parts: moving them apart or making them smaller.
 
 use super::DialSize::{Apothem, BoreDiameter, CentreX, CentreY, DiscRadius, Gap, KnobDiameter};
-use super::LatchSize::{GuideY, PlateDepth, PlateWidth, PullAt, Shank};
+use super::LatchSize::{GuideY, PlateDepth, PlateWidth, PullAt, Shank, Travel};
 use super::SlotSize::Depth;
 use super::{DialSize, Sizes, Ways, latch, moves, on, on_all};
 use crate::remedy::way::Way;
@@ -125,6 +125,40 @@ impl Ways<'_> {
             vec![latch(PullAt, -away)],
             vec![on(dial, CentreX, away)],
         ]))
+    }
+
+    /// Dials further from the front, all of them or the one that is nearest to it.
+    pub(super) fn bar_room(&self) -> Vec<Way> {
+        let rim = |dial: &usize| {
+            self.dial(*dial)
+                .map_or(f64::INFINITY, |dial| dial.centre.1 - dial.disc.radius)
+        };
+        let dials = self.every_dial();
+        let lowest = dials
+            .iter()
+            .min_by(|one, other| rim(one).total_cmp(&rim(other)));
+        let mut ways: Vec<Sizes> = lowest
+            .map(|dial| vec![on(*dial, CentreY, 1)])
+            .into_iter()
+            .collect();
+        ways.push(on_all(&dials, CentreY, 1));
+        ways.push(vec![latch(Travel, -1)]);
+        moves(ways)
+    }
+
+    pub(super) fn finger_knob_seat(&self) -> Vec<Way> {
+        let inwards = if self.design.slider.pull_at > self.design.tab.at {
+            -1
+        } else {
+            1
+        };
+        moves([
+            vec![latch(PullAt, inwards)],
+            vec![latch(GuideY, -1)],
+            vec![latch(GuideY, 1)],
+            vec![latch(Shank, -1)],
+            on_all(&self.every_dial(), CentreY, 1),
+        ])
     }
 
     pub(super) fn slot_to_star(&self, dial: usize) -> Vec<Way> {

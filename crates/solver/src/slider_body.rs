@@ -83,6 +83,14 @@ impl SliderBody {
         lowest - self.wanted
     }
 
+    /// How long strips beside the neck can be, mm, from the front end of the guide to the bar, when the
+    /// slider is forward; the bar is wider than the neck and goes with it.
+    pub fn beside_neck(&self, design: &Design) -> f64 {
+        let slider = &design.slider;
+        let from = slider.guide_at.1 - slider.guide_length / 2.0;
+        (self.bar_min.y - from).max(0.0)
+    }
+
     /// Least wood beside a round hole of this radius at `at`, mm; below 0, it is not in the wood.
     ///
     /// Bar and neck are looked at one by one, so that a hole where they join may be said to have less.

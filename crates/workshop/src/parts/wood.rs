@@ -2,6 +2,7 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_solver::model::{Grain, Material};
+use latchwright_solver::slider_body::SliderBody;
 
 use super::{Lister, Part, Role, Size};
 use crate::joinery::{End, Joinery, Panel, Side};
@@ -150,10 +151,18 @@ impl Lister<'_> {
         let mut strip = self.wood("guide strip", Role::GuideStrip, size, &material);
         strip.count = 2;
         strip.notes.push(format!(
-            "one on each side of the slider's neck, {} clear on each side; bare and waxed; shorten it where the \
-             crossbar comes",
+            "one on each side of the slider's neck, {} clear on each side; bare and waxed",
             self.rule.say_fine(slider.guide_play)
         ));
+        let beside = SliderBody::of(self.design).beside_neck(self.design);
+        if slider.guide_length > beside + 0.05 {
+            strip.notes.push(format!(
+                "the bar comes after {}: the proof takes the whole {}, so lead the bar's ends as well with the same play, \
+                 or take a shorter guide in the design and look at the proof again",
+                self.rule.say(beside),
+                self.rule.say(slider.guide_length)
+            ));
+        }
         let size = Size {
             length: self.design.tab.width + 2.0 * (slider.guide_play + STRIP),
             width: STRIP,

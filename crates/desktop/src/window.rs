@@ -33,11 +33,9 @@ pub fn open(file: Option<&Path>) -> Result<()> {
         ));
     }
     let memory = memory();
-    let newcomer = file.is_none()
-        && memory
-            .as_deref()
-            .is_none_or(|folder| recent::list(folder).is_empty());
     let (session, notice) = first_session(file, memory.as_deref());
+    // a file, or why there is none, is what everybody else begins with
+    let newcomer = session.path().is_none() && notice.is_none();
     let options = NativeOptions {
         viewport: ViewportBuilder::default()
             .with_title("Latchwright")

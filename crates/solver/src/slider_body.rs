@@ -14,7 +14,7 @@ use crate::season::Drift;
 ///
 /// # Source
 /// Common practice, no source.
-const CLEARANCE: f64 = 1.0;
+pub(crate) const CLEARANCE: f64 = 1.0;
 /// What is kept clear of that when everything is off, mm.
 ///
 /// # Source
@@ -27,7 +27,7 @@ const MOST_CLEARANCE: f64 = 50.0;
 /// Depth of the bar along y, mm.
 pub const BAR: f64 = 16.0;
 /// Wood beside the outermost pins, mm.
-const SHOULDER: f64 = 7.0;
+pub(crate) const SHOULDER: f64 = 7.0;
 /// Radius of the outer corners, mm.
 pub const CORNER: f64 = 3.0;
 

@@ -151,8 +151,7 @@ impl LatchwrightApp {
         if let Some(saved) = self.saving.poll() {
             self.files_saved(saved);
         }
-        let can_wait = self.stage == Stage::LayOut;
-        self.proving.follow(ctx, &self.session, can_wait);
+        self.follow_proof(ctx);
         if let Some(proof) = self.proving.fresh(&self.session) {
             self.remedies.follow(ctx, &self.session, proof);
         }
@@ -167,6 +166,12 @@ impl LatchwrightApp {
     pub fn draw(&mut self, ui: &mut egui::Ui) {
         let wishes = self.window_ui(ui);
         self.apply_all(&ui.ctx().clone(), wishes);
+    }
+
+    /// Proves what has changed; only the sizes can wait for that, every other stage shows the proof.
+    fn follow_proof(&mut self, ctx: &Context) {
+        let can_wait = self.stage == Stage::LayOut;
+        self.proving.follow(ctx, &self.session, can_wait);
     }
 
     /// Asks for the page that the stage shows.
@@ -196,8 +201,7 @@ impl LatchwrightApp {
             ctx.request_repaint();
         }
         // proof and view follow the design
-        let can_wait = self.stage == Stage::LayOut;
-        self.proving.follow(ctx, &self.session, can_wait);
+        self.follow_proof(ctx);
         if self.followed != self.session.revision() {
             self.view.follow(self.session.design());
             self.followed = self.session.revision();

@@ -29,9 +29,22 @@ pub(crate) fn at_rest(slider: &Slider, dial: &Dial) -> f64 {
 
 /// From the finger knob to the dial along x and y where it comes nearest on its way, mm.
 pub(crate) fn nearest(slider: &Slider, dial: &Dial) -> (f64, f64) {
+    (
+        dial.centre.0 - slider.pull_at,
+        beyond(slider, dial.centre.1),
+    )
+}
+
+/// How far `y` lies before or behind the finger knob's way, mm.
+pub(crate) fn beyond(slider: &Slider, y: f64) -> f64 {
     let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
-    let beyond = (front - dial.centre.1).max(dial.centre.1 - back).max(0.0);
-    (dial.centre.0 - slider.pull_at, beyond)
+    (front - y).max(y - back).max(0.0)
+}
+
+/// Where on its way the finger knob comes nearest to the dial.
+pub(super) fn nearest_place(slider: &Slider, dial: &Dial) -> To {
+    let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
+    To::Place(slider.pull_at, dial.centre.1.clamp(front, back.max(front)))
 }
 
 /// The plays that bring the two knobs nearer to each other, mm.
@@ -81,7 +94,6 @@ pub(super) fn way(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
             )
         },
     );
-    let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
-    let nearest = To::Place(slider.pull_at, dial.centre.1.clamp(front, back.max(front)));
-    in_plate(plate.sums, (index, nearest), taken, false, check)
+    let place = nearest_place(slider, dial);
+    in_plate(plate.sums, (index, place), taken, false, check)
 }

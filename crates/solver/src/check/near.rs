@@ -6,6 +6,7 @@
 
 use latchwright_geometry::{EPSILON, trig};
 
+use super::finger_knob;
 use super::spacing::{DISC_TO_PIN, FINGERS, WOOD_LEFT};
 use crate::bounds::{DialBounds, SliderBounds, Terms};
 use crate::model::{Design, Dial};
@@ -91,8 +92,7 @@ impl<'a> Near<'a> {
     pub fn guide_slot(&self, one: usize, y: f64) -> Option<f64> {
         let dial: &Dial = self.design.dials.get(one)?;
         let slider = &self.design.slider;
-        let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
-        let beyond = (front - y).max(y - back).max(0.0);
+        let beyond = finger_knob::beyond(slider, y);
         let solid = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play + WOOD_LEFT;
         self.apart(Axis::X, solid, beyond, 1.0)
     }

@@ -378,9 +378,7 @@ fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
 /// The finger knob's shank runs in a slot through the plate.
 fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let slider = &plate.sums.design.slider;
-    let (front, back) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
-    let beyond = (front - dial.centre.1).max(dial.centre.1 - back).max(0.0);
-    let between = (dial.centre.0 - slider.pull_at, beyond);
+    let between = finger_knob::nearest(slider, dial);
     let value = plate.apart(between, 1.0)
         - dial.bore.diameter / 2.0
         - slider.shank / 2.0
@@ -404,7 +402,7 @@ fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
             )
         },
     );
-    let nearest = To::Place(slider.pull_at, dial.centre.1.clamp(front, back.max(front)));
+    let nearest = finger_knob::nearest_place(slider, dial);
     let taken = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play;
     in_plate(plate.sums, (index, nearest), taken, false, check)
 }

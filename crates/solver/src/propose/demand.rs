@@ -84,25 +84,30 @@ pub(super) enum Give {
 /// Demands that give way, and how far.
 pub(super) type Given = Vec<(Demand, Give)>;
 
+impl Demand {
+    /// Those that all wishes have, in the order in which they are blamed; sizes held fixed come after.
+    pub const USUAL: [Self; 15] = [
+        Self::Width,
+        Self::Depth,
+        Self::Dials,
+        Self::Marks,
+        Self::Workmanship,
+        Self::Season,
+        Self::Bits,
+        Self::Pins,
+        Self::Thickness,
+        Self::Room,
+        Self::Pull,
+        Self::Hold,
+        Self::Hinges,
+        Self::Bed,
+        Self::Age,
+    ];
+}
+
 /// Every demand of these wishes, in the order in which they are blamed.
 pub(super) fn all(wishes: &Wishes) -> Vec<Demand> {
-    let mut demands = vec![
-        Demand::Width,
-        Demand::Depth,
-        Demand::Dials,
-        Demand::Marks,
-        Demand::Workmanship,
-        Demand::Season,
-        Demand::Bits,
-        Demand::Pins,
-        Demand::Thickness,
-        Demand::Room,
-        Demand::Pull,
-        Demand::Hold,
-        Demand::Hinges,
-        Demand::Bed,
-        Demand::Age,
-    ];
+    let mut demands = Demand::USUAL.to_vec();
     let held = 0..wishes.pinned.len();
     let firsts = held.filter(|number| leader(wishes, *number) == *number);
     demands.extend(firsts.map(Demand::Pinned));

@@ -5,14 +5,12 @@ use core::f64::consts::PI;
 use latchwright_geometry::trig;
 
 use super::grid::{Grid, stands_on};
-use super::lattice::{
-    BORES, CROSSBAR, GUIDE_FROM, Lattice, ROUND_BORE, SHOULDER, SIDE, least_knob,
-};
+use super::lattice::{BORES, CROSSBAR, GUIDE_FROM, Lattice, ROUND_BORE, SIDE, least_knob};
 use super::posts::{LEAST_POST, ROUND_POST};
 use super::solve::{BEFORE_NOTCH, BESIDE_TAB, LEAST_TAB};
 use super::wishes::{Marks, Wishes};
 use crate::model::Design;
-use crate::slider_body::front_inside;
+use crate::slider_body::{SHOULDER, front_inside};
 
 /// Less than this does not count, mm.
 const DUST: f64 = 1e-6;

@@ -16,7 +16,7 @@ use super::wishes::{Marks, Wishes, prepared};
 use crate::change::{DialSize, LatchSize, Size, SlotSize};
 use crate::model::{Design, Material, PinMake};
 use crate::proof::Unit;
-use crate::slider_body::front_inside;
+use crate::slider_body::{BAR, CLEARANCE, front_inside};
 use crate::verdict::MAX_POSITIONS;
 
 /// Clear of the sides of the box, mm.
@@ -25,10 +25,8 @@ use crate::verdict::MAX_POSITIONS;
 /// Common practice, no source.
 pub(super) const SIDE: f64 = 1.0;
 
-/// What the slider's crossbar takes along y below the discs at least, and beside the outermost pins, mm:
-/// as it is drawn; see [`crate::slider_body`].
-pub(super) const CROSSBAR: f64 = 17.0;
-pub(super) const SHOULDER: f64 = 7.0;
+/// What the slider's bar takes along y below the discs at least, mm.
+pub(super) const CROSSBAR: f64 = BAR + CLEARANCE;
 
 /// From the keeper's edge to the guide's front point, mm.
 pub(super) const GUIDE_FROM: f64 = 1.0;

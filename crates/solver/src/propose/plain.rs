@@ -343,15 +343,12 @@ fn in_plate(design: &Design, plate: &Plate, (index, dial): (usize, &Dial), out: 
         Some(index),
         side.min(front) - bore - WOOD_LEFT,
     );
-    let (first, last) = (slider.guide_at.1, slider.guide_at.1 + slider.travel);
-    let beyond = (first - y).max(y - last).max(0.0);
-    let apart = plate.apart((x - slider.pull_at, beyond), 1.0);
+    let apart = plate.apart(finger_knob::nearest(slider, dial), 1.0);
     let taken = bore + slider.shank / 2.0 + slider.guide_play;
     out(Question::GuideSlot, Some(index), apart - taken - WOOD_LEFT);
     let knobs = finger_knob::knobs(slider, dial);
     let room = finger_knob::at_rest(slider, dial) - knobs - FINGERS;
     out(Question::PullRoom, Some(index), room);
-    let apart = plate.apart(finger_knob::nearest(slider, dial), 1.0);
     let taken = knobs + finger_knob::plays(slider, dial) + finger_knob::PASSING;
     out(Question::PullWay, Some(index), apart - taken);
 }

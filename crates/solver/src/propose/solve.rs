@@ -10,7 +10,7 @@ use super::figure::Question;
 use super::grid::{down, up};
 
 use super::beside_pull::{set_guide, widest_knob};
-use super::lattice::{CROSSBAR, Lattice, Point, SHOULDER, SIDE};
+use super::lattice::{CROSSBAR, Lattice, Point, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
 use super::sizes::Sizes;
 use super::stack::Stack;
@@ -20,7 +20,7 @@ use crate::check::{GROWN_AGE, could_hold_a_child};
 use crate::contact::mouth_half_angle;
 use crate::key;
 use crate::model::{Design, Dial, Key};
-use crate::slider_body::front_inside;
+use crate::slider_body::{SHOULDER, front_inside};
 
 /// Rounds of raising after which a point is given up.
 const ROUNDS: usize = 16;

@@ -186,23 +186,7 @@ fn without(wishes: &Wishes, gone: &[Demand]) -> Wishes {
 }
 
 fn all(wishes: &Wishes) -> Vec<Demand> {
-    let mut all = vec![
-        Demand::Width,
-        Demand::Depth,
-        Demand::Dials,
-        Demand::Marks,
-        Demand::Workmanship,
-        Demand::Season,
-        Demand::Bits,
-        Demand::Pins,
-        Demand::Thickness,
-        Demand::Room,
-        Demand::Pull,
-        Demand::Hold,
-        Demand::Hinges,
-        Demand::Bed,
-        Demand::Age,
-    ];
+    let mut all = Demand::USUAL.to_vec();
     all.extend((0..wishes.pinned.len()).map(Demand::Pinned));
     all
 }

@@ -7,6 +7,7 @@
 use latchwright_geometry::Point;
 use latchwright_solver::Pose;
 use latchwright_solver::model::{Design, Dial, Material};
+use latchwright_solver::slider_body::RABBET_AIR;
 
 use crate::dial::extent;
 use crate::disc::disc_outlines;
@@ -27,8 +28,6 @@ use crate::tame::{cut_to_size, tame};
 pub(crate) const AIR: f64 = 0.5;
 /// Height of the finger knob, mm.
 const PULL_HEIGHT: f64 = 9.0;
-/// Clear length between keeper and rabbet, mm.
-const RABBET_AIR: f64 = 1.5;
 /// How much of the box's front is shown below the keeper, mm.
 const FRONT_SHOWN: f64 = 10.0;
 /// How closely the pin must stand to the disc to be drawn as stopped by it, mm.

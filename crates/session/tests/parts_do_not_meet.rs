@@ -7,11 +7,11 @@
 //! Pairs that are looked at: bar, neck, fingers and pins against discs; fingers against one another;
 //! discs against discs; knobs against knobs and the finger knob; the finger knob's shank against
 //! bores, the keeper in its rabbet and the slider that carries it; bores against bores and the
-//! keeper; bar against the front of the box; the tab against the keeper as the lid swings up. In
-//! proposals also discs and slider against the sides of the box.
+//! keeper; bar against the front of the box; the tab against the keeper as the lid swings up; the
+//! guide's strips against slider, discs, the keeper's rabbet and the keeper as the lid swings up. In
+//! proposals also discs, strips and slider against the sides of the box.
 //!
-//! Pairs that are not: the guide's strips and bridges, which have no place of their own in a design;
-//! knobs against the sides of a lid that is cut off as a band; screws.
+//! Pairs that are not: the guide's bridges, which have no place of their own in a design; knobs against the sides of a lid that is cut off as a band; screws.
 
 use geo::{Area, BooleanOps, Coord, LineString, MultiPolygon, Polygon};
 use latchwright_drawing::{
@@ -21,7 +21,7 @@ use latchwright_session::demos::DEMOS;
 use latchwright_solver::model::Design;
 use latchwright_solver::propose::{DialWish, Go, Outcome, Wishes, propose};
 use latchwright_solver::prove;
-use latchwright_solver::slider_body::front_inside;
+use latchwright_solver::slider_body::{STRIP, front_inside, strips};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
@@ -139,6 +139,53 @@ fn on_its_way(design: &Design, travel: f64, rooms: &mut Rooms) {
     );
 }
 
+/// The strips that lead the neck, each as wide as it is cut.
+fn guide_strips(design: &Design) -> [Rect; 2] {
+    let (front, back) = strips(design);
+    let inner = design.tab.width / 2.0 + design.slider.guide_play;
+    [-inner - STRIP, inner].map(|x| {
+        let mut rect = slider_crossbar(design, 0.0);
+        (rect.min.x, rect.max.x) = (design.tab.at + x, design.tab.at + x + STRIP);
+        (rect.min.y, rect.max.y) = (front, back);
+        rect
+    })
+}
+
+/// The strips against all that goes with the slider, the discs and the keeper.
+fn beside_strips(design: &Design, rooms: &mut Rooms) {
+    let hangs = design.slider.below + design.slider.thickness;
+    for strip in guide_strips(design) {
+        let corners = [strip.min, strip.max];
+        let outline = Polygon::new(
+            LineString::from(vec![
+                (corners[0].x, corners[0].y),
+                (corners[1].x, corners[0].y),
+                (corners[1].x, corners[1].y),
+                (corners[0].x, corners[1].y),
+            ]),
+            Vec::new(),
+        );
+        for place in 0..=PLACES {
+            let travel = design.slider.travel * f64::from(place) / f64::from(PLACES);
+            let slider = polygon(&slider_outline(design, travel));
+            let shared = outline.intersection(&slider).unsigned_area();
+            rooms.say("strip and slider", SLIVER - shared);
+        }
+        for dial in &design.dials {
+            rooms.say(
+                "strip and disc",
+                apart(dial.centre, dial.disc.radius, strip),
+            );
+        }
+        let behind = strip.min.y - design.keeper.edge;
+        // as deep as the rabbet is cut for the keeper
+        rooms.say("strip and rabbet", behind - 1.5);
+        let arm = design.plate.depth - strip.min.y;
+        let swing = arm.hypot(hangs) - arm;
+        rooms.say("strip and keeper as the lid swings", behind - swing);
+    }
+}
+
 /// The keeper with the rabbet that is cut for it, out to the front.
 fn keeper(design: &Design) -> Rect {
     let keeper = &design.keeper;
@@ -173,6 +220,7 @@ fn rooms(design: &Design) -> Rooms {
     let fingers = slider_fingers(design, 0.0).len();
     let missing = design.dials.len() - fingers;
     rooms.say("finger and finger", 0.0 - missing as f64);
+    beside_strips(design, &mut rooms);
     let bar = slider_crossbar(design, 0.0);
     rooms.say("bar and front", bar.min.y - front_inside(design));
     let hangs = slider.below + slider.thickness;
@@ -194,6 +242,10 @@ fn in_the_box(design: &Design, rooms: &mut Rooms) {
         let (x, y) = dial.centre;
         let room = (half - x.abs()).min(back - y).min(y - front);
         rooms.say("disc and side", room - dial.disc.radius);
+    }
+    for strip in guide_strips(design) {
+        let aside = strip.max.x.max(-strip.min.x);
+        rooms.say("strip and side", half - aside);
     }
     let reach = slider_outline(design, design.slider.travel).extent();
     let aside = reach.max.x.max(-reach.min.x);
@@ -263,6 +315,8 @@ fn changed_by_hand(seed: u64) -> Design {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let mut design = Design::default();
     (design.plate.depth, design.inside.depth) = (200.0, 176.0);
+    let slider = &mut design.slider;
+    (slider.guide_length, slider.guide_play, slider.guide_at.1) = (15.0, 0.05, 25.0);
     for _ in 0..rng.random_range(1..=3) {
         let dial = rng.random_range(0..3);
         let by: f64 = rng.random_range(-1.0..1.0);
@@ -302,7 +356,7 @@ type Spoil = fn(&mut Design);
 
 #[test]
 fn a_design_whose_parts_meet_is_not_proven() {
-    let spoilt: [(&str, &str, Spoil); 8] = [
+    let spoilt: [(&str, &str, Spoil); 10] = [
         ("finger and other disc", "disc-to-finger", |d| {
             (d.plate.depth, d.inside.depth) = (260.0, 236.0);
             d.dials[2].centre = (d.dials[1].centre.0 + 3.0, 150.0);
@@ -315,10 +369,16 @@ fn a_design_whose_parts_meet_is_not_proven() {
             d.slider.pull_at = 30.0;
         }),
         ("shank on the slider", "finger-knob-seat", |d| {
-            d.dials[0].centre.1 = 65.0;
+            d.dials[0].centre.1 = 55.0;
         }),
         ("shank and keeper", "guide-slot-to-keeper", |d| {
             d.slider.guide_at.1 = 16.0;
+        }),
+        ("strip and slider", "strips-to-bar", |d| {
+            d.slider.guide_at.1 += 8.0;
+        }),
+        ("strip and rabbet", "strips-to-keeper", |d| {
+            d.slider.guide_at.1 -= 1.0;
         }),
         ("bar and front", "bar-room", |d| d.dials[0].centre.1 = 40.0),
         ("bar and disc", "bar-room", |d| d.dials[0].centre.1 = 36.0),

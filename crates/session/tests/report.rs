@@ -392,7 +392,7 @@ fn the_json_has_the_whole_curve_of_the_year() {
         (&first["second_formula"], &damp["second_formula"]),
         (&json!(true), &json!(false))
     );
-    assert_eq!(damp["guide_play_mm"], json!(0.25));
+    assert_eq!(damp["guide_play_mm"], json!(0.1));
     assert!(
         damp["moisture"]
             .as_f64()

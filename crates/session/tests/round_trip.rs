@@ -88,6 +88,8 @@ fn a_file_written_by_hand_reads_as_the_usual_box_with_its_gaps_listed() {
         ..Design::default()
     };
     usual.slider.thickness = 6.0;
+    (usual.slider.guide_length, usual.slider.guide_play) = (60.0, 0.25);
+    usual.slider.guide_at = (0.0, 45.0);
     assert_eq!(loaded.design, usual);
     let fields: Vec<_> = loaded
         .notices

@@ -91,6 +91,12 @@ impl SliderBounds {
     }
 }
 
+/// Radius of a disc's rim, mm.
+pub(crate) fn rim(design: &Design, dial: &Dial) -> Spread {
+    let work = &design.workmanship;
+    Spread::about(dial.disc.radius, work.print / 2.0 + work.film_spread)
+}
+
 /// The sums for one dial. Lengths in mm, angles in radians unless the name says degrees.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DialBounds {
@@ -173,7 +179,7 @@ impl DialBounds {
             .y
             .apart(design.keeper.edge - dial.centre.1, tip - pin_y);
         Self {
-            rim: Spread::about(dial.disc.radius, work.print / 2.0 + work.film_spread),
+            rim: rim(design, dial),
             pin: Spread::about(dial.pin.diameter / 2.0, work.print / 2.0 + work.film_spread),
             below: dial.pin_below(),
             aside: aside_parts.iter().map(|(_, amount)| amount).sum(),

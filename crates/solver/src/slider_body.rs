@@ -6,7 +6,7 @@
 
 use latchwright_geometry::{Point, trig};
 
-use crate::bounds::{DialBounds, SliderBounds, Terms};
+use crate::bounds::{SliderBounds, Terms, rim};
 use crate::model::{Design, Dial, LidKind};
 use crate::season::Drift;
 
@@ -28,8 +28,18 @@ const MOST_CLEARANCE: f64 = 50.0;
 pub const BAR: f64 = 16.0;
 /// Wood beside the outermost pins, mm.
 pub(crate) const SHOULDER: f64 = 7.0;
-/// Radius of the outer corners, mm.
+/// Radius of the corners, those between neck and bar too, mm.
 pub const CORNER: f64 = 3.0;
+/// Clear length between the keeper's edge and the end of its rabbet in the plate, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub const RABBET_AIR: f64 = 1.5;
+/// Width of each of the two strips that lead the neck, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub const STRIP: f64 = 10.0;
 
 /// Where the parts of the body are when the slider is forward; mm in the design's frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,7 +69,13 @@ impl SliderBody {
 
     /// The same where the year is known.
     pub fn over(design: &Design, drift: &Drift) -> Self {
-        let clear = clearance(design, drift);
+        let slider = SliderBounds::of(design, drift, Terms::All);
+        Self::led(design, drift, &slider)
+    }
+
+    /// The same where what the guide leaves the slider is known too.
+    pub(crate) fn led(design: &Design, drift: &Drift, slider: &SliderBounds) -> Self {
+        let clear = clearance(design, drift, slider);
         let half = (design.tab.width / 2.0).max(0.5);
         let tip = design.keeper.edge - design.tab.engagement;
         let wanted = bar_top(design, clear);
@@ -83,14 +99,6 @@ impl SliderBody {
         lowest - self.wanted
     }
 
-    /// How long strips beside the neck can be, mm, from the front end of the guide to the bar, when the
-    /// slider is forward; the bar is wider than the neck and goes with it.
-    pub fn beside_neck(&self, design: &Design) -> f64 {
-        let slider = &design.slider;
-        let from = slider.guide_at.1 - slider.guide_length / 2.0;
-        (self.bar_min.y - from).max(0.0)
-    }
-
     /// Least wood beside a round hole of this radius at `at`, mm; below 0, it is not in the wood.
     ///
     /// Bar and neck are looked at one by one, so that a hole where they join may be said to have less.
@@ -104,6 +112,17 @@ impl SliderBody {
         let neck = within((self.neck.0, self.tip), (self.neck.1, high.y));
         bar.max(neck) - radius
     }
+}
+
+/// y of the front and back ends of the strips that lead the neck, mm, when the slider is forward.
+///
+/// The guide's points are on the slider and go with it; the strips are on the plate, and are longer
+/// by the travel.
+pub fn strips(design: &Design) -> (f64, f64) {
+    let slider = &design.slider;
+    let half = slider.guide_length / 2.0;
+    let (front, back) = (slider.guide_at.1 - half, slider.guide_at.1 + half);
+    (front, back + slider.travel.max(0.0))
 }
 
 /// y of the inner face of the front side, mm.
@@ -135,11 +154,21 @@ fn bar_top(design: &Design, clearance: f64) -> f64 {
 
 /// Clear distance from the bar to the discs at full travel when nothing is off, mm: enough for all
 /// that may be off at once.
-fn clearance(design: &Design, drift: &Drift) -> f64 {
-    let slider = SliderBounds::of(design, drift, Terms::All);
-    let dials = design.dials.iter();
-    let taken = dials.map(|dial| taken(design, dial, &slider, drift));
-    let taken = taken.fold(0.0, f64::max) + CLEAR_AT_WORST;
+fn clearance(design: &Design, drift: &Drift, slider: &SliderBounds) -> f64 {
+    let edge = bar_top(design, CLEARANCE);
+    let mut most: f64 = 0.0;
+    // the season takes the same of all dials of a row
+    let mut row = None;
+    for dial in &design.dials {
+        let y = dial.centre.1;
+        let shrink = match row {
+            Some((of, shrink)) if of == y => shrink,
+            _ => shrink(design, y, edge, drift),
+        };
+        row = Some((y, shrink));
+        most = most.max(shrink + taken(design, dial, slider, edge));
+    }
+    let taken = most + CLEAR_AT_WORST;
     let stepped = (taken / STEP - 1e-9).ceil() * STEP;
     // a design of nonsense gets a body all the same
     if stepped.is_finite() {
@@ -149,21 +178,25 @@ fn clearance(design: &Design, drift: &Drift) -> f64 {
     }
 }
 
-/// What places, plays, prints, coats and season can take between the bar and this disc, mm.
-fn taken(design: &Design, dial: &Dial, slider: &SliderBounds, drift: &Drift) -> f64 {
+/// What the season can take along y between a disc at `y` and the bar's edge, mm.
+fn shrink(design: &Design, y: f64, edge: f64, drift: &Drift) -> f64 {
+    let guide_y = design.slider.guide_at.1;
+    (-drift.y.apart(y - guide_y, edge - guide_y).0).max(0.0)
+}
+
+/// What places, plays, prints and coats can take between the bar, whose edge is at `edge`, and this
+/// disc, mm.
+fn taken(design: &Design, dial: &Dial, slider: &SliderBounds, edge: f64) -> f64 {
     let work = &design.workmanship;
-    let bounds = DialBounds::of(design, dial, slider, drift, Terms::All);
     let (guide_x, guide_y) = design.slider.guide_at;
-    let edge = bar_top(design, CLEARANCE);
     let along = ((dial.centre.1 - guide_y).abs()).max((edge - guide_y).abs()) + 1.0;
     // a slanting edge comes nearest to the rim a little beside the disc's middle
     let across = (dial.centre.0 - guide_x).abs() + dial.disc.radius.max(0.0) * slider.yaw;
     let turned = slider.lift(across * slider.swell) + along * slider.swell * slider.shorten;
-    let (shrink, _) = drift.y.apart(dial.centre.1 - guide_y, edge - guide_y);
-    let swollen = (bounds.rim.hi - dial.disc.radius).max(0.0);
+    let swollen = (rim(design, dial).hi - dial.disc.radius).max(0.0);
     // the bar's edge is marked out as the pins are
     let places = (work.bore_place + work.pin_place) * slider.swell;
-    turned + places + dial.bore.shaft_play + swollen + (-shrink).max(0.0)
+    turned + places + dial.bore.shaft_play + swollen
 }
 
 /// How far towards the hinge, mm, the tab's lower corner comes forward again as the lid swings up
@@ -181,15 +214,22 @@ mod tests {
     use super::*;
 
     fn clearance(design: &Design) -> f64 {
-        super::clearance(design, &Drift::none())
+        let still = Drift::none();
+        super::clearance(
+            design,
+            &still,
+            &SliderBounds::of(design, &still, Terms::All),
+        )
     }
 
     #[test]
     fn the_bar_of_the_first_design_keeps_clear_by_all_that_may_be_off() {
         let mut design = Design::default();
         design.season = crate::model::Season::still(design.season.built);
-        // lift of 60 mm by 0.5/60: 0.5; places 0.5, shaft 0.15, half a print and a coat's spread 0.15,
-        // and 0.2 beside: 1.5 at the next half
+        // a guide of 60 mm with 0.25: lift of 60 mm by 0.5/60: 0.5; places 0.5, shaft 0.15, half a print
+        // and a coat's spread 0.15, and 0.2 beside: 1.5 at the next half
+        (design.slider.guide_length, design.slider.guide_play) = (60.0, 0.25);
+        design.slider.guide_at = (0.0, 45.0);
         assert_eq!(clearance(&design), 1.5);
         let body = SliderBody::of(&design);
         assert!((body.bar_max.y - (95.0 - 18.0 - 8.0 - 1.5)).abs() < 1e-9);

@@ -91,10 +91,14 @@ fn one_step_less_would_not_do() {
         looked_at += 1;
         let less = Change::of(design, *size, less).unwrap().apply(design);
         let after = prove(&less);
+        // a remedy does not count on dials that only hold together
+        if !after.together.groups.is_empty() {
+            return;
+        }
         let still = named(&after, check.name, check.dial);
         assert!(
             still.is_none_or(|still| still.verdict != CheckVerdict::Passes),
-            "{}: {} to {to}, where {less:?} would do",
+            "{}: {} from {from} to {to}, where {less:?} would do",
             check.name,
             size.name(),
             less = size.get(&less)
@@ -130,7 +134,7 @@ fn a_check_that_passes_and_a_design_with_faults_have_no_remedy() {
 #[test]
 fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
     type Spoil = fn(&mut Design);
-    let spoilt: [(&str, Spoil); 27] = [
+    let spoilt: [(&str, Spoil); 29] = [
         ("at-rest", |d| d.dials[1].pin.gap = 0.8),
         ("lets-in", |d| d.dials[1].disc.slots[0].depth = 7.0),
         ("captive", |d| d.dials[1].pin.gap = 4.0),
@@ -149,14 +153,16 @@ fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
         ("knob-to-knob", |d| d.dials[1].knob.diameter = 46.0),
         ("bore-to-bore", |d| d.dials[1].centre.0 = 38.0),
         ("bore-to-edge", |d| d.dials[2].centre.0 = 100.0),
-        ("bore-to-guide-slot", |d| d.dials[1].centre.1 = 60.0),
+        ("bore-to-guide-slot", |d| d.dials[1].centre.1 = 48.0),
         ("finger-knob-room", |d| d.slider.guide_at.1 = 52.0),
-        ("finger-knob-way", |d| d.dials[1].knob.diameter = 60.0),
+        ("finger-knob-way", |d| d.dials[1].centre.1 = 50.0),
         ("disc-to-finger", |d| d.dials[1].centre = (35.0, 128.0)),
         ("finger-to-finger", |d| d.dials[1].centre = (55.0, 150.0)),
         ("bar-room", |d| d.dials[1].centre.1 = 40.0),
         ("finger-knob-seat", |d| d.slider.pull_at = 17.0),
         ("guide-slot-to-keeper", |d| d.slider.guide_at.1 = 22.0),
+        ("strips-to-bar", |d| d.slider.guide_at.1 = 30.0),
+        ("strips-to-keeper", |d| d.slider.guide_at.1 = 26.0),
         ("swings-clear", |d| d.tab.engagement = 7.3),
         ("slot-to-star", |d| d.dials[2].disc.slots[0].depth = 12.0),
         ("key-seats", |d| d.dials[2].key.sides = 5),

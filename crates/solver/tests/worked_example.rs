@@ -8,9 +8,11 @@ use latchwright_solver::season::Drift;
 use latchwright_solver::verdict::{DialJudge, slot_turn_deg};
 use latchwright_solver::{CheckVerdict, Verdict, prove};
 
-/// Three dials of eight (or another number of) marks; no season.
+/// Three dials of eight (or another number of) marks, with the page's guide; no season.
 fn example(positions: u32) -> Design {
     let mut design = Design::default();
+    (design.slider.guide_length, design.slider.guide_play) = (60.0, 0.25);
+    design.slider.guide_at = (0.0, 45.0);
     design.season = Season::still(design.season.built);
     for dial in &mut design.dials {
         dial.positions = positions;
@@ -139,7 +141,10 @@ fn second_order_terms_only_ever_take_away() {
 
 #[test]
 fn the_example_is_proven_with_one_opening_of_512() {
-    for design in [example(8), Design::default()] {
+    // the page's guide is longer than strips between keeper and bar can be
+    let mut still = Design::default();
+    still.season = Season::still(still.season.built);
+    for design in [still, Design::default()] {
         let proof = prove(&design);
         let told: Vec<String> = proof.faults.iter().map(ToString::to_string).collect();
         let failed: Vec<_> = proof
@@ -156,6 +161,18 @@ fn the_example_is_proven_with_one_opening_of_512() {
         );
         assert!(proof.states.rows.iter().all(|row| row.as_meant));
     }
+}
+
+#[test]
+fn of_the_pages_example_only_the_guide_cannot_be_made() {
+    // its strips would run into the slider's bar, and begin under the keeper's rabbet
+    let proof = prove(&example(8));
+    let failed = proof
+        .checks
+        .iter()
+        .filter(|check| check.verdict != CheckVerdict::Passes);
+    let failed: Vec<_> = failed.map(|check| check.name).collect();
+    assert_eq!(failed, ["strips-to-bar", "strips-to-keeper"]);
 }
 
 #[test]

@@ -121,14 +121,14 @@ fn the_finger_knobs_slot_is_as_long_as_the_travel_and_as_wide_as_shank_and_play(
     assert_eq!(slot.name, "finger knob slot");
     assert_eq!(
         (slot.from, slot.to),
-        (Point::new(0.0, 45.0), Point::new(0.0, 53.0))
+        (Point::new(0.0, 27.0), Point::new(0.0, 35.0))
     );
-    assert_eq!((slot.width, slot.bit.owned), (8.5, Some(9.0)));
+    assert_eq!((slot.width, slot.bit.owned), (8.2, Some(9.0)));
     // 4.5 − √(4.5² − 2²)
     assert_eq!((slot.row.count, slot.row.pitch), (3, 4.0));
     assert!((slot.row.cusp - 0.468_871).abs() < 1e-6);
     let centres: Vec<f64> = slot.centres().iter().map(|centre| centre.y).collect();
-    assert_eq!(centres, [45.0, 49.0, 53.0]);
+    assert_eq!(centres, [27.0, 31.0, 35.0]);
 }
 
 #[test]

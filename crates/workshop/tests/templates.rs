@@ -317,8 +317,8 @@ fn hinge_mortises_and_rabbet_stand_where_they_are_cut() {
 fn the_front_has_a_notch_for_the_tab() {
     let front = named(&Design::default(), "front");
     // Was tab ± 21 and 5 in: without the slider's swing and the keeper's error, at odds with the order
-    // of work. Tab ± 20, swing 0.25·2·(45 − 14)/60, 1 of air; 0.5 + 8 + 1 down; 12 − (8 − 1 − 0.4) in.
-    let half = 20.0 + 0.25 * 2.0 * 31.0 / 60.0 + 1.0;
+    // of work. Tab ± 20, swing 0.1·2·(27 − 14)/22, 1 of air; 0.5 + 8 + 1 down; 12 − (8 − 1 − 0.4) in.
+    let half = 20.0 + 0.1 * 2.0 * 13.0 / 22.0 + 1.0;
     assert!(holds_rectangle(
         &front,
         rect(110.0 - half, 81.5, 110.0 + half, 91.0)

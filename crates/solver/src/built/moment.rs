@@ -215,6 +215,7 @@ mod tests {
     fn a_turned_slider_lifts_one_side_and_sinks_the_other() {
         let mut design = Design::default();
         design.season = crate::model::Season::still(design.season.built);
+        (design.slider.guide_length, design.slider.guide_play) = (60.0, 0.25);
         let mut built = BuiltLatch::nominal(&design);
         (built.front, built.back) = (1.0, -1.0);
         let moment = Moment::of(&design, &built).unwrap();
@@ -232,6 +233,7 @@ mod tests {
     fn a_slider_that_swells_loses_play_in_its_guide() {
         let mut design = Design::default();
         design.slider.material = crate::model::Material::Mdf;
+        design.slider.guide_play = 0.25;
         let mut built = BuiltLatch::nominal(&design);
         built.air.humidity += 30.0;
         let growth = Movement::of(&design).unwrap().until(built.air);

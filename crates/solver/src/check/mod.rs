@@ -7,6 +7,7 @@ mod child;
 mod feel;
 pub(crate) mod finger_knob;
 mod guide;
+pub(crate) mod guide_strips;
 mod key;
 pub mod near;
 mod racking;
@@ -111,6 +112,7 @@ pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     checks.push(worst_box::of_slider(sums, OfSlider::Play, guide));
     checks.extend(spacing::checks(sums));
     checks.extend(slider_body::checks(sums));
+    checks.extend(guide_strips::checks(sums));
     checks.extend(key::checks(sums));
     checks.extend(settings::checks(sums));
     checks.extend(window::checks(sums));

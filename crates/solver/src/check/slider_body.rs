@@ -29,7 +29,7 @@ pub(super) const TOLD_ONCE: [&str; 2] = ["disc-to-finger", "finger-to-finger"];
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let design = sums.design;
-    let body = SliderBody::over(design, sums.drift);
+    let body = SliderBody::led(design, sums.drift, &sums.slider);
     let mut checks = Vec::new();
     checks.extend(tightest_finger(sums, &body));
     checks.extend(fingers_apart(design));

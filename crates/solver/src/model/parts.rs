@@ -125,9 +125,9 @@ impl Default for Slider {
     fn default() -> Self {
         Self {
             travel: 8.0,
-            guide_length: 60.0,
-            guide_play: 0.25,
-            guide_at: (0.0, 45.0),
+            guide_length: 22.0,
+            guide_play: 0.1,
+            guide_at: (0.0, 27.0),
             pull_at: 0.0,
             shank: 8.0,
             thickness: 8.0,

@@ -1,71 +1,165 @@
-//! The guide, and room between the finger knob, which stands at its middle, and the dials' knobs.
+//! The guide, between the keeper and the slider's bar, and room between the finger knob, which stands at
+//! its middle, and the dials' knobs.
 
-use latchwright_geometry::trig;
+use super::figure::{Figure, Question};
+use super::grid::{Grid, down, up};
+use super::in_plate::{Plate, pull_room, pull_way};
+use super::plain::Ground;
+use crate::check::Sums;
+use crate::check::{arm_limit, guide_strips, slider_body};
+use crate::model::{Design, Dial};
+use crate::slider_body::{BAR, CLEARANCE, CORNER, SliderBody};
 
-use super::grid::{Grid, down};
-use super::lattice::GUIDE_FROM;
-use crate::check::finger_knob::{PASSING, at_rest, knobs, nearest, plays};
-use crate::check::slider_body::AROUND_SHANK;
-use crate::check::spacing::FINGERS;
-use crate::model::{Design, Dial, Slider};
-use crate::season::Drift;
-use crate::slider_body::SliderBody;
+/// Rounds in which the guide's ends and the room that they leave settle.
+const SETTLING: usize = 64;
 
-/// How many times all that may be off is kept free, so that this room is not what decides.
-const SPARE: f64 = 4.0;
+/// Below this a margin counts as none.
+const DUST: f64 = 1e-6;
 
-/// What is kept free beyond the least, mm.
-fn spare(slider: &Slider, dial: &Dial, bore_place: f64) -> f64 {
-    PASSING + SPARE * (plays(slider, dial) + 1.5 * bore_place)
+/// A dial's knob with more than this and the travel beyond what fingers need, mm, is never met.
+const FAR: f64 = 30.0;
+
+/// A latch and the same without any error.
+pub(super) struct Both<'a> {
+    pub real: &'a mut Design,
+    pub ideal: &'a mut Design,
 }
 
-/// How far towards the hinge the finger knob may stand so that fingers get between it and the dial's
-/// knob, and it goes clear of it on its whole way; y, mm.
-fn before_knob(slider: &Slider, dial: &Dial, bore_place: f64) -> f64 {
-    let knobs = knobs(slider, dial);
-    let aside = dial.centre.0 - slider.pull_at;
-    let before = |apart: f64| {
-        let along = apart.powi(2) - aside.powi(2);
-        if along > 0.0 {
-            dial.centre.1 - along.sqrt()
-        } else {
-            f64::INFINITY
+impl Both<'_> {
+    /// What is left of a margin when every error is `1 + room` times as large, mm.
+    fn left(&self, room: f64, question: Question, of: impl Fn(&Design, bool) -> f64) -> f64 {
+        let figure = Figure {
+            question,
+            dial: None,
+            nominal: of(self.ideal, false),
+            worst: of(self.real, true),
+        };
+        figure.left_at(room)
+    }
+
+    /// Puts the guide between these places along y.
+    fn put(&mut self, from: f64, length: f64) {
+        for design in [&mut *self.real, &mut *self.ideal] {
+            design.slider.guide_length = length;
+            design.slider.guide_at.1 = from + length / 2.0;
         }
-    };
-    let passing = before(knobs + spare(slider, dial, bore_place)) - slider.travel;
-    before(knobs + FINGERS).min(passing)
+    }
 }
 
-/// The widest knob that the finger knob of `design` leaves room for, mm in diameter.
-pub(super) fn widest_knob(design: &Design, dial: &Dial) -> f64 {
-    let (slider, place) = (&design.slider, design.workmanship.bore_place);
-    let (x, y) = nearest(slider, dial);
-    let way = trig::hypot(x, y) - spare(slider, dial, place);
-    2.0 * (at_rest(slider, dial) - FINGERS).min(way) - slider.finger_knob()
-}
-
-/// Rounds in which the guide's length and the room that the bar needs settle.
-const SETTLING: usize = 4;
-
-/// The longest guide up to the pins, at `pins` along y, whose middle, where the finger knob stands,
-/// keeps clear of the dials' knobs and has the slider's wood under it.
-pub(super) fn set_guide(design: &mut Design, drift: &Drift, pins: f64, grid: Grid) {
-    let from = design.keeper.edge + GUIDE_FROM;
-    let (slider, work) = (&design.slider, &design.workmanship);
-    let dials = design.dials.iter();
-    let knob_at = dials.map(|dial| before_knob(slider, dial, work.bore_place));
-    let knob_at = knob_at.fold(f64::INFINITY, f64::min);
-    let around = slider.shank / 2.0 + AROUND_SHANK + (1.0 + SPARE) * work.pin_place;
-    let mut length = (pins - from).min(2.0 * (knob_at - from));
+/// The least place along y where the guide may begin behind the keeper with this room.
+fn guide_from(both: &mut Both<'_>, room: f64, grid: Grid) -> f64 {
+    let mut from = up(both.real.keeper.edge, grid.size);
     for _ in 0..SETTLING {
-        design.slider.guide_length = down(length, grid.place);
-        design.slider.guide_at.1 = from + design.slider.guide_length / 2.0;
-        // a shorter guide turns more, and the bar makes room for it
-        let seat_at = SliderBody::over(design, drift).bar_max.y - around;
-        let seated = 2.0 * (seat_at - from);
-        if seated >= design.slider.guide_length || length <= 0.0 {
+        both.put(from, grid.place);
+        let left = both.left(room, Question::StripsToKeeper, |design, _| {
+            guide_strips::to_keeper(design)
+        });
+        if left >= DUST {
             break;
         }
-        length = seated;
+        from = up((from - left + DUST).max(from + grid.size / 2.0), grid.size);
     }
+    from
+}
+
+/// By how much the guide must be shorter, at least, mm; 0 where it stands well.
+fn too_long(both: &Both<'_>, ground: &Ground, room: f64) -> f64 {
+    let (strips, seat) = {
+        let sums = |real: bool| {
+            let (design, drift) = if real {
+                (&*both.real, &ground.drift)
+            } else {
+                (&*both.ideal, &ground.still)
+            };
+            let sums = Sums::plain(design, drift, 0);
+            let body = SliderBody::led(design, drift, &sums.slider);
+            (sums, body)
+        };
+        let (built, ideal) = (sums(true), sums(false));
+        let of = |real: bool| if real { &built } else { &ideal };
+        let strips = both.left(room, Question::StripsToBar, |_, real| {
+            let (sums, body) = of(real);
+            guide_strips::to_bar(sums, body)
+        });
+        let seat = both.left(room, Question::PullSeat, |design, real| {
+            slider_body::around_shank(design, &of(real).1) - slider_body::AROUND_SHANK
+        });
+        (strips, seat)
+    };
+    // the finger knob goes half as far as the guide's end
+    let mut short = (-strips).max(-2.0 * seat);
+    let slider = &both.real.slider;
+    for (index, dial) in both.real.dials.iter().enumerate() {
+        if pull_room(slider, dial) > slider.travel + FAR {
+            continue;
+        }
+        short = short.max(-2.0 * beside_knob(both, ground, room, index));
+    }
+    if short > -DUST { short + DUST } else { 0.0 }
+}
+
+/// What is left between the finger knob and the knob of this dial, mm.
+fn beside_knob(both: &Both<'_>, ground: &Ground, room: f64, index: usize) -> f64 {
+    let of = |design: &Design, margin: &dyn Fn(&Dial) -> f64| {
+        design.dials.get(index).map_or(f64::INFINITY, margin)
+    };
+    let fingers = both.left(room, Question::PullRoom, |design, _| {
+        of(design, &|dial| pull_room(&design.slider, dial))
+    });
+    let (worst, still) = (Plate::of(ground.growth, both.real), Plate::still());
+    let way = both.left(room, Question::PullWay, |design, real| {
+        let plate = if real { &worst } else { &still };
+        of(design, &|dial| pull_way(plate, &design.slider, dial))
+    });
+    fingers.min(way)
+}
+
+/// The widest knob that the finger knob leaves room for beside this dial, mm in diameter.
+pub(super) fn widest_knob(both: &Both<'_>, ground: &Ground, room: f64, index: usize) -> f64 {
+    let now = both.real.dials.get(index);
+    let now = now.map_or(f64::INFINITY, |dial| dial.knob.diameter);
+    now + 2.0 * beside_knob(both, ground, room, index)
+}
+
+/// Whether the slider jams in a guide no longer than this.
+fn racks(both: &Both<'_>, room: f64) -> bool {
+    let of = |design: &Design, _| {
+        let slider = &design.slider;
+        let arm = (slider.pull_at - slider.guide_at.0).abs() + slider.shank / 2.0;
+        slider.guide_length - arm / arm_limit(slider.friction)
+    };
+    both.left(room, Question::Racking, of) < 0.0
+}
+
+/// The longest guide with this room, whose middle, where the finger knob stands, keeps clear of the
+/// dials' knobs and has the slider's wood under it; no length where there is none.
+///
+/// A shorter guide turns more, and the bar makes room for it: what is too long is only ever cut by as
+/// much as it must be at least, so that the longest is found.
+///
+/// `most` is a length that is known to be no less than that.
+pub(super) fn set_guide(
+    both: &mut Both<'_>,
+    ground: &Ground,
+    room: f64,
+    (grid, most): (Grid, f64),
+) {
+    let from = guide_from(both, room, grid);
+    let dials = both.real.dials.iter();
+    let rim = dials.map(|dial| dial.centre.1 - dial.disc.radius);
+    let bar = CLEARANCE + BAR + CORNER + 2.0 * both.real.slider.travel;
+    let room_for = rim.fold(f64::INFINITY, f64::min) - bar - from;
+    let mut length = down(room_for.min(most), grid.place);
+    for _ in 0..SETTLING {
+        both.put(from, length.max(0.0));
+        if length <= 0.0 || racks(both, room) {
+            break;
+        }
+        let short = too_long(both, ground, room);
+        if short <= 0.0 {
+            return;
+        }
+        length = down(length - short, grid.place).min(length - grid.place);
+    }
+    both.put(from, 0.0);
 }

@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use latchwright_geometry::trig;
 
 use super::grid::{Grid, stands_on};
-use super::lattice::{BORES, CROSSBAR, GUIDE_FROM, Lattice, ROUND_BORE, SIDE, least_knob};
+use super::lattice::{BORES, Lattice, ROUND_BORE, SIDE, least_knob};
 use super::posts::{LEAST_POST, ROUND_POST};
 use super::solve::{BEFORE_NOTCH, BESIDE_TAB, LEAST_TAB};
 use super::wishes::{Marks, Wishes};
@@ -200,14 +200,12 @@ impl List<'_> {
         }
     }
 
-    /// Nothing runs into the box, and the slider is as it is drawn.
+    /// Nothing runs into the box.
     fn in_the_box(&mut self) {
         let design = self.design;
         let front = front_inside(design);
         let back = front + design.inside.depth;
         let half = design.inside.width / 2.0;
-        let slider = &design.slider;
-        let (mut lowest, mut highest) = (f64::INFINITY, f64::NEG_INFINITY);
         for dial in &design.dials {
             let ((x, y), radius) = (dial.centre, dial.disc.radius);
             let beside = radius.max(SHOULDER) + SIDE;
@@ -215,25 +213,9 @@ impl List<'_> {
                 x.abs() + beside <= half + DUST && y + radius + SIDE <= back + DUST,
                 "a disc runs into the box",
             );
-            lowest = lowest.min(y - radius);
-            highest = highest.max(dial.pin_at().1 + dial.pin.diameter / 2.0);
         }
-        let bar = lowest - slider.travel - CROSSBAR;
-        let from = slider.guide_at.1 - slider.guide_length / 2.0;
         let tip = design.keeper.edge - design.tab.engagement;
         for (met, sentence) in [
-            (
-                bar >= design.keeper.edge - DUST,
-                "the crossbar meets the keeper",
-            ),
-            (
-                from >= design.keeper.edge + GUIDE_FROM - DUST,
-                "the guide meets the keeper",
-            ),
-            (
-                from + slider.guide_length <= highest + DUST,
-                "the guide is longer than the slider",
-            ),
             (
                 tip >= front - design.body.thickness + BEFORE_NOTCH - DUST,
                 "the tab goes through the front",

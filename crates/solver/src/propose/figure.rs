@@ -50,6 +50,10 @@ pub enum Question {
     PullKeeper,
     /// The slider's bar has room between discs and front.
     Bar,
+    /// The guide strips end before the bar.
+    StripsToBar,
+    /// The guide strips stay clear of the keeper.
+    StripsToKeeper,
     /// The tab clears the keeper while the lid swings up.
     Swings,
     /// Two discs keep apart.

@@ -28,9 +28,6 @@ pub(super) const SIDE: f64 = 1.0;
 /// What the slider's bar takes along y below the discs at least, mm.
 pub(super) const CROSSBAR: f64 = BAR + CLEARANCE;
 
-/// From the keeper's edge to the guide's front point, mm.
-pub(super) const GUIDE_FROM: f64 = 1.0;
-
 /// What the knob has round the bore, mm.
 ///
 /// # Source

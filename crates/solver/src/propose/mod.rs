@@ -14,6 +14,7 @@ mod demands;
 mod figure;
 mod frontier;
 mod grid;
+mod in_plate;
 mod lattice;
 mod nearest;
 mod pass;

@@ -107,6 +107,31 @@ impl Pass {
         self
     }
 
+    /// Looks for more settings with this room round what `other` found, where no place of the lattice is.
+    pub(super) fn more_settings_round(&mut self, other: &Self, room: f64) {
+        for found in other.kept.iter().take(POLISHED) {
+            let (mut point, sizes) = found.at;
+            // where marks are fixed, every dial has the flats that suit them
+            point.sides = found.design.dials.first().map_or(0, |dial| dial.key.sides);
+            let smallest = self.solver.smallest(&point, room);
+            // a narrower slot is a narrower mouth
+            let narrow = |sizes: Sizes| {
+                let width = sizes.width.min(smallest.width);
+                (point, Some(Sizes { width, ..sizes }))
+            };
+            let beside = sizes.beside(self.solver.lattice.grid).into_iter();
+            let mut round: Vec<_> = beside.map(narrow).collect();
+            round.push(narrow(sizes));
+            round.extend(self.round(&point, sizes));
+            for (point, from) in round {
+                if let Some(sizes) = self.solver.least(&point, room, from) {
+                    self.keep(&point, &sizes, room);
+                }
+            }
+        }
+        self.more_settings(room);
+    }
+
     /// Share of the way that is done.
     pub(super) fn done(&self) -> f64 {
         self.next as f64 / self.solver.lattice.len().max(1) as f64
@@ -292,7 +317,7 @@ impl Pass {
     fn round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
         let grid = self.solver.lattice.grid;
         let mut round: Vec<(Point, Option<Sizes>)> = sizes
-            .raised(grid)
+            .beside(grid)
             .into_iter()
             .map(|sizes| (*point, Some(sizes)))
             .collect();

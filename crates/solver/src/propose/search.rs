@@ -176,7 +176,7 @@ impl Search {
                     Stage::RoomOfSettings(pass)
                 } else {
                     self.take(Kind::MostSettings, &pass.kept);
-                    self.area(0)
+                    self.after_room_of_settings(&pass)
                 }
             }
             Stage::RoomOfArea(mut pass) => {
@@ -311,6 +311,20 @@ impl Search {
             wish.marks = Marks::Exactly(dial.positions);
         }
         self::pass(&wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::RoomOfSettings)
+    }
+
+    /// Where the roomiest of equals leads to more settings, their roomiest is looked for once more.
+    fn after_room_of_settings(&mut self, roomy: &Pass) -> Stage {
+        let settings = |search: &Self| search.of(Kind::MostSettings).map(|most| most.settings);
+        let before = settings(self);
+        if let Some(mut round) = pass(&self.wishes, true, Aim::Settings(0.0)) {
+            round.more_settings_round(roomy, 0.0);
+            self.take(Kind::MostSettings, &round.kept);
+            if settings(self) > before {
+                return self.after_settings(&round, GRADES.len());
+            }
+        }
+        self.area(0)
     }
 
     fn after_area(&mut self, pass: &Pass, next: usize) -> Stage {

@@ -17,12 +17,12 @@ pub(super) struct Sizes {
 
 impl Sizes {
     /// The same with one or two sizes a step or some away from the least that was found, each in turn.
-    pub(super) fn raised(self, grid: Grid) -> Vec<Self> {
-        let mut raised = Vec::new();
+    pub(super) fn beside(self, grid: Grid) -> Vec<Self> {
+        let mut beside = Vec::new();
         let mut with = |raise: &dyn Fn(&mut Self)| {
             let mut sizes = self;
             raise(&mut sizes);
-            raised.push(sizes);
+            beside.push(sizes);
         };
         let by = |size: &mut f64, step: f64| *size = up(*size + step, step);
         with(&|sizes| by(&mut sizes.width, grid.size));
@@ -37,8 +37,14 @@ impl Sizes {
         with(&|sizes| by(&mut sizes.tab, grid.lid));
         with(&|sizes| by(&mut sizes.spacing, grid.place));
         with(&|sizes| by(&mut sizes.spacing, 4.0 * grid.place));
-        // it may have been raised for what another size has mended since
-        with(&|sizes| sizes.spacing = up(sizes.spacing - grid.place, grid.place));
-        raised
+        // each may have been raised for what another has mended since
+        let back = |size: &mut f64, step: f64| *size = up(*size - step, step).max(step);
+        with(&|sizes| back(&mut sizes.spacing, grid.place));
+        with(&|sizes| back(&mut sizes.width, grid.size));
+        with(&|sizes| back(&mut sizes.depth, grid.size));
+        with(&|sizes| back(&mut sizes.travel, grid.size));
+        with(&|sizes| back(&mut sizes.engagement, grid.size));
+        with(&|sizes| back(&mut sizes.gap, grid.size));
+        beside
     }
 }

@@ -9,7 +9,7 @@ use latchwright_geometry::trig;
 use super::figure::Question;
 use super::grid::{down, up};
 
-use super::beside_pull::{set_guide, widest_knob};
+use super::beside_pull::{Both, set_guide, widest_knob};
 use super::lattice::{CROSSBAR, Lattice, Point, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
 use super::sizes::Sizes;
@@ -20,7 +20,7 @@ use crate::check::{GROWN_AGE, could_hold_a_child};
 use crate::contact::mouth_half_angle;
 use crate::key;
 use crate::model::{Design, Dial, Key};
-use crate::slider_body::{SHOULDER, front_inside};
+use crate::slider_body::{CORNER, RABBET_AIR, SHOULDER, front_inside};
 
 /// Rounds of raising after which a point is given up.
 const ROUNDS: usize = 16;
@@ -82,8 +82,10 @@ impl Solver {
         }
         let grid = self.lattice.grid;
         let mut sizes = from.unwrap_or_else(|| self.smallest(point, room));
+        let mut guide = f64::INFINITY;
         for _ in 0..ROUNDS {
-            self.fill(point, &sizes)?;
+            // nothing that is raised lets the guide be longer
+            guide = self.fill(point, &sizes, (room, guide))?;
             self.work.weigh(
                 &self.ground,
                 &self.real,
@@ -146,7 +148,7 @@ impl Solver {
     }
 
     /// Where the raising begins: never above what is needed.
-    fn smallest(&self, point: &Point, room: f64) -> Sizes {
+    pub(super) fn smallest(&self, point: &Point, room: f64) -> Sizes {
         let (base, grid) = (&self.lattice.base, self.lattice.grid);
         let engagement = up(base.tab.required_hold, grid.size);
         let half = self.half_width(point, room);
@@ -273,7 +275,9 @@ impl Solver {
 
     /// The nearest to the front that the back row can stand with this travel, mm.
     fn nearest(&self, point: &Point, travel: f64) -> f64 {
-        self.lattice.base.keeper.edge + CROSSBAR + travel + point.radius + point.stagger
+        // the bar goes back by the travel, and the strips before it are longer than the travel
+        let strips = RABBET_AIR + travel + CORNER;
+        self.lattice.base.keeper.edge + strips + CROSSBAR + travel + point.radius + point.stagger
     }
 
     /// The least lid that could hold this point at all, mm.
@@ -330,8 +334,9 @@ impl Solver {
         asked.zip(self.turns(point)).map(of).product()
     }
 
-    /// Puts point and sizes into both latches; `None` where the box does not hold them.
-    fn fill(&mut self, point: &Point, sizes: &Sizes) -> Option<()> {
+    /// Puts point and sizes into both latches, with the longest guide up to `most`, which is handed back;
+    /// `None` where the box does not hold them.
+    fn fill(&mut self, point: &Point, sizes: &Sizes, (room, most): (f64, f64)) -> Option<f64> {
         let back = self.back(point);
         let (width, depth) = self.needs(point, sizes.spacing, back);
         let lid = self.lid();
@@ -344,25 +349,27 @@ impl Solver {
         {
             return None;
         }
-        let ground = &self.ground;
-        for (design, drift, plays) in [
-            (&mut self.real, &ground.drift, true),
-            (&mut self.ideal, &ground.still, false),
-        ] {
+        for (design, plays) in [(&mut self.real, true), (&mut self.ideal, false)] {
             put(&self.lattice, design, (point, sizes, back), plays)?;
-            let pins = back - point.radius - sizes.gap;
-            set_guide(design, drift, pins, self.lattice.grid);
+            // the guide goes by the sizes that are held; its own may be among them
+            pin_down(&self.lattice, design);
+        }
+        let (real, ideal) = (&mut self.real, &mut self.ideal);
+        let mut both = Both { real, ideal };
+        set_guide(&mut both, &self.ground, room, (self.lattice.grid, most));
+        let guide = both.real.slider.guide_length;
+        for design in [&mut self.real, &mut self.ideal] {
             pin_down(&self.lattice, design);
             if design.slider.guide_length <= 0.0 {
                 return None;
             }
         }
-        Some(())
+        Some(guide)
     }
 
     /// The whole latch at `point`, with its stack; of its marks as many as can be where they are free.
     pub(super) fn finish(&mut self, point: &Point, sizes: &Sizes, room: f64) -> Option<Design> {
-        self.fill(point, sizes)?;
+        self.fill(point, sizes, (room, f64::INFINITY))?;
         if self.lattice.free_marks {
             let least = least_steps(&self.ground, &self.real, &self.ideal, room);
             let asked = self.lattice.asked.clone();
@@ -373,11 +380,11 @@ impl Solver {
                 }
             }
         }
+        self.widen_knobs(point, room);
         let mut design = self.real.clone();
         for (digit, dial) in design.combination.iter_mut().zip(&design.dials) {
             *digit = (*digit).min(dial.positions.saturating_sub(1));
         }
-        self.widen_knobs(&mut design, point);
         let lattice = &self.lattice;
         let pinned = |design: &mut Design| pin_down(lattice, design);
         let stack = Stack::up_to(&design, &pinned, room.max(0.0))?;
@@ -412,22 +419,25 @@ impl Solver {
     }
 
     /// Knobs as large as they were wished, where fingers still get between them.
-    fn widen_knobs(&self, design: &mut Design, point: &Point) {
+    fn widen_knobs(&mut self, point: &Point, room: f64) {
         let grid = self.lattice.grid;
         let least = self.lattice.least_knob(point);
-        let places: Vec<(f64, f64)> = design.dials.iter().map(|dial| dial.centre).collect();
+        let places: Vec<(f64, f64)> = self.real.dials.iter().map(|dial| dial.centre).collect();
         let mut apart = f64::INFINITY;
         for (number, one) in places.iter().enumerate() {
             for other in places.iter().take(number) {
                 apart = apart.min(trig::hypot(one.0 - other.0, one.1 - other.1));
             }
         }
-        let pull = design.dials.iter().map(|dial| widest_knob(design, dial));
+        let (real, ideal) = (&mut self.real, &mut self.ideal);
+        let both = Both { real, ideal };
+        let dials = 0..both.real.dials.len();
+        let pull = dials.map(|index| widest_knob(&both, &self.ground, room, index));
         let pull = pull.fold(f64::INFINITY, f64::min);
         let most = down((apart - FINGERS).min(pull), grid.size);
         let wished = self.lattice.base.dials.first();
         let wished = wished.map_or(least, |dial| down(dial.knob.diameter, grid.size));
-        for dial in &mut design.dials {
+        for dial in &mut self.real.dials {
             dial.knob.diameter = wished.min(most).max(least);
         }
     }

@@ -20,6 +20,9 @@ pub struct Strains {
     /// Plate and slider at the nodes, row by row; each between its least and largest, because two
     /// formulas meet at the ends of the table of movement.
     nodes: Vec<(Range, Range)>,
+    /// Least and largest of the plate, and of the slider, over all nodes; nought is among them.
+    plate: Range,
+    slider: Range,
     /// What encloses plate and slider in each cell of the net; a cell within another is left out.
     cells: Vec<(Range, Range)>,
     /// Same wood, same cut, same direction: they move as one.
@@ -55,11 +58,7 @@ impl Drift {
 
     /// No drift at all: a year in which the air never changes.
     pub fn none() -> Self {
-        let still = Strains {
-            nodes: vec![((0.0, 0.0), (0.0, 0.0)); NODES * NODES],
-            cells: Vec::new(),
-            alike: true,
-        };
+        let still = Strains::of(vec![((0.0, 0.0), (0.0, 0.0)); NODES * NODES], true);
         Self {
             x: still.clone(),
             y: still,
@@ -107,25 +106,31 @@ impl Year {
             .iter()
             .map(|air| (range(plate, air), range(slider, air)))
             .collect();
-        Strains {
-            cells: cells(&nodes),
-            nodes,
-            alike: plate == slider,
-        }
+        Strains::of(nodes, plate == slider)
     }
 }
 
 impl Strains {
+    fn of(nodes: Vec<(Range, Range)>, alike: bool) -> Self {
+        let wider = |(lo, hi): Range, (least, most): Range| (lo.min(least), hi.max(most));
+        let over = |of: fn(&(Range, Range)) -> Range| nodes.iter().map(of).fold((0.0, 0.0), wider);
+        Self {
+            plate: over(|(plate, _)| *plate),
+            slider: over(|(_, slider)| *slider),
+            cells: if alike { Vec::new() } else { cells(&nodes) },
+            nodes,
+            alike,
+        }
+    }
+
     /// Most that any length on plate or slider grows over the year, as a fraction of it.
     pub fn most_growth(&self) -> f64 {
-        let grown = |(plate, slider): &(Range, Range)| plate.1.max(slider.1);
-        self.nodes.iter().map(grown).fold(0.0, f64::max)
+        self.plate.1.max(self.slider.1)
     }
 
     /// Most that a length on the slider shrinks over the year, as a fraction of it.
     pub fn slider_shrinks(&self) -> f64 {
-        let shrunk = |(_, slider): &(Range, Range)| -slider.0;
-        self.nodes.iter().map(shrunk).fold(0.0, f64::max)
+        -self.slider.0
     }
 
     /// Least and largest of `on_plate`·(plate's strain) − `on_slider`·(slider's strain) over the
@@ -134,9 +139,7 @@ impl Strains {
     pub fn apart(&self, on_plate: f64, on_slider: f64) -> (f64, f64) {
         let wider = |(lo, hi): Range, (least, most): Range| (lo.min(least), hi.max(most));
         if self.alike {
-            let length = on_plate - on_slider;
-            let moved = self.nodes.iter().map(|(plate, _)| times(*plate, length));
-            return moved.fold((0.0, 0.0), wider);
+            return times(self.plate, on_plate - on_slider);
         }
         let moved = self.cells.iter().map(|(plate, slider)| {
             let (plate, slider) = (times(*plate, on_plate), times(*slider, on_slider));

@@ -227,6 +227,7 @@ mod tests {
         let mut design = Design::default();
         design.plate.grain = Grain::AlongY;
         design.slider.material = Material::Printed;
+        design.slider.guide_play = 0.25;
         design
     }
 

@@ -8,7 +8,6 @@ mod woods;
 use crate::fault::{Fault, Place, Severity};
 use crate::model::{Climate, Design};
 use crate::season::{Air, Mover};
-use crate::slider_body::SliderBody;
 
 pub use dials::MAX_DIALS;
 
@@ -20,7 +19,6 @@ pub fn faults(design: &Design) -> Vec<Fault> {
     if faults.iter().all(|fault| fault.severity != Severity::Error) {
         // relations between numbers only make sense where the numbers do
         parts(design, &mut faults);
-        guide_past_bar(design, &mut faults);
         woods::check(design, &mut faults);
         year(design, &mut faults);
     }
@@ -47,27 +45,6 @@ fn notice(code: &'static str, place: Place, message: String, remedy: String) -> 
         message,
         remedy,
     }
-}
-
-/// The proof takes the guide as long as it is stated; strips beside the neck end at the bar.
-fn guide_past_bar(design: &Design, faults: &mut Vec<Fault>) {
-    let stated = design.slider.guide_length;
-    let strips = SliderBody::of(design).beside_neck(design);
-    if stated <= strips + 0.05 {
-        return;
-    }
-    faults.push(notice(
-        "guide-past-bar",
-        Place::Slider,
-        format!(
-            "the proof takes a guide of {stated:.1} mm, but strips beside the slider's neck end at its bar, after \
-             {strips:.1} mm; shorter strips let the slider turn further than is proven"
-        ),
-        format!(
-            "lead the bar's ends as well, with the same play, or make `guide_length` at most {strips:.1} mm and look at \
-             the proof again"
-        ),
-    ));
 }
 
 fn parts(design: &Design, faults: &mut Vec<Fault>) {

@@ -4,6 +4,7 @@ use latchwright_solver::change::Size;
 use latchwright_solver::model::Design;
 use latchwright_solver::propose::{Grid, Kind, Proposal, Wishes, grid_of, least_room, unmet};
 use latchwright_solver::prove;
+use latchwright_solver::slider_body::SliderBody;
 use rand::RngExt;
 use rand::SeedableRng;
 use rand::seq::IndexedRandom;
@@ -111,16 +112,17 @@ pub(crate) fn neighbour(
 
 /// Gives it a guide as long as it can be.
 fn longest_guide(design: &mut Design, grid: Grid) {
-    let first = &design.dials[0];
-    let top = design
-        .dials
-        .iter()
-        .map(|dial| dial.centre.1)
-        .fold(0.0, f64::max);
-    let from = design.keeper.edge + 1.0;
-    let length = top - first.disc.radius - first.pin.gap - from;
-    design.slider.guide_length = (length / grid.place).floor() * grid.place;
-    design.slider.guide_at.1 = from + design.slider.guide_length / 2.0;
+    let from = ((design.keeper.edge + 1.5) / grid.size).ceil() * grid.size;
+    for _ in 0..40 {
+        // the strips, longer by the travel, end before the corners of the bar, and half a millimetre
+        let length = SliderBody::of(design).bar_min.y - 3.5 - design.slider.travel - from;
+        let length = (length / grid.place).floor() * grid.place;
+        if length == design.slider.guide_length || length < 1.0 {
+            break;
+        }
+        design.slider.guide_length = length;
+        design.slider.guide_at.1 = from + length / 2.0;
+    }
 }
 
 fn each_dial(design: &mut Design, mut change: impl FnMut(&mut latchwright_solver::model::Dial)) {

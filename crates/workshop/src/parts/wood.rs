@@ -2,13 +2,11 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_solver::model::{Grain, Material};
-use latchwright_solver::slider_body::SliderBody;
+use latchwright_solver::slider_body::{STRIP, strips};
 
 use super::{Lister, Part, Role, Size};
 use crate::joinery::{End, Joinery, Panel, Side};
 
-/// Width of the strips that guide the slider's neck, mm: common practice, no source.
-const STRIP: f64 = 10.0;
 /// Thickness of the bridges that carry the slider, mm: common practice, no source.
 const BRIDGE: f64 = 3.0;
 
@@ -138,13 +136,14 @@ impl Lister<'_> {
     pub(super) fn guide(&self) -> [Part; 2] {
         let (slider, plate) = (&self.design.slider, &self.design.plate);
         let deep = slider.below + slider.thickness;
+        let (front, back) = strips(self.design);
         let material = Material::Wood {
             species: plate.wood.clone(),
             sawn: plate.sawn,
             grain: Grain::AlongX,
         };
         let size = Size {
-            length: slider.guide_length,
+            length: back - front,
             width: STRIP,
             thickness: deep,
         };
@@ -154,15 +153,11 @@ impl Lister<'_> {
             "one on each side of the slider's neck, {} clear on each side; bare and waxed",
             self.rule.say_fine(slider.guide_play)
         ));
-        let beside = SliderBody::of(self.design).beside_neck(self.design);
-        if slider.guide_length > beside + 0.05 {
-            strip.notes.push(format!(
-                "the bar comes after {}: the proof takes the whole {}, so lead the bar's ends as well with the same play, \
-                 or take a shorter guide in the design and look at the proof again",
-                self.rule.say(beside),
-                self.rule.say(slider.guide_length)
-            ));
-        }
+        strip.notes.push(format!(
+            "as long as guide and travel together; the front ends {} behind the keeper's edge, so that the bar does not \
+             meet the back ends",
+            self.rule.say_fine(front - self.design.keeper.edge)
+        ));
         let size = Size {
             length: self.design.tab.width + 2.0 * (slider.guide_play + STRIP),
             width: STRIP,

@@ -5,6 +5,7 @@ use super::{Job, PRACTICE, SPEED_SOURCE, Value, WorkStep, drill_speed, is_softwo
 use crate::holes::{Depth, Hole, Tool, WoodPart};
 use crate::parts::{alike, which};
 use latchwright_solver::model::{Material, PinMake};
+use latchwright_solver::slider_body::{RABBET_AIR, strips};
 
 /// On the first step with a drill.
 const DRILL: [&str; 5] = [
@@ -20,8 +21,6 @@ pub(super) const DRILL_AGAIN: [&str; 3] = [
     "Eye protection; no gloves, loose sleeves or long hair: as for boring the plate.",
     "The drill's manual and local rules go before this sheet.",
 ];
-/// Clear length between keeper and rabbet, mm, as the section is drawn.
-const RABBET_AIR: f64 = 1.5;
 /// Free on each side of the keeper in its rabbet, mm: common practice, no source.
 const BESIDE_KEEPER: f64 = 1.5;
 
@@ -216,17 +215,21 @@ impl Job<'_> {
 
     pub(super) fn guide(&self) -> WorkStep {
         let slider = &self.design.slider;
+        let (front, back) = strips(self.design);
         WorkStep::new("Set the guide")
             .todo(&[
                 "Lay the slider on the plate's underside in its place, a strip of card between them for the clear \
                  distance.",
-                "Set one strip along its neck and screw it fast; set the other with card between, then screw it.",
+                "Slider forward, set one strip along its neck, its front end the given length behind where the keeper's \
+                 edge comes, and screw it fast; set the other with card between, then screw it.",
+                "Push the slider forward: its bar must not come to the strips. If it does, shorten them at the back.",
                 "Screw the bridges across the strips from below; no glue until it has been tried.",
             ])
             .mm("between the strips", self.design.tab.width + 2.0 * slider.guide_play)
             .mm("clear between plate and slider", slider.below)
             .mm("travel, from stop to stop", slider.travel)
-            .mm("guided length", slider.guide_length)
+            .mm("length of the strips, guide and travel together", back - front)
+            .mm("their front ends from the plate's front edge", front)
             .fits(&[
                 "Before the finish: the slider runs from stop to stop by its own weight when the lid is tilted.",
                 "After the finish, and once more after a week: the same.",

@@ -4,15 +4,13 @@ use latchwright_drawing::Ink;
 use latchwright_drawing::{Item, Outline, Rect, Shape, plate_marks};
 use latchwright_geometry::Point;
 use latchwright_solver::model::{Design, LidKind};
+use latchwright_solver::slider_body::RABBET_AIR;
 
 use super::sheet::Sheet;
 use super::{Bored, Face, Template};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::inch::Rule;
-
-/// Clear distance between keeper and rabbet, mm; the views draw the same.
-const RABBET_AIR: f64 = 1.5;
 
 /// The plate with `face` up; `None` where it has no size.
 pub(super) fn template(design: &Design, bored: Bored<'_>, face: Face) -> Option<Template> {

@@ -12,7 +12,7 @@ use crate::model::{Design, Dial};
 use crate::proof::{Check, Proof, Unit};
 
 use DialSize::{BoreDiameter, DiscRadius};
-use LatchSize::{Engagement, GuideY, Shank, Travel};
+use LatchSize::{Engagement, GuideLength, GuideY, Shank, Travel};
 use SlotSize::Depth;
 
 /// Sizes that move together, with how many steps of their own each.
@@ -41,6 +41,12 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         "disc-to-finger" | "finger-to-finger" => moves(ways.apart(dial)),
         "bar-room" => ways.bar_room(),
         "finger-knob-seat" => ways.finger_knob_seat(),
+        "strips-to-bar" => ways.strips_to_bar(),
+        "strips-to-keeper" => moves([
+            vec![latch(GuideY, 1)],
+            vec![latch(GuideLength, -20), latch(GuideY, 10)],
+            vec![latch(GuideLength, -20)],
+        ]),
         "guide-slot-to-keeper" => moves([vec![latch(GuideY, 1)], vec![latch(Shank, -1)]]),
         "slot-to-star" => ways.slot_to_star(dial),
         "key-seats" => ways.key_seats(dial),
@@ -154,7 +160,7 @@ impl Ways<'_> {
 #[cfg(test)]
 mod tests {
     use super::DialSize::{CentreX, Gap};
-    use super::LatchSize::{GuideLength, Reading};
+    use super::LatchSize::Reading;
     use super::*;
 
     #[test]

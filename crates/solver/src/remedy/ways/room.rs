@@ -1,7 +1,7 @@
 //! Room between parts: moving them apart or making them smaller.
 
 use super::DialSize::{Apothem, BoreDiameter, CentreX, CentreY, DiscRadius, Gap, KnobDiameter};
-use super::LatchSize::{GuideY, PlateDepth, PlateWidth, PullAt, Shank, Travel};
+use super::LatchSize::{GuideLength, GuideY, PlateDepth, PlateWidth, PullAt, Shank, Travel};
 use super::SlotSize::Depth;
 use super::{DialSize, Sizes, Ways, latch, moves, on, on_all};
 use crate::remedy::way::Way;
@@ -144,6 +144,17 @@ impl Ways<'_> {
         ways.push(on_all(&dials, CentreY, 1));
         ways.push(vec![latch(Travel, -1)]);
         moves(ways)
+    }
+
+    /// A guide that ends further forward, or a bar that lies further back.
+    pub(super) fn strips_to_bar(&self) -> Vec<Way> {
+        let mut ways = moves([
+            vec![latch(GuideY, -1)],
+            vec![latch(GuideLength, -20), latch(GuideY, -10)],
+            vec![latch(GuideLength, -20)],
+        ]);
+        ways.extend(self.bar_room());
+        ways
     }
 
     pub(super) fn finger_knob_seat(&self) -> Vec<Way> {

@@ -91,6 +91,12 @@ impl SliderBounds {
     }
 }
 
+/// Backlash of a dial's key, degrees.
+pub(crate) fn backlash_deg(dial: &Dial) -> f64 {
+    let key = &dial.key;
+    trig::degrees(key::backlash(key.sides, key.apothem, key.clearance))
+}
+
 /// Radius of a disc's rim, mm.
 pub(crate) fn rim(design: &Design, dial: &Dial) -> Spread {
     let work = &design.workmanship;
@@ -137,6 +143,17 @@ impl DialBounds {
         drift: &Drift,
         terms: Terms,
     ) -> Self {
+        Self::turning(design, dial, slider, drift, (terms, backlash_deg(dial)))
+    }
+
+    /// The same where the backlash of the dial's key, degrees, is known.
+    pub(crate) fn turning(
+        design: &Design,
+        dial: &Dial,
+        slider: &SliderBounds,
+        drift: &Drift,
+        (terms, backlash_deg): (Terms, f64),
+    ) -> Self {
         let work = &design.workmanship;
         let second = if terms == Terms::All {
             work.pin_place
@@ -166,11 +183,6 @@ impl DialBounds {
             ("season", drift_x),
             ("offset", dial.pin.offset.abs()),
         ];
-        let backlash_deg = trig::degrees(key::backlash(
-            dial.key.sides,
-            dial.key.apothem,
-            dial.key.clearance,
-        ));
         let tab = &design.tab;
         let tip = design.keeper.edge - tab.engagement;
         let corner = ((tab.at - pin_x).abs() + tab.width / 2.0 + second) * slider.swell;

@@ -41,6 +41,12 @@ pub const RABBET_AIR: f64 = 1.5;
 /// Common practice, no source.
 pub const STRIP: f64 = 10.0;
 
+/// Thickness of the bridges across the strips, which carry the slider, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub const BRIDGE: f64 = 3.0;
+
 /// Where the parts of the body are when the slider is forward; mm in the design's frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SliderBody {

@@ -25,9 +25,9 @@ mod worst_place;
 
 use core::cmp::Ordering;
 
-use crate::bounds::{DialBounds, SliderBounds, Terms};
+use crate::bounds::{DialBounds, SliderBounds, Terms, backlash_deg};
 use crate::count::Counts;
-use crate::model::{Design, Dial};
+use crate::model::{Design, Dial, Key};
 use crate::proof::{Check, CheckVerdict, DialProof, Proof, Unit, Verdict};
 use crate::season::Drift;
 use crate::worst::figure::{OfSlider, SliderWorst};
@@ -72,7 +72,16 @@ impl<'a> Sums<'a> {
     /// The plain sums alone, of at most so many dials: no verdicts, no exact worst case.
     pub(crate) fn plain(design: &'a Design, drift: &'a Drift, most: usize) -> Self {
         let slider = SliderBounds::of(design, drift, Terms::All);
-        let of = |dial| DialBounds::of(design, dial, &slider, drift, Terms::All);
+        // most latches have one key for all dials
+        let mut last: Option<(&Key, f64)> = None;
+        let of = |dial: &'a Dial| {
+            let backlash = match last {
+                Some((key, backlash)) if *key == dial.key => backlash,
+                _ => backlash_deg(dial),
+            };
+            last = Some((&dial.key, backlash));
+            DialBounds::turning(design, dial, &slider, drift, (Terms::All, backlash))
+        };
         Self {
             design,
             dials: design.dials.iter().take(most).map(of).collect(),

@@ -8,6 +8,7 @@ use itertools::iproduct;
 use super::{Sums, worst_case};
 use crate::model::{Design, Dial};
 use crate::proof::Check;
+use crate::slider_body::BRIDGE;
 
 /// How much of its disc's thickness a pin must meet at least.
 ///
@@ -163,14 +164,14 @@ fn tab_to_keeper(design: &Design) -> Check {
     )
 }
 
-/// The lowest of slider, pins and discs, mm below the plate.
-fn lowest(design: &Design) -> f64 {
+/// The lowest of the bridges under the slider, pins and discs, mm below the plate.
+pub(crate) fn lowest(design: &Design) -> f64 {
     let slider = &design.slider;
     let dials = design
         .dials
         .iter()
         .map(|dial| (slider.below + dial.pin.height).max(dial.disc.below + dial.disc.thickness));
-    dials.fold(slider.below + slider.thickness, f64::max)
+    dials.fold(slider.below + slider.thickness + BRIDGE, f64::max)
 }
 
 fn room_below(design: &Design) -> Check {

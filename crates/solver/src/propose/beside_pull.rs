@@ -28,11 +28,15 @@ pub(super) struct Both<'a> {
 impl Both<'_> {
     /// What is left of a margin when every error is `1 + room` times as large, mm.
     fn left(&self, room: f64, question: Question, of: impl Fn(&Design, bool) -> f64) -> f64 {
+        let worst = of(self.real, true);
+        if room == 0.0 {
+            return worst;
+        }
         let figure = Figure {
             question,
             dial: None,
             nominal: of(self.ideal, false),
-            worst: of(self.real, true),
+            worst,
         };
         figure.left_at(room)
     }
@@ -75,8 +79,11 @@ fn too_long(both: &Both<'_>, ground: &Ground, room: f64) -> f64 {
             let body = SliderBody::led(design, drift, &sums.slider);
             (sums, body)
         };
-        let (built, ideal) = (sums(true), sums(false));
-        let of = |real: bool| if real { &built } else { &ideal };
+        let built = sums(true);
+        // with no room asked for, what would be in a perfect latch does not count
+        let ideal = (room != 0.0).then(|| sums(false));
+        let ideal = ideal.as_ref().unwrap_or(&built);
+        let of = |real: bool| if real { &built } else { ideal };
         let strips = both.left(room, Question::StripsToBar, |_, real| {
             let (sums, body) = of(real);
             guide_strips::to_bar(sums, body)

@@ -66,7 +66,7 @@ pub(super) fn perfect(design: &Design) -> Design {
 pub fn figures(design: &Design) -> Option<Vec<Figure>> {
     let ground = Ground::of(design)?;
     let mut work = Work::default();
-    work.weigh(&ground, design, &perfect(design), true);
+    work.weigh(&ground, design, Some(&perfect(design)), true);
     work.weigh_stack(design, &perfect(design));
     Some(work.figures)
 }
@@ -89,8 +89,15 @@ pub(super) struct Work {
 
 impl Work {
     /// The figures of the latch as seen from above; those of mirrored dials once. With `marks`, the
-    /// mark beside the digit too.
-    pub(super) fn weigh(&mut self, ground: &Ground, real: &Design, perfect: &Design, marks: bool) {
+    /// mark beside the digit too. Without a perfect latch beside it nothing counts as uncertain: enough
+    /// to see what is left when errors are as large as they are.
+    pub(super) fn weigh(
+        &mut self,
+        ground: &Ground,
+        real: &Design,
+        perfect: Option<&Design>,
+        marks: bool,
+    ) {
         self.figures.clear();
         let play = real.slider.guide_play;
         let seen = Seen { play, marks };
@@ -108,6 +115,12 @@ impl Work {
                 });
             },
         );
+        let Some(perfect) = perfect else {
+            for figure in figures {
+                figure.nominal = figure.worst;
+            }
+            return;
+        };
         let mut at = 0;
         seen.margins(perfect, &ground.still, (0.0, 0.0), &mut |_, _, nominal| {
             if let Some(figure) = figures.get_mut(at) {
@@ -330,11 +343,15 @@ fn pairs(sums: &Sums<'_>, plate: &Plate, out: &mut Sink<'_>) {
     for (i, one, a) in sums.each() {
         for (j, other, b) in sums.each() {
             let between = (other.centre.0 - one.centre.0, other.centre.1 - one.centre.1);
-            let apart = trig::hypot(between.0, between.1);
             let widest = (one.disc.radius + other.disc.radius)
                 .max(f64::midpoint(one.knob.diameter, other.knob.diameter))
                 .max(one.disc.radius + other.pin_below() - other.disc.radius);
-            if i == j || apart > widest + FAR {
+            // far aside there is no need of a root
+            if i == j || between.0.abs() > widest + FAR {
+                continue;
+            }
+            let apart = trig::hypot(between.0, between.1);
+            if apart > widest + FAR {
                 continue;
             }
             let play = one.bore.shaft_play + other.bore.shaft_play;
@@ -363,9 +380,13 @@ fn disc_and_pin(
     let (x, y) = other.pin_at();
     let (cx, cy) = dial.centre;
     let end = y + design.slider.travel;
+    let solid = dial.disc.radius + other.pin.diameter / 2.0;
+    if (x - cx).abs() - solid > FAR_PIN {
+        return;
+    }
     let apart = Point::new(cx, cy).distance_to_segment(Point::new(x, y), Point::new(x, end));
     // nothing that may be off takes so much
-    if apart - dial.disc.radius - other.pin.diameter / 2.0 > FAR_PIN {
+    if apart - solid > FAR_PIN {
         return;
     }
     let work = &design.workmanship;

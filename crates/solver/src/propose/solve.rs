@@ -89,7 +89,7 @@ impl Solver {
             self.work.weigh(
                 &self.ground,
                 &self.real,
-                &self.ideal,
+                (room != 0.0).then_some(&self.ideal),
                 !self.lattice.free_marks,
             );
             let before = sizes;

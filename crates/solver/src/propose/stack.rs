@@ -5,7 +5,7 @@
 use super::figure::Question;
 use super::grid::{Grid, up};
 use super::plain::{Sink, Work, perfect};
-use crate::check::stack::{MEETS, ROOF, meets_margin, off};
+use crate::check::stack::{MEETS, ROOF, lowest, meets_margin, off};
 use crate::model::Design;
 
 /// Rounds of raising what is short before it is given up.
@@ -27,11 +27,8 @@ pub(super) fn margins(design: &Design, out: &mut Sink<'_>) {
         None,
         slider.below - off - work.thickness,
     );
-    let dials = design.dials.iter();
-    let lowest = dials
-        .map(|dial| (slider.below + dial.pin.height).max(dial.disc.below + dial.disc.thickness))
-        .fold(slider.below + slider.thickness, f64::max);
-    out(Question::RoomBelow, None, plate.room - 2.0 * off - lowest);
+    let room = plate.room - 2.0 * off - lowest(design);
+    out(Question::RoomBelow, None, room);
     let closes = plate.rabbet - 2.0 * off - design.keeper.thickness;
     out(Question::Closes, None, closes);
     let roof = plate.thickness - plate.rabbet - 2.0 * off - ROOF;

@@ -2,13 +2,10 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_solver::model::{Grain, Material};
-use latchwright_solver::slider_body::{STRIP, strips};
+use latchwright_solver::slider_body::{BRIDGE, STRIP, strips};
 
 use super::{Lister, Part, Role, Size};
 use crate::joinery::{End, Joinery, Panel, Side};
-
-/// Thickness of the bridges that carry the slider, mm: common practice, no source.
-const BRIDGE: f64 = 3.0;
 
 impl Lister<'_> {
     pub(super) fn side(&self, joinery: &Joinery, side: &Side) -> Part {

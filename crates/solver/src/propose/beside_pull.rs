@@ -1,10 +1,10 @@
 //! The guide, between the keeper and the slider's bar, and room between the finger knob, which stands at
 //! its middle, and the dials' knobs.
 
-use super::figure::{Figure, Question};
+use super::figure::{DUST, Figure, Question};
 use super::grid::{Grid, down, up};
 use super::in_plate::{Plate, pull_room, pull_way};
-use super::plain::Ground;
+use super::plain::{Ground, behind_keeper};
 use crate::check::Sums;
 use crate::check::{arm_limit, guide_strips, slider_body};
 use crate::model::{Design, Dial};
@@ -12,9 +12,6 @@ use crate::slider_body::{BAR, CLEARANCE, CORNER, SliderBody};
 
 /// Rounds in which the guide's ends and the room that they leave settle.
 const SETTLING: usize = 64;
-
-/// Below this a margin counts as none.
-const DUST: f64 = 1e-6;
 
 /// A dial's knob with more than this and the travel beyond what fingers need, mm, is never met.
 const FAR: f64 = 30.0;
@@ -56,7 +53,7 @@ fn guide_from(both: &mut Both<'_>, room: f64, grid: Grid) -> f64 {
     for _ in 0..SETTLING {
         both.put(from, grid.place);
         let left = both.left(room, Question::StripsToKeeper, |design, _| {
-            guide_strips::to_keeper(design)
+            behind_keeper(design)
         });
         if left >= DUST {
             break;

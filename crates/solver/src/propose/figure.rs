@@ -1,6 +1,9 @@
 //! What is asked of a latch, and one figure of it: what is to spare when nothing is off and at the
 //! worst, and so how much of its own uncertainty that is.
 
+/// Below this a margin, mm, counts as none, so that the proof's own rounding never takes it.
+pub(super) const DUST: f64 = 1e-6;
+
 /// What is asked of a latch; each has one figure, or one a dial, in mm unless it says otherwise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Question {

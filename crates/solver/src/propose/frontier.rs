@@ -3,7 +3,8 @@
 
 use super::grid::{Grid, up};
 use super::pass::{Aim, Pass};
-use super::search::{Go, Kind, Proposal, pass, proposal};
+use super::proposal::{Kind, Proposal, proposal};
+use super::search::{Go, pass};
 use super::wishes::{DialWish, Marks, Wishes};
 use crate::change::{Change, LatchSize, Size, Step};
 use crate::model::{Design, Material, Sawn};

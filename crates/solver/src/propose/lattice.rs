@@ -200,6 +200,16 @@ impl Lattice {
         })
     }
 
+    /// This point with another bore, pin or lead-in: the next of each list.
+    pub(super) fn beside(&self, point: &Point) -> Vec<Point> {
+        let mut beside = Vec::new();
+        beside.extend(next_to(&self.bores, point.bore).map(|bore| Point { bore, ..*point }));
+        beside.extend(next_to(&self.pins, point.pin).map(|pin| Point { pin, ..*point }));
+        let leads = next_to(&self.leads, point.lead_in);
+        beside.extend(leads.map(|lead_in| Point { lead_in, ..*point }));
+        beside
+    }
+
     /// A few points of which one mostly leads near the best: the middle of every list but the radii.
     pub(super) fn first(&self) -> Vec<Point> {
         let middle = |list: &[f64]| list.get(list.len() / 2).copied();
@@ -305,6 +315,14 @@ fn is_play(size: Size) -> bool {
         Size::Latch(LatchSize::GuidePlay)
             | Size::Dial(_, DialSize::ShaftPlay | DialSize::Clearance)
     )
+}
+
+/// What stands before and behind this value in a list.
+fn next_to(list: &[f64], value: f64) -> impl Iterator<Item = f64> {
+    let at = list.iter().position(|other| *other == value);
+    let around = at.map(|at| [at.checked_sub(1), at.checked_add(1)]);
+    let around = around.into_iter().flatten().flatten();
+    around.filter_map(|at| list.get(at).copied())
 }
 
 /// Whole steps between two ends.

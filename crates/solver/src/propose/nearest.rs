@@ -3,8 +3,9 @@
 use super::demand::{Demand, Give, Given, ladder, lids, relaxed, step_of};
 use super::grid::{Grid, steps, up};
 use super::lattice::drilled;
+use super::proposal::Proposal;
 use super::say::given_in_words;
-use super::search::{Proposal, first_proven};
+use super::search::first_proven;
 use super::wishes::Wishes;
 
 /// What can be had instead.

@@ -44,7 +44,7 @@ pub(super) struct Found {
     /// What it is ranked by: the larger, the better.
     rank: (f64, i64),
     /// Where it was found.
-    at: (Point, Sizes),
+    pub at: (Point, Sizes),
 }
 
 impl Found {
@@ -52,6 +52,19 @@ impl Found {
     pub(super) fn settings(&self) -> f64 {
         let dials = self.design.dials.iter();
         dials.map(|dial| f64::from(dial.positions)).product()
+    }
+
+    /// The same with one dial a seat poorer, each in turn.
+    pub(super) fn poorer(&self) -> impl Iterator<Item = Self> {
+        (0..self.design.dials.len()).filter_map(|index| {
+            let mut poorer = self.clone();
+            let dial = poorer.design.dials.get_mut(index)?;
+            dial.positions = dial.positions.checked_sub(dial.key.sides)?;
+            let last = dial.positions.checked_sub(1)?;
+            let digit = poorer.design.combination.get_mut(index)?;
+            *digit = (*digit).min(last);
+            Some(poorer)
+        })
     }
 
     /// Of the lid, mm².
@@ -63,16 +76,18 @@ impl Found {
 /// A way through the lattice.
 pub(super) struct Pass {
     pub solver: Solver,
-    aim: Aim,
+    pub aim: Aim,
     /// Points that are looked at first.
     first: Vec<Point>,
     next: usize,
     /// The best first.
     pub kept: Vec<Found>,
     /// The largest lid, mm.
-    lid: (f64, f64),
+    pub lid: (f64, f64),
     /// Whether the best were looked round.
     polished: bool,
+    /// So many of the best are kept.
+    pub most_kept: usize,
     /// Settings or area that are known already, and only better ones wanted; 0 for none.
     beat: f64,
 }
@@ -97,6 +112,7 @@ impl Pass {
             next,
             kept: Vec::new(),
             polished: false,
+            most_kept: KEPT,
             beat: 0.0,
         }
     }
@@ -107,29 +123,12 @@ impl Pass {
         self
     }
 
-    /// Looks for more settings with this room round what `other` found, where no place of the lattice is.
-    pub(super) fn more_settings_round(&mut self, other: &Self, room: f64) {
-        for found in other.kept.iter().take(POLISHED) {
-            let (mut point, sizes) = found.at;
-            // where marks are fixed, every dial has the flats that suit them
-            point.sides = found.design.dials.first().map_or(0, |dial| dial.key.sides);
-            let smallest = self.solver.smallest(&point, room);
-            // a narrower slot is a narrower mouth
-            let narrow = |sizes: Sizes| {
-                let width = sizes.width.min(smallest.width);
-                (point, Some(Sizes { width, ..sizes }))
-            };
-            let beside = sizes.beside(self.solver.lattice.grid).into_iter();
-            let mut round: Vec<_> = beside.map(narrow).collect();
-            round.push(narrow(sizes));
-            round.extend(self.round(&point, sizes));
-            for (point, from) in round {
-                if let Some(sizes) = self.solver.least(&point, room, from) {
-                    self.keep(&point, &sizes, room);
-                }
+    pub(super) fn keep_all(&mut self, round: Vec<(Point, Option<Sizes>)>, room: f64) {
+        for (point, from) in round {
+            if let Some(sizes) = self.solver.least(&point, room, from) {
+                self.keep(&point, &sizes, room);
             }
         }
-        self.more_settings(room);
     }
 
     /// Share of the way that is done.
@@ -269,14 +268,10 @@ impl Pass {
         }
     }
 
-    fn more_settings(&mut self, room: f64) {
+    pub(super) fn more_settings(&mut self, room: f64) {
         while let Some(best) = self.kept.first() {
             let (settings, (point, sizes)) = (best.settings(), best.at);
-            for (point, from) in self.round(&point, sizes) {
-                if let Some(sizes) = self.solver.least(&point, room, from) {
-                    self.keep(&point, &sizes, room);
-                }
-            }
+            self.keep_all(self.round(&point, sizes), room);
             let now = self.kept.first().map_or(0.0, Found::settings);
             if now <= settings {
                 break;
@@ -284,7 +279,7 @@ impl Pass {
         }
     }
 
-    fn smaller(&mut self, room: f64) {
+    pub(super) fn smaller(&mut self, room: f64) {
         let step = self.solver.lattice.grid.lid;
         while let Some(best) = self.kept.first() {
             let (area, (point, sizes)) = (best.area(), best.at);
@@ -314,13 +309,15 @@ impl Pass {
     }
 
     /// The neighbours of this point, and the point with one size larger than it must be.
-    fn round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
+    pub(super) fn round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
         let grid = self.solver.lattice.grid;
         let mut round: Vec<(Point, Option<Sizes>)> = sizes
             .beside(grid)
             .into_iter()
             .map(|sizes| (*point, Some(sizes)))
             .collect();
+        let beside = self.solver.lattice.beside(point).into_iter();
+        round.extend(beside.map(|point| (point, None)));
         if !self.solver.lattice.radius_is_held() {
             let steps = [1.0, -1.0, 2.0, -2.0, -3.0, -4.0];
             round.extend(steps.map(|steps| {
@@ -422,7 +419,7 @@ impl Pass {
         let better = |other: &Found| other.rank < found.rank;
         let at = self.kept.iter().position(better).unwrap_or(self.kept.len());
         self.kept.insert(at, found);
-        self.kept.truncate(KEPT);
+        self.kept.truncate(self.most_kept);
     }
 }
 

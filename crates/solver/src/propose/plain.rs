@@ -8,7 +8,7 @@ use core::f64::consts::{PI, SQRT_2};
 
 use latchwright_geometry::{Point, trig};
 
-use super::figure::{Figure, Question};
+use super::figure::{DUST, Figure, Question};
 use super::in_plate::{Plate, in_plate};
 use crate::bounds::{DialBounds, SliderBounds, Terms};
 use crate::check::spacing::{DISC_TO_PIN, FINGERS, PRINTED_WALL, WOOD_LEFT};
@@ -181,11 +181,7 @@ impl Seen {
             None,
             guide_strips::to_bar(&sums, &body),
         );
-        out(
-            Question::StripsToKeeper,
-            None,
-            guide_strips::to_keeper(design),
-        );
+        out(Question::StripsToKeeper, None, behind_keeper(design));
         let lost = slider.least_play - design.slider.guide_play;
         out(Question::Guide, None, self.play + lost);
         out(Question::Racking, None, racking(design, &slider));
@@ -250,6 +246,12 @@ pub(super) fn least_steps(ground: &Ground, real: &Design, perfect: &Design, room
     let nominal = of(perfect, &ground.still);
     let scaled = |(worst, nominal): (&f64, &f64)| nominal + (1.0 + room) * (worst - nominal);
     worst.iter().zip(&nominal).map(scaled).collect()
+}
+
+/// What the strips have behind the keeper and its rabbet, mm: right behind it will do, where the search
+/// asks for a little more than nought of everything.
+pub(super) fn behind_keeper(design: &Design) -> f64 {
+    guide_strips::to_keeper(design) + 2.0 * DUST
 }
 
 /// Whether another dial of the same row, made alike, stands further out: whatever yaw and season do to

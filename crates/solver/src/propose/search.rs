@@ -3,17 +3,15 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::demands::unmet;
-use super::figure::Figure;
 use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
-use super::plain::{Ground, least_room};
+use super::plain::Ground;
+use super::proposal::{Kind, Proposal, proposal};
 use super::solve::Solver;
 use super::wishes::{Marks, Wishes, prepared};
 use crate::fault::Severity;
 use crate::model::Design;
-use crate::proof::{Proof, Verdict};
 use crate::validate::{MAX_DIALS, faults};
-use crate::{prove, verdicts};
 
 /// Points of the lattice in one step: a few thousandths of a second.
 const POINTS: usize = 512;
@@ -29,40 +27,17 @@ const SHORT: f64 = -0.06;
 /// first is surely proven, the rest may be.
 const GRADES: [f64; 4] = [0.0, -0.015, -0.03, -0.045];
 
+/// The same round what was found already.
+const ROUND: [f64; 6] = [0.0, -0.015, -0.03, -0.0375, -0.045, -0.05];
+
+/// So many are looked round, of the last ways and of the roomiest.
+const LEADS: (usize, usize) = (2, 4);
+
+/// Designs of that which are proven, until one is: most are refused by a look at their verdicts.
+const ROUND_PROOFS: usize = 96;
+
 /// Designs of one way through the lattice that are proven, until one is.
 const MOST_PROOFS: usize = 8;
-
-/// In what a proposal is the best.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Kind {
-    /// The largest least margin, each measured against its own uncertainty.
-    Roomiest,
-    /// The most settings.
-    MostSettings,
-    /// The smallest lid.
-    Smallest,
-}
-
-/// One complete design that is proven.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Proposal {
-    /// In what it is the best.
-    pub kind: Kind,
-    /// The design.
-    pub design: Design,
-    /// Its proof; always proven.
-    pub proof: Proof,
-    /// Its least room: the share by which every error could grow, by the plain sums.
-    pub room: f64,
-    /// The figure that has the least room.
-    pub decided_by: Figure,
-    /// How many settings it has, all of which can be told apart.
-    pub settings: u128,
-    /// Lid, mm².
-    pub area: f64,
-    /// Diameters of the bits it is bored with and the pins it takes, mm, thin to thick.
-    pub bits: Vec<f64>,
-}
 
 /// How it ended.
 #[derive(Debug, Clone, PartialEq)]
@@ -110,6 +85,9 @@ pub struct Search {
     wishes: Wishes,
     stage: Stage,
     found: Vec<Proposal>,
+    /// The best of the ways so far, to be looked round.
+    leads: Vec<Found>,
+    done: f64,
     why: Option<Nothing>,
 }
 
@@ -138,11 +116,13 @@ impl Search {
             stage: pass.map_or(Stage::Done, Stage::Roomiest),
             wishes: wishes.clone(),
             found: Vec::new(),
+            leads: Vec::new(),
+            done: 0.0,
         }
     }
 
-    /// Goes on for a few thousandths of a second, or a few tenths while it looks why there is nothing;
-    /// false when there is nothing left to do.
+    /// Goes on for a few thousandths of a second, or a few tenths while it looks round what was found or
+    /// why there is nothing; false when there is nothing left to do.
     pub fn step(&mut self) -> bool {
         let stage = core::mem::replace(&mut self.stage, Stage::Done);
         self.stage = match stage {
@@ -176,7 +156,11 @@ impl Search {
                     Stage::RoomOfSettings(pass)
                 } else {
                     self.take(Kind::MostSettings, &pass.kept);
-                    self.after_room_of_settings(&pass)
+                    if self.leads_on(Kind::MostSettings, &pass) {
+                        self.room_of_settings()
+                    } else {
+                        self.area(0)
+                    }
                 }
             }
             Stage::RoomOfArea(mut pass) => {
@@ -184,7 +168,11 @@ impl Search {
                     Stage::RoomOfArea(pass)
                 } else {
                     self.take(Kind::Smallest, &pass.kept);
-                    Stage::Done
+                    if self.leads_on(Kind::Smallest, &pass) {
+                        self.room_of_area()
+                    } else {
+                        Stage::Done
+                    }
                 }
             }
             Stage::Nothing(mut conflict) => {
@@ -197,30 +185,32 @@ impl Search {
             }
             Stage::Done => Stage::Done,
         };
+        // what leads on is gone over again
+        self.done = self.done.max(self.share());
         !matches!(self.stage, Stage::Done)
     }
 
     /// How far it is.
     pub fn progress(&self) -> Progress<'_> {
-        if let Stage::Nothing(conflict) = &self.stage {
-            return Progress {
-                done: 0.2 + 0.8 * conflict.done(),
-                best: &[],
-            };
+        Progress {
+            done: self.done,
+            best: &self.found,
         }
+    }
+
+    /// Share of the work that is done, if it were not gone over again.
+    fn share(&self) -> f64 {
         let graded = |grade: usize, pass: &Pass| (grade as f64 + pass.done()) / GRADES.len() as f64;
         let (before, share) = match &self.stage {
+            Stage::Nothing(conflict) => return 0.2 + 0.8 * conflict.done(),
             Stage::Roomiest(pass) => (0.0, pass.done()),
             Stage::Settings(pass, grade) => (0.2, graded(*grade, pass)),
             Stage::RoomOfSettings(pass) => (0.4, pass.done()),
             Stage::Area(pass, grade) => (0.6, graded(*grade, pass)),
             Stage::RoomOfArea(pass) => (0.8, pass.done()),
-            Stage::Nothing(_) | Stage::Done => (1.0, 0.0),
+            Stage::Done => (1.0, 0.0),
         };
-        Progress {
-            done: before + 0.2 * share,
-            best: &self.found,
-        }
+        before + 0.2 * share
     }
 
     /// What was found so far.
@@ -271,6 +261,11 @@ impl Search {
     /// The first of these that is proven takes its place among the proposals, unless what stands
     /// there is no worse.
     fn take(&mut self, kind: Kind, kept: &[Found]) {
+        self.take_of(kind, kept, MOST_PROOFS);
+    }
+
+    /// The same, with so many proofs at most.
+    fn take_of(&mut self, kind: Kind, kept: &[Found], proofs: usize) {
         let better = |found: &&Found| {
             self.of(kind).is_none_or(|before| match kind {
                 Kind::Roomiest => found.room > before.room,
@@ -281,7 +276,7 @@ impl Search {
                 Kind::Smallest => (-found.area(), found.room) > (-before.area, before.room),
             })
         };
-        let mut kept = kept.iter().filter(better).take(MOST_PROOFS);
+        let mut kept = kept.iter().filter(better).take(proofs);
         let Some(proposal) = kept.find_map(|found| self.allowed(kind, found)) else {
             return;
         };
@@ -300,9 +295,14 @@ impl Search {
 
     fn after_settings(&mut self, pass: &Pass, next: usize) -> Stage {
         self.take(Kind::MostSettings, &pass.kept);
+        self.lead_from(pass);
         if next < GRADES.len() {
             return self.settings(next);
         }
+        self.room_of_settings()
+    }
+
+    fn room_of_settings(&self) -> Stage {
         let Some(most) = self.of(Kind::MostSettings) else {
             return self.area(0);
         };
@@ -313,25 +313,49 @@ impl Search {
         self::pass(&wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::RoomOfSettings)
     }
 
-    /// Where the roomiest of equals leads to more settings, their roomiest is looked for once more.
-    fn after_room_of_settings(&mut self, roomy: &Pass) -> Stage {
-        let settings = |search: &Self| search.of(Kind::MostSettings).map(|most| most.settings);
-        let before = settings(self);
-        if let Some(mut round) = pass(&self.wishes, true, Aim::Settings(0.0)) {
-            round.more_settings_round(roomy, 0.0);
-            self.take(Kind::MostSettings, &round.kept);
-            if settings(self) > before {
-                return self.after_settings(&round, GRADES.len());
+    /// Keeps the best of this way, to look round it.
+    fn lead_from(&mut self, pass: &Pass) {
+        self.leads.extend(pass.kept.first().cloned());
+        let more = self.leads.len().saturating_sub(LEADS.0);
+        self.leads.drain(..more);
+    }
+
+    /// Looks for better ones round what was found; whether there are any.
+    fn leads_on(&mut self, kind: Kind, roomy: &Pass) -> bool {
+        let rank = |search: &Self| search.of(kind).map(|of| (of.settings, -of.area));
+        let before = rank(self);
+        let mut seeds = core::mem::take(&mut self.leads);
+        seeds.extend(roomy.kept.iter().take(LEADS.1).cloned());
+        let aim: fn(f64) -> Aim = match kind {
+            Kind::Smallest => Aim::Area,
+            _ => Aim::Settings,
+        };
+        let Some(mut round) = pass(&self.wishes, kind != Kind::Smallest, aim(0.0)) else {
+            return false;
+        };
+        for room in ROUND {
+            round.look_round(&seeds, aim(room));
+            self.take_of(kind, &round.kept, ROUND_PROOFS);
+            if kind == Kind::MostSettings {
+                // of two dials that stand alike the proof may bear more marks on one
+                let mut poorer: Vec<Found> = round.kept.iter().flat_map(Found::poorer).collect();
+                poorer.dedup_by(|one, other| one.design == other.design);
+                self.take_of(kind, &poorer, ROUND_PROOFS);
             }
         }
-        self.area(0)
+        rank(self) > before
     }
 
     fn after_area(&mut self, pass: &Pass, next: usize) -> Stage {
         self.take(Kind::Smallest, &pass.kept);
+        self.lead_from(pass);
         if next < GRADES.len() {
             return self.area(next);
         }
+        self.room_of_area()
+    }
+
+    fn room_of_area(&self) -> Stage {
         let Some(smallest) = self.of(Kind::Smallest) else {
             return Stage::Done;
         };
@@ -414,36 +438,4 @@ pub(super) fn first_proven(wishes: &Wishes) -> Option<Proposal> {
             return pass.kept.iter().take(MOST_PROOFS).find_map(allowed);
         }
     }
-}
-
-/// This design as a proposal; `None` where it is not proven.
-pub(super) fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
-    let decided = verdicts(design);
-    let mut marks = decided.iter().flat_map(|dial| &dial.marks);
-    // far cheaper than the proof of a latch that is not proven
-    if marks.any(|mark| mark.verdict == Verdict::Unsure) {
-        return None;
-    }
-    let proof = prove(design);
-    if !proof.proven {
-        return None;
-    }
-    let (room, decided_by) = least_room(design)?;
-    let mut bits: Vec<f64> = design
-        .dials
-        .iter()
-        .flat_map(|dial| [dial.bore.diameter, dial.pin.diameter])
-        .collect();
-    bits.sort_by(f64::total_cmp);
-    bits.dedup();
-    Some(Proposal {
-        kind,
-        room,
-        decided_by,
-        settings: proof.settings.total,
-        area: design.plate.width * design.plate.depth,
-        bits,
-        proof,
-        design: design.clone(),
-    })
 }

@@ -6,7 +6,7 @@
 
 use latchwright_geometry::trig;
 
-use super::figure::Question;
+use super::figure::{DUST, Question};
 use super::grid::{down, up};
 
 use super::beside_pull::{Both, set_guide, widest_knob};
@@ -24,8 +24,6 @@ use crate::slider_body::{CORNER, RABBET_AIR, SHOULDER, front_inside};
 
 /// Rounds of raising after which a point is given up.
 const ROUNDS: usize = 16;
-/// Below this a margin counts as none, so that the proof's own rounding never takes it.
-const DUST: f64 = 1e-6;
 /// Wood in front of the tab's notch, mm, and of the keeper beside the tab: as the workshop asks.
 pub(super) const BEFORE_NOTCH: f64 = 3.0;
 pub(super) const BESIDE_TAB: f64 = 8.0;

@@ -220,9 +220,10 @@ impl Job<'_> {
             .todo(&[
                 "Lay the slider on the plate's underside in its place, a strip of card between them for the clear \
                  distance.",
-                "Slider forward, set one strip along its neck, its front end the given length behind where the keeper's \
-                 edge comes, and screw it fast; set the other with card between, then screw it.",
-                "Push the slider forward: its bar must not come to the strips. If it does, shorten them at the back.",
+                "Slider forward, set one strip along its neck, its front end as far from the plate's front edge as \
+                 given, and screw it fast; set the other with card between, then screw it.",
+                "Push the slider forward: its bar must not come to the strips. If it does, measure where both are; \
+                 shorter strips let the slider turn further than is proven.",
                 "Screw the bridges across the strips from below; no glue until it has been tried.",
             ])
             .mm("between the strips", self.design.tab.width + 2.0 * slider.guide_play)

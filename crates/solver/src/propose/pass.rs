@@ -392,7 +392,7 @@ impl Pass {
         self.solver.set_lid(self.lid);
     }
 
-    fn keep(&mut self, point: &Point, sizes: &Sizes, room: f64) {
+    pub(super) fn keep(&mut self, point: &Point, sizes: &Sizes, room: f64) {
         let Some(design) = self.solver.finish(point, sizes, room) else {
             return;
         };

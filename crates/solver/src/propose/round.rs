@@ -64,19 +64,34 @@ impl Pass {
             // where marks are fixed, every dial has the flats that suit them
             point.sides = found.design.dials.first().map_or(0, |dial| dial.key.sides);
             let smallest = self.solver.smallest(&point, room);
-            // a narrower slot is a narrower mouth
             let grid = self.solver.lattice.grid;
-            let one = sizes.width - grid.size;
-            let widths = [one, one - grid.size, smallest.width];
-            let narrow = |sizes: Sizes| {
-                let from = |width| (point, Some(Sizes { width, ..sizes }));
-                widths.map(from)
-            };
-            let beside = sizes.beside(grid).into_iter().flat_map(narrow);
-            let mut round: Vec<_> = beside.chain(narrow(sizes)).collect();
-            round.extend(self.round(&point, sizes));
-            self.keep_all(round, room);
+            let mut beside = sizes.beside(grid);
+            beside.push(sizes);
+            for sizes in beside {
+                self.narrower(&point, sizes, (room, smallest.width));
+            }
+            let elsewhere = self.round(&point, sizes).into_iter();
+            let elsewhere = elsewhere.filter(|(_, from)| from.is_none()).collect();
+            self.keep_all(elsewhere, room);
         }
         self.more_settings(room);
+    }
+
+    /// These sizes with narrower slots, whose mouths are narrower: from the narrowest up to one step less.
+    fn narrower(&mut self, point: &Point, sizes: Sizes, (room, narrowest): (f64, f64)) {
+        let from = |width| Some(Sizes { width, ..sizes });
+        let step = self.solver.lattice.grid.size;
+        let Some(least) = self.solver.least(point, room, from(narrowest)) else {
+            return;
+        };
+        self.keep(point, &least, room);
+        for width in [sizes.width - 2.0 * step, sizes.width - step] {
+            // what is no wider comes to the same
+            if width > least.width
+                && let Some(wider) = self.solver.least(point, room, from(width))
+            {
+                self.keep(point, &wider, room);
+            }
+        }
     }
 }

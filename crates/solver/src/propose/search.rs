@@ -313,6 +313,18 @@ impl Search {
         self::pass(&wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::RoomOfSettings)
     }
 
+    /// Takes the first of these that is proven and better, but for those that were tried.
+    fn take_new(&mut self, kind: Kind, kept: &[Found], tried: &mut Vec<Design>) {
+        let mut new = Vec::new();
+        for found in kept {
+            if !tried.contains(&found.design) {
+                tried.push(found.design.clone());
+                new.push(found.clone());
+            }
+        }
+        self.take_of(kind, &new, ROUND_PROOFS);
+    }
+
     /// Keeps the best of this way, to look round it.
     fn lead_from(&mut self, pass: &Pass) {
         self.leads.extend(pass.kept.first().cloned());
@@ -333,14 +345,14 @@ impl Search {
         let Some(mut round) = pass(&self.wishes, kind != Kind::Smallest, aim(0.0)) else {
             return false;
         };
+        let mut tried: Vec<Design> = Vec::new();
         for room in ROUND {
             round.look_round(&seeds, aim(room));
-            self.take_of(kind, &round.kept, ROUND_PROOFS);
+            self.take_new(kind, &round.kept, &mut tried);
             if kind == Kind::MostSettings {
                 // of two dials that stand alike the proof may bear more marks on one
-                let mut poorer: Vec<Found> = round.kept.iter().flat_map(Found::poorer).collect();
-                poorer.dedup_by(|one, other| one.design == other.design);
-                self.take_of(kind, &poorer, ROUND_PROOFS);
+                let poorer: Vec<Found> = round.kept.iter().flat_map(Found::poorer).collect();
+                self.take_new(kind, &poorer, &mut tried);
             }
         }
         rank(self) > before

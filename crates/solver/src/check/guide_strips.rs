@@ -6,9 +6,8 @@ use crate::model::Design;
 use crate::proof::Check;
 use crate::slider_body::{CORNER, RABBET_AIR, STRIP, SliderBody, strips, swings_forward};
 
-pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
-    let body = SliderBody::led(sums.design, sums.drift, &sums.slider);
-    vec![before_bar(sums, &body), behind_keeper(sums.design)]
+pub(super) fn checks(sums: &Sums<'_>, body: &SliderBody) -> Vec<Check> {
+    vec![before_bar(sums, body), behind_keeper(sums.design)]
 }
 
 /// What lies between the strips and the rounded corners of neck and bar when the slider is forward,

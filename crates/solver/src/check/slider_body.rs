@@ -27,14 +27,13 @@ pub(crate) const AROUND_SHANK: f64 = 3.0;
 /// The kinds of check about a pair of dials: of each only the tightest is told.
 pub(super) const TOLD_ONCE: [&str; 2] = ["disc-to-finger", "finger-to-finger"];
 
-pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
+pub(super) fn checks(sums: &Sums<'_>, body: &SliderBody) -> Vec<Check> {
     let design = sums.design;
-    let body = SliderBody::led(design, sums.drift, &sums.slider);
     let mut checks = Vec::new();
-    checks.extend(tightest_finger(sums, &body));
+    checks.extend(tightest_finger(sums, body));
     checks.extend(fingers_apart(design));
-    checks.push(bar_has_room(design, &body));
-    checks.push(shank_on_slider(design, &body));
+    checks.push(bar_has_room(design, body));
+    checks.push(shank_on_slider(design, body));
     checks.push(shank_to_keeper(design));
     checks.push(swings_clear(sums));
     checks

@@ -4,9 +4,9 @@
 use super::figure::{DUST, Figure, Question};
 use super::grid::{Grid, down, up};
 use super::in_plate::{Plate, pull_room, pull_way};
-use super::plain::{Ground, behind_keeper};
+use super::plain::{Ground, behind_keeper, racking};
 use crate::check::Sums;
-use crate::check::{arm_limit, guide_strips, slider_body};
+use crate::check::{guide_strips, slider_body};
 use crate::model::{Design, Dial};
 use crate::slider_body::{BAR, CLEARANCE, CORNER, SliderBody};
 
@@ -63,9 +63,10 @@ fn guide_from(both: &mut Both<'_>, room: f64, grid: Grid) -> f64 {
     from
 }
 
-/// By how much the guide must be shorter, at least, mm; 0 where it stands well.
+/// By how much the guide must be shorter, at least, mm; 0 where it stands well, and without end where the
+/// slider jams already.
 fn too_long(both: &Both<'_>, ground: &Ground, room: f64) -> f64 {
-    let (strips, seat) = {
+    let (strips, seat, racks) = {
         let sums = |real: bool| {
             let (design, drift) = if real {
                 (&*both.real, &ground.drift)
@@ -88,8 +89,15 @@ fn too_long(both: &Both<'_>, ground: &Ground, room: f64) -> f64 {
         let seat = both.left(room, Question::PullSeat, |design, real| {
             slider_body::around_shank(design, &of(real).1) - slider_body::AROUND_SHANK
         });
-        (strips, seat)
+        let racks = both.left(room, Question::Racking, |design, real| {
+            racking(design, &of(real).0.slider)
+        });
+        (strips, seat, racks)
     };
+    // a shorter guide jams all the more
+    if racks < 0.0 {
+        return f64::INFINITY;
+    }
     // the finger knob goes half as far as the guide's end
     let mut short = (-strips).max(-2.0 * seat);
     let slider = &both.real.slider;
@@ -125,16 +133,6 @@ pub(super) fn widest_knob(both: &Both<'_>, ground: &Ground, room: f64, index: us
     now + 2.0 * beside_knob(both, ground, room, index)
 }
 
-/// Whether the slider jams in a guide no longer than this.
-fn racks(both: &Both<'_>, room: f64) -> bool {
-    let of = |design: &Design, _| {
-        let slider = &design.slider;
-        let arm = (slider.pull_at - slider.guide_at.0).abs() + slider.shank / 2.0;
-        slider.guide_length - arm / arm_limit(slider.friction)
-    };
-    both.left(room, Question::Racking, of) < 0.0
-}
-
 /// The longest guide with this room, whose middle, where the finger knob stands, keeps clear of the
 /// dials' knobs and has the slider's wood under it; no length where there is none.
 ///
@@ -156,8 +154,8 @@ pub(super) fn set_guide(
     let mut length = down(room_for.min(most), grid.place);
     for _ in 0..SETTLING {
         both.put(from, length.max(0.0));
-        if length <= 0.0 || racks(both, room) {
-            break;
+        if length <= 0.0 {
+            return;
         }
         let short = too_long(both, ground, room);
         if short <= 0.0 {

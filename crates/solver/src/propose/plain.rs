@@ -278,7 +278,8 @@ fn is_outdone(design: &Design, index: usize) -> bool {
     straight && design.dials.iter().enumerate().any(further_out)
 }
 
-fn racking(design: &Design, slider: &SliderBounds) -> f64 {
+/// How much longer the guide is than a slider that does not jam needs, mm.
+pub(super) fn racking(design: &Design, slider: &SliderBounds) -> f64 {
     let aside = (design.slider.pull_at - design.slider.guide_at.0).abs();
     let arm = aside + design.slider.shank / 2.0 + slider.play.max(0.0);
     slider.guide_length - arm / arm_limit(design.slider.friction)

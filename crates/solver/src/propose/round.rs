@@ -22,19 +22,17 @@ impl Pass {
         }
         self.kept
             .sort_by(|one, other| other.room.total_cmp(&one.room));
-        self.kept.dedup_by(|one, other| one.design == other.design);
     }
 
     fn smaller_round(&mut self, seeds: &[Found], room: f64) {
         let step = self.solver.lattice.grid.lid;
         for found in seeds {
             let (at, sizes) = found.at;
-            self.solver
-                .set_lid((found.design.plate.width, found.design.plate.depth));
-            let back = Some(self.solver.back(&at));
-            let point = Point { back: None, ..at };
             let plate = &found.design.plate;
             let (width, depth) = (plate.width, plate.depth);
+            self.solver.set_lid((width, depth));
+            let back = Some(self.solver.back(&at));
+            let point = Point { back: None, ..at };
             for lid in [(width - step, depth), (width, depth - step)] {
                 self.solver.set_lid(lid);
                 let mut round = self.round(&point, sizes);

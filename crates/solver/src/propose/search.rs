@@ -314,15 +314,15 @@ impl Search {
     }
 
     /// Takes the first of these that is proven and better, but for those that were tried.
-    fn take_new(&mut self, kind: Kind, kept: &[Found], tried: &mut Vec<Design>) {
-        let mut new = Vec::new();
-        for found in kept {
-            if !tried.contains(&found.design) {
+    fn take_new(&mut self, kind: Kind, mut found: Vec<Found>, tried: &mut Vec<Design>) {
+        found.retain(|found| {
+            let new = !tried.contains(&found.design);
+            if new {
                 tried.push(found.design.clone());
-                new.push(found.clone());
             }
-        }
-        self.take_of(kind, &new, ROUND_PROOFS);
+            new
+        });
+        self.take_of(kind, &found, ROUND_PROOFS);
     }
 
     /// Keeps the best of this way, to look round it.
@@ -348,12 +348,14 @@ impl Search {
         let mut tried: Vec<Design> = Vec::new();
         for room in ROUND {
             round.look_round(&seeds, aim(room));
-            self.take_new(kind, &round.kept, &mut tried);
+            let kept = core::mem::take(&mut round.kept);
+            let mut poorer = Vec::new();
             if kind == Kind::MostSettings {
                 // of two dials that stand alike the proof may bear more marks on one
-                let poorer: Vec<Found> = round.kept.iter().flat_map(Found::poorer).collect();
-                self.take_new(kind, &poorer, &mut tried);
+                poorer.extend(kept.iter().flat_map(Found::poorer));
             }
+            self.take_new(kind, kept, &mut tried);
+            self.take_new(kind, poorer, &mut tried);
         }
         rank(self) > before
     }

@@ -86,6 +86,14 @@ pub struct DialProof {
     pub possible_window_deg: f64,
 }
 
+impl DialProof {
+    /// Whether nothing is promised of one of its marks.
+    pub(crate) fn is_unsure(&self) -> bool {
+        let mut marks = self.marks.iter();
+        marks.any(|mark| mark.verdict == Verdict::Unsure)
+    }
+}
+
 /// Outcome of one check on the whole design.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum CheckVerdict {

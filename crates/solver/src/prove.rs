@@ -123,28 +123,57 @@ fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {
 pub fn verdicts(design: &Design) -> Vec<DialProof> {
     let faults = faults(design);
     let plain = Plain::of(design);
-    let unsure = |proof: &DialProof| {
-        let mut marks = proof.marks.iter();
-        marks.any(|mark| mark.verdict == Verdict::Unsure)
-    };
     let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
-    let open = proofs
-        .iter()
-        .any(|(proof, trusted)| *trusted && unsure(proof));
-    let moved = (open && numbers_hold(&faults))
-        .then(|| Moved::of(design))
-        .flatten();
+    let moved = plain.moved(&proofs, &faults);
     proofs
         .into_iter()
         .enumerate()
         .map(|(index, (proof, trusted))| {
-            let look = trusted && unsure(&proof);
+            let look = trusted && proof.is_unsure();
             let exact = moved.as_ref().filter(|_| look);
             match exact.and_then(|moved| plain.exact_dial(moved, index)) {
                 Some(exact) => exact.prove(proof),
                 None => proof,
             }
         })
+        .collect()
+}
+
+/// Dials with a mark of which nothing is promised, up to `most` of them: a dial's promises do not
+/// rest on how many marks the others have.
+///
+/// Those that the plain sums leave furthest from a promise are looked at first, so that a latch that
+/// is not proven is known after one or two.
+pub(crate) fn unsure_dials(design: &Design, most: usize) -> Vec<usize> {
+    let faults = faults(design);
+    let plain = Plain::of(design);
+    let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
+    let moved = plain.moved(&proofs, &faults);
+    let mut open: Vec<(usize, DialProof, bool)> = proofs
+        .into_iter()
+        .enumerate()
+        .map(|(index, (proof, trusted))| (index, proof, trusted))
+        .filter(|(_, proof, _)| proof.is_unsure())
+        .collect();
+    let short = |proof: &DialProof| {
+        let unsure = proof
+            .marks
+            .iter()
+            .filter(|mark| mark.verdict == Verdict::Unsure);
+        unsure.map(|mark| mark.margin).fold(0.0, f64::min)
+    };
+    open.sort_by(|(_, one, _), (_, other, _)| short(one).total_cmp(&short(other)));
+    open.into_iter()
+        .filter_map(|(index, proof, trusted)| {
+            let exact = moved.as_ref().filter(|_| trusted);
+            let exact = exact.and_then(|moved| plain.exact_dial(moved, index));
+            let proof = match exact {
+                Some(exact) => exact.prove(proof),
+                None => proof,
+            };
+            proof.is_unsure().then_some(index)
+        })
+        .take(most)
         .collect()
 }
 
@@ -170,6 +199,14 @@ impl<'a> Plain<'a> {
             slider,
             bounds,
         }
+    }
+
+    /// What the exact worst case is taken over, where the plain sums leave something unsure that no
+    /// fault touches.
+    fn moved(&self, proofs: &[(DialProof, bool)], faults: &[Fault]) -> Option<Moved<'a>> {
+        let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
+        let look = proofs.iter().any(open) && numbers_hold(faults);
+        look.then(|| Moved::of(self.design)).flatten()
     }
 
     /// The exact worst case of each dial, where there is one.

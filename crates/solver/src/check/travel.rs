@@ -125,11 +125,11 @@ pub fn captive_margin(sums: &Sums<'_>, index: usize) -> Option<f64> {
     let wall_top = least_wall_top(dial, bounds.rim.lo, sums)?;
     let middle =
         bounds.below + bounds.radial + bounds.apart_y.1 + bounds.lift - sums.design.slider.travel;
-    let plain = wall_top - middle;
+    // a slot that is turned towards a pin aside of it is longer than it is high
+    let plain = wall_top - trig::hypot(middle.max(0.0), bounds.aside);
     let exact = sums.exact(index).filter(|exact| !exact.pin.past_middle);
     Some(exact.map_or(plain, |exact| {
         let furthest = dial.bore.shaft_play - exact.pin.far_at_end.bound;
-        // the plain sum is of the height along y, of which the slot's own way is a little more
         wall_top - furthest - EPSILON
     }))
 }

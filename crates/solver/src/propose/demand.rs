@@ -232,7 +232,12 @@ fn ease(wishes: &mut Wishes, demand: Demand, (steps, whole): (u32, u32), lid: (f
         Demand::Marks => at_most(wishes, most_marks(wishes).saturating_sub(steps)),
         Demand::Workmanship => work_to(&mut wishes.base, left),
         Demand::Season => calmer(&mut wishes.base.season, left),
-        Demand::Bits => wishes.base.bench.bits.extend(any_bits(grid)),
+        Demand::Bits => {
+            let bits = &mut wishes.base.bench.bits;
+            bits.extend(any_bits(grid));
+            // a bit for a pin of an odd size can be had too
+            bits.extend(&wishes.pins);
+        }
         Demand::Pins => wishes.pins.extend(any_pins(grid)),
         Demand::Thickness => {
             let (end, _) = stout(&wishes.base);

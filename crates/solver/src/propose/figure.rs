@@ -61,9 +61,7 @@ pub enum Question {
     Swings,
     /// Two discs keep apart.
     Discs,
-    /// A disc stays clear of another dial's pin.
-    Pins,
-    /// A disc stays clear of the finger that carries another dial's pin.
+    /// A disc stays clear of another dial's pin and of the finger that carries it.
     Fingers,
     /// Fingers get between two knobs.
     Knobs,
@@ -99,7 +97,6 @@ impl Question {
                 | Self::Captive
                 | Self::Hold
                 | Self::Beside
-                | Self::Pins
                 | Self::Guide
         )
     }

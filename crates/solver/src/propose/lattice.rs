@@ -9,7 +9,7 @@ use core::f64::consts::PI;
 use itertools::iproduct;
 use latchwright_geometry::trig;
 
-use super::figure::{Figure, Question};
+use super::figure::Question;
 use super::grid::{Grid, down, stands_on, up};
 use super::posts::{Posts, ROUND_POST};
 use super::wishes::{Marks, Wishes, prepared};
@@ -238,10 +238,10 @@ impl Lattice {
             .collect()
     }
 
-    /// Whether the maker holds the size that would have to grow for this figure.
-    pub(super) fn holds(&self, figure: &Figure) -> bool {
-        let dial = figure.dial.unwrap_or(0);
-        let size = match figure.question {
+    /// Whether the maker holds the size that would have to grow for this question of a dial.
+    pub(super) fn holds(&self, question: Question, dial: Option<usize>) -> bool {
+        let dial = dial.unwrap_or(0);
+        let size = match question {
             Question::AtRest => Size::Dial(dial, DialSize::Gap),
             Question::Enters | Question::Fits => Size::Slot(dial, 0, SlotSize::Width),
             Question::Deep | Question::Wall => Size::Slot(dial, 0, SlotSize::Depth),

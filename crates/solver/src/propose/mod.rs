@@ -7,6 +7,7 @@
 //! (`solve`) by the plain sums (`plain`). Nothing is handed out that [`crate::prove`] does not
 //! call proven.
 
+mod bears;
 mod beside_pull;
 mod conflict;
 mod demand;
@@ -18,9 +19,11 @@ mod in_plate;
 mod lattice;
 mod nearest;
 mod pass;
+mod place;
 mod plain;
 mod posts;
 mod proposal;
+mod raise;
 mod round;
 mod say;
 mod search;
@@ -37,6 +40,7 @@ pub use figure::{Figure, Question};
 pub use frontier::{Better, Frontier, OnLid, frontier};
 pub use grid::Grid;
 pub use nearest::Nearest;
+pub use place::at_place;
 pub use plain::{figures, least_room};
 pub use proposal::{Kind, Proposal};
 pub use search::{Go, Outcome, Progress, Search, propose};

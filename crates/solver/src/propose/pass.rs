@@ -4,9 +4,11 @@
 use super::grid::up;
 use super::lattice::{Point, fiddly};
 use super::plain::least_room;
+use super::proposal::bits;
 use super::sizes::Sizes;
 use super::solve::Solver;
 use crate::model::Design;
+use crate::prove::unsure_dials;
 
 /// What is looked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,8 +43,9 @@ pub(super) struct Found {
     pub design: Design,
     /// Its least room.
     pub room: f64,
-    /// What it is ranked by: the larger, the better.
-    rank: (f64, i64),
+    /// What it is ranked by: what is looked for, then fewer bits, then simpler numbers; the larger, the
+    /// better.
+    rank: (f64, (i64, i64)),
     /// Where it was found.
     pub at: (Point, Sizes),
 }
@@ -54,17 +57,30 @@ impl Found {
         dials.map(|dial| f64::from(dial.positions)).product()
     }
 
-    /// The same with one dial a seat poorer, each in turn.
-    pub(super) fn poorer(&self) -> impl Iterator<Item = Self> {
-        (0..self.design.dials.len()).filter_map(|index| {
-            let mut poorer = self.clone();
-            let dial = poorer.design.dials.get_mut(index)?;
-            dial.positions = dial.positions.checked_sub(dial.key.sides)?;
-            let last = dial.positions.checked_sub(1)?;
-            let digit = poorer.design.combination.get_mut(index)?;
-            *digit = (*digit).min(last);
-            Some(poorer)
-        })
+    /// The same with this dial a seat poorer.
+    fn poorer(&self, index: usize) -> Option<Self> {
+        let mut poorer = self.clone();
+        let dial = poorer.design.dials.get_mut(index)?;
+        dial.positions = dial.positions.checked_sub(dial.key.sides)?;
+        let last = dial.positions.checked_sub(1)?;
+        let digit = poorer.design.combination.get_mut(index)?;
+        *digit = (*digit).min(last);
+        Some(poorer)
+    }
+
+    /// The same with one dial a seat poorer, each in turn that may be proven so.
+    ///
+    /// Of two dials that stand alike the proof may bear more marks on one.
+    pub(super) fn each_poorer(&self) -> Vec<Self> {
+        match unsure_dials(&self.design, 2)[..] {
+            [] => {
+                let dials = 0..self.design.dials.len();
+                dials.filter_map(|index| self.poorer(index)).collect()
+            }
+            [index] => self.poorer(index).into_iter().collect(),
+            // whichever is poorer, another stays in doubt
+            _ => Vec::new(),
+        }
     }
 
     /// Of the lid, mm².
@@ -93,7 +109,8 @@ pub(super) struct Pass {
 }
 
 impl Pass {
-    pub(super) fn new(solver: Solver, aim: Aim) -> Self {
+    pub(super) fn new(mut solver: Solver, aim: Aim) -> Self {
+        solver.at_once = matches!(aim, Aim::Room(_));
         let mut first = solver.lattice.first();
         first.reverse();
         // through the thickness nothing depends on the point, nor does the room on a lid that stays
@@ -161,6 +178,9 @@ impl Pass {
     fn look(&mut self, point: &Point) {
         match self.aim {
             Aim::Room(least) => {
+                if self.solver.hopeless(point, self.wanted(least)) {
+                    return;
+                }
                 for back in self.solver.lattice.backs() {
                     self.look_for_room(&Point { back, ..*point }, least);
                 }
@@ -170,26 +190,39 @@ impl Pass {
         }
     }
 
-    fn look_for_room(&mut self, point: &Point, least: f64) {
-        let worst_kept = match self.kept.first() {
+    /// The room from which on a latch is kept.
+    fn worst_kept(&self, least: f64) -> f64 {
+        match self.kept.first() {
             // only what may be the best counts, once it is surely proven
             Some(best) if best.room > 0.0 => best.room - ALIKE,
             Some(best) => best.room - MAY_BE_PROVEN,
             None => least,
-        };
-        let drifts = self.solver.lattice.backs().len() > 1;
+        }
+    }
+
+    /// The room that a place of the lattice must have to be looked at further.
+    fn wanted(&self, least: f64) -> f64 {
         // a place between those of the lattice may gain so much
-        let short = if drifts { BETWEEN } else { 0.0 };
-        let wanted = (worst_kept - short).max(least).min(ENOUGH);
+        let short = if self.drifts() { BETWEEN } else { 0.0 };
+        (self.worst_kept(least) - short).max(least).min(ENOUGH)
+    }
+
+    /// Whether it matters how far back the dials stand.
+    fn drifts(&self) -> bool {
+        self.solver.lattice.backs().len() > 1
+    }
+
+    fn look_for_room(&mut self, point: &Point, least: f64) {
+        let wanted = self.wanted(least);
         let Some(sizes) = self.solver.least(point, wanted, None) else {
             return;
         };
         let (mut room, mut sizes) = self.furthest(point, wanted, sizes);
         let mut point = *point;
-        if drifts {
+        if self.drifts() {
             (point, room, sizes) = self.between(point, room, sizes);
         }
-        if room >= worst_kept {
+        if room >= self.worst_kept(least) {
             self.keep(&point, &sizes, room);
         }
     }
@@ -400,7 +433,9 @@ impl Pass {
             return;
         };
         let grid = self.solver.lattice.grid;
-        let simple = -i64::try_from(fiddly(&numbers(&design), grid)).unwrap_or(i64::MAX);
+        let few = |number: usize| i64::try_from(number).map_or(i64::MIN, |number| -number);
+        let (bits, numbers) = (bits(&design), numbers(&design));
+        let simple = (few(bits.len()), few(fiddly(&numbers, grid)));
         let first = match self.aim {
             Aim::Room(_) => (room / ALIKE).clamp(-1e6, 1e6).floor(),
             Aim::Settings(_) => design

@@ -4,10 +4,11 @@
 //! The plain sums take all errors at their worst at once. They promise less than the proof, never
 //! more, and they only ever rise where the maker works more exactly.
 
-use core::f64::consts::{PI, SQRT_2};
+use core::f64::consts::PI;
 
-use latchwright_geometry::{Point, trig};
+use latchwright_geometry::trig;
 
+use super::bears::{pin_bears, tab_bears};
 use super::figure::{DUST, Figure, Question};
 use super::in_plate::{Plate, in_plate};
 use crate::bounds::{DialBounds, SliderBounds, Terms};
@@ -19,7 +20,6 @@ use crate::key;
 use crate::model::{Design, Dial};
 use crate::season::Drift;
 use crate::slider_body::SliderBody;
-use crate::strength::{Bears, peg_bending, peg_shear, tongue_bending, tongue_shear};
 use crate::verdict::DialJudge;
 
 /// Woods and year, worked out once.
@@ -193,7 +193,7 @@ impl Seen {
             }
         }
         out(Question::TabBears, None, tab_bears(design, creep));
-        pairs(&sums, &plate, out);
+        pairs((&sums, &body), &plate, out);
     }
 
     /// The figures of one dial; how far the slider may creep until its pin is stopped, mm.
@@ -285,27 +285,6 @@ pub(super) fn racking(design: &Design, slider: &SliderBounds) -> f64 {
     slider.guide_length - arm / arm_limit(design.slider.friction)
 }
 
-/// What the tab bears beyond what it is put to, MPa; the nearer of bending and shear.
-fn tab_bears(design: &Design, creep: f64) -> f64 {
-    let (slider, tab) = (&design.slider, &design.tab);
-    let root = slider.guide_at.1 - slider.guide_length / 2.0;
-    let lever = (root - design.keeper.edge + creep + design.workmanship.keeper_place).max(0.0);
-    let thickness = (slider.thickness - design.workmanship.thickness).max(1e-3);
-    let bears = Bears::of_tab(&slider.material);
-    let bending = tongue_bending(slider.pull, lever, tab.width, thickness);
-    let shear = tongue_shear(slider.pull, tab.width, thickness);
-    (bears.bending - bending).min(bears.shear - shear)
-}
-
-fn pin_bears(design: &Design, dial: &Dial, bounds: &DialBounds) -> f64 {
-    let force = design.slider.pull;
-    let diameter = 2.0 * bounds.pin.lo.max(1e-3);
-    let bears = Bears::of_pin(dial.pin.make);
-    let lever = dial.pin.free + design.workmanship.thickness;
-    let bending = peg_bending(force, lever, diameter);
-    (bears.bending - bending).min(bears.shear - peg_shear(force, diameter))
-}
-
 /// How much longer the true slot's wall is than its lead-in, mm.
 fn wall(dial: &Dial) -> f64 {
     let Some(slot) = dial.disc.slots.first() else {
@@ -339,10 +318,10 @@ pub(super) fn star_reach(dial: &Dial) -> f64 {
 
 /// Discs and knobs with more than this between them (mm) are never the tightest, and are passed over.
 const FAR: f64 = 30.0;
-/// The same for a disc and another dial's pin.
+/// The same for a disc and another dial's finger.
 const FAR_PIN: f64 = 12.0;
 
-fn pairs(sums: &Sums<'_>, plate: &Plate, out: &mut Sink<'_>) {
+fn pairs((sums, body): (&Sums<'_>, &SliderBody), plate: &Plate, out: &mut Sink<'_>) {
     for (i, one, a) in sums.each() {
         for (j, other, b) in sums.each() {
             let between = (other.centre.0 - one.centre.0, other.centre.1 - one.centre.1);
@@ -367,46 +346,30 @@ fn pairs(sums: &Sums<'_>, plate: &Plate, out: &mut Sink<'_>) {
                 let wood = plate.apart(between, 2.0) - bores - WOOD_LEFT;
                 out(Question::Bores, Some(i), wood);
             }
-            disc_and_pin(sums, (i, one, a), (other, b), out);
+            disc_and_finger((sums, body), (i, one, a), (other, b), out);
         }
     }
 }
 
-/// Disc `i` beside another dial's pin, and beside the finger below that pin.
-fn disc_and_pin(
-    sums: &Sums<'_>,
+/// Disc `i` beside another dial's pin and the finger below it, which reaches down to the slider's bar.
+///
+/// It asks for no less than what the disc has beside the pin alone.
+fn disc_and_finger(
+    (sums, body): (&Sums<'_>, &SliderBody),
     (i, dial, a): (usize, &Dial, &DialBounds),
     (other, b): (&Dial, &DialBounds),
     out: &mut Sink<'_>,
 ) {
-    let design = sums.design;
     let (x, y) = other.pin_at();
-    let (cx, cy) = dial.centre;
-    let end = y + design.slider.travel;
-    let solid = dial.disc.radius + other.pin.diameter / 2.0;
-    if (x - cx).abs() - solid > FAR_PIN {
-        return;
-    }
-    let apart = Point::new(cx, cy).distance_to_segment(Point::new(x, y), Point::new(x, end));
+    let near = dial.disc.radius + other.pin.diameter / 2.0 + FAR_PIN;
+    let aside = x - dial.centre.0;
+    let below = (dial.centre.1 - y - sums.design.slider.travel).max(0.0);
     // nothing that may be off takes so much
-    if apart - solid > FAR_PIN {
+    if aside * aside + below * below > near * near {
         return;
     }
-    let work = &design.workmanship;
-    let places = SQRT_2 * sums.slider.swell * (work.bore_place + work.pin_place);
-    let guide = design.slider.guide_at;
-    let towards = |(least, most): (f64, f64)| most.max(-least);
-    let drift_x = towards(sums.drift.x.apart(cx - guide.0, x - guide.0));
-    let drift_y = towards(sums.drift.y.apart(cy - guide.1, y - guide.1));
-    let season = trig::hypot(drift_x, drift_y);
-    let swing = trig::hypot(b.aside_parts[3].1, b.lift);
-    let solid = a.rim.hi + b.pin.hi + dial.bore.shaft_play + DISC_TO_PIN;
-    let off = places + swing + season;
-    out(Question::Pins, Some(i), apart - solid - off);
-    // the finger reaches down to the crossbar, as wide as its pin
-    if y > cy - dial.disc.radius {
-        out(Question::Fingers, Some(i), (x - cx).abs() - solid - off);
-    }
+    let finger = slider_body::finger_to_disc(sums, body, (dial, a), (other, b));
+    out(Question::Fingers, Some(i), finger - DISC_TO_PIN);
 }
 
 #[cfg(test)]
@@ -465,8 +428,6 @@ mod tests {
             };
             let proven = check(&proof.checks, name, named).margin;
             let dust = match name {
-                // the plain sum is of the height along y; of the slot's own way there is a little more
-                "captive" => 0.01,
                 "strips-to-keeper" => 3.0 * DUST,
                 _ => DUST,
             };

@@ -3,8 +3,9 @@
 use super::figure::Figure;
 use super::plain::least_room;
 use crate::model::Design;
-use crate::proof::{Proof, Verdict};
-use crate::{prove, verdicts};
+use crate::proof::Proof;
+use crate::prove;
+use crate::prove::unsure_dials;
 
 /// In what a proposal is the best.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -40,10 +41,8 @@ pub struct Proposal {
 
 /// This design as a proposal; `None` where it is not proven.
 pub(super) fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
-    let decided = verdicts(design);
-    let mut marks = decided.iter().flat_map(|dial| &dial.marks);
     // far cheaper than the proof of a latch that is not proven
-    if marks.any(|mark| mark.verdict == Verdict::Unsure) {
+    if !unsure_dials(design, 1).is_empty() {
         return None;
     }
     let proof = prove(design);
@@ -51,21 +50,25 @@ pub(super) fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
         return None;
     }
     let (room, decided_by) = least_room(design)?;
-    let mut bits: Vec<f64> = design
-        .dials
-        .iter()
-        .flat_map(|dial| [dial.bore.diameter, dial.pin.diameter])
-        .collect();
-    bits.sort_by(f64::total_cmp);
-    bits.dedup();
     Some(Proposal {
         kind,
         room,
         decided_by,
         settings: proof.settings.total,
         area: design.plate.width * design.plate.depth,
-        bits,
+        bits: bits(design),
         proof,
         design: design.clone(),
     })
+}
+
+/// Diameters of the bits that a design is bored with and of the pins it takes, mm, thin to thick.
+pub(super) fn bits(design: &Design) -> Vec<f64> {
+    let dials = design.dials.iter();
+    let mut bits: Vec<f64> = dials
+        .flat_map(|dial| [dial.bore.diameter, dial.pin.diameter])
+        .collect();
+    bits.sort_by(f64::total_cmp);
+    bits.dedup();
+    bits
 }

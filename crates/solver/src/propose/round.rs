@@ -2,15 +2,74 @@
 
 use super::lattice::Point;
 use super::pass::{Aim, Found, Pass};
+use super::proposal::Kind;
 use super::sizes::Sizes;
+use crate::model::Design;
 
 /// So many that were found are kept.
 const KEPT: usize = 96;
 
+/// With how much room it is looked for, one after the other: the first is surely proven, the rest may be.
+const GRADES: [f64; 6] = [0.0, -0.015, -0.03, -0.0375, -0.045, -0.05];
+
+/// Settings, and minus the lid, mm².
+pub(super) type Rank = (u128, f64);
+
+/// Looking round what was found, one grade of room after another.
+pub(super) struct Round {
+    /// In what it is to be better.
+    pub kind: Kind,
+    /// How good it was before.
+    pub known: Option<Rank>,
+    pass: Pass,
+    seeds: Vec<Found>,
+    tried: Vec<Design>,
+    grade: usize,
+}
+
+impl Round {
+    pub(super) fn new(kind: Kind, pass: Pass, seeds: Vec<Found>, known: Option<Rank>) -> Self {
+        Self {
+            kind,
+            known,
+            pass,
+            seeds,
+            tried: Vec::new(),
+            grade: 0,
+        }
+    }
+
+    /// What is found with the next grade of room; `None` at the end.
+    pub(super) fn next(&mut self) -> Option<Vec<Found>> {
+        let room = *GRADES.get(self.grade)?;
+        self.grade += 1;
+        let aim = match self.kind {
+            Kind::Smallest => Aim::Area(room),
+            _ => Aim::Settings(room),
+        };
+        self.pass.look_round(&self.seeds, aim);
+        Some(core::mem::take(&mut self.pass.kept))
+    }
+
+    /// Whether this was not tried yet; from now on it was.
+    pub(super) fn is_new(&mut self, found: &Found) -> bool {
+        let new = !self.tried.contains(&found.design);
+        if new {
+            self.tried.push(found.design.clone());
+        }
+        new
+    }
+
+    /// Share of the grades that are done.
+    pub(super) fn done(&self) -> f64 {
+        self.grade as f64 / GRADES.len() as f64
+    }
+}
+
 impl Pass {
     /// Looks for what `aim` says round what was found, where no place of the lattice is; the roomiest,
     /// which are the likeliest to be proven, come first.
-    pub(super) fn look_round(&mut self, seeds: &[Found], aim: Aim) {
+    fn look_round(&mut self, seeds: &[Found], aim: Aim) {
         self.aim = aim;
         self.kept.clear();
         // those with the most settings are seldom proven

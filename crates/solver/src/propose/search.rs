@@ -7,9 +7,11 @@ use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
 use super::plain::Ground;
 use super::proposal::{Kind, Proposal, proposal};
+use super::round::{Rank, Round};
+use super::say::length;
 use super::solve::Solver;
 use super::wishes::{Marks, Wishes, prepared};
-use crate::fault::Severity;
+use crate::fault::{Place, Severity};
 use crate::model::Design;
 use crate::validate::{MAX_DIALS, faults};
 
@@ -26,9 +28,6 @@ const SHORT: f64 = -0.06;
 /// With how much room the most settings and the smallest lid are looked for, one after the other: the
 /// first is surely proven, the rest may be.
 const GRADES: [f64; 4] = [0.0, -0.015, -0.03, -0.045];
-
-/// The same round what was found already.
-const ROUND: [f64; 6] = [0.0, -0.015, -0.03, -0.0375, -0.045, -0.05];
 
 /// So many are looked round, of the last ways and of the roomiest.
 const LEADS: (usize, usize) = (2, 4);
@@ -98,6 +97,7 @@ enum Stage {
     RoomOfSettings(Box<Pass>),
     Area(Box<Pass>, usize),
     RoomOfArea(Box<Pass>),
+    Round(Box<Round>),
     Nothing(Box<Conflict>),
     Done,
 }
@@ -121,8 +121,8 @@ impl Search {
         }
     }
 
-    /// Goes on for a few thousandths of a second, or a few tenths while it looks round what was found or
-    /// why there is nothing; false when there is nothing left to do.
+    /// Goes on for a few thousandths of a second, or up to a tenth or two while it looks round what was
+    /// found or why there is nothing; false when there is nothing left to do.
     pub fn step(&mut self) -> bool {
         let stage = core::mem::replace(&mut self.stage, Stage::Done);
         self.stage = match stage {
@@ -156,11 +156,7 @@ impl Search {
                     Stage::RoomOfSettings(pass)
                 } else {
                     self.take(Kind::MostSettings, &pass.kept);
-                    if self.leads_on(Kind::MostSettings, &pass) {
-                        self.room_of_settings()
-                    } else {
-                        self.area(0)
-                    }
+                    self.look_round(Kind::MostSettings, &pass)
                 }
             }
             Stage::RoomOfArea(mut pass) => {
@@ -168,13 +164,16 @@ impl Search {
                     Stage::RoomOfArea(pass)
                 } else {
                     self.take(Kind::Smallest, &pass.kept);
-                    if self.leads_on(Kind::Smallest, &pass) {
-                        self.room_of_area()
-                    } else {
-                        Stage::Done
-                    }
+                    self.look_round(Kind::Smallest, &pass)
                 }
             }
+            Stage::Round(mut round) => match round.next() {
+                Some(kept) => {
+                    self.take_round(&mut round, kept);
+                    Stage::Round(round)
+                }
+                None => self.after_round(&round),
+            },
             Stage::Nothing(mut conflict) => {
                 if conflict.step() {
                     Stage::Nothing(conflict)
@@ -205,9 +204,11 @@ impl Search {
             Stage::Nothing(conflict) => return 0.2 + 0.8 * conflict.done(),
             Stage::Roomiest(pass) => (0.0, pass.done()),
             Stage::Settings(pass, grade) => (0.2, graded(*grade, pass)),
-            Stage::RoomOfSettings(pass) => (0.4, pass.done()),
+            Stage::RoomOfSettings(pass) => (0.4, pass.done() / 2.0),
             Stage::Area(pass, grade) => (0.6, graded(*grade, pass)),
-            Stage::RoomOfArea(pass) => (0.8, pass.done()),
+            Stage::RoomOfArea(pass) => (0.8, pass.done() / 2.0),
+            Stage::Round(round) if round.kind == Kind::Smallest => (0.9, round.done() / 2.0),
+            Stage::Round(round) => (0.5, round.done() / 2.0),
             Stage::Done => (1.0, 0.0),
         };
         before + 0.2 * share
@@ -230,9 +231,19 @@ impl Search {
         }
         let free = |marks: &Marks| matches!(marks, Marks::AtLeast(_));
         if self.wishes.dials.iter().any(|dial| free(&dial.marks)) {
+            self.begin_with_roomiest(Kind::MostSettings);
+            self.begin_with_roomiest(Kind::Smallest);
             return self.settings(0);
         }
+        self.begin_with_roomiest(Kind::Smallest);
         self.area(0)
+    }
+
+    /// The roomiest stands for the others until there is a better one.
+    fn begin_with_roomiest(&mut self, kind: Kind) {
+        let roomiest = self.of(Kind::Roomiest).cloned();
+        self.found
+            .extend(roomiest.map(|roomiest| Proposal { kind, ..roomiest }));
     }
 
     fn settings(&self, grade: usize) -> Stage {
@@ -258,6 +269,18 @@ impl Search {
         self.found.iter().find(|found| found.kind == kind)
     }
 
+    /// Whether this would be a better proposal than the one that stands.
+    fn is_better(&self, kind: Kind, found: &Found) -> bool {
+        self.of(kind).is_none_or(|before| match kind {
+            Kind::Roomiest => found.room > before.room,
+            Kind::MostSettings => {
+                let settings = before.settings as f64;
+                (found.settings(), found.room) > (settings, before.room)
+            }
+            Kind::Smallest => (-found.area(), found.room) > (-before.area, before.room),
+        })
+    }
+
     /// The first of these that is proven takes its place among the proposals, unless what stands
     /// there is no worse.
     fn take(&mut self, kind: Kind, kept: &[Found]) {
@@ -266,17 +289,8 @@ impl Search {
 
     /// The same, with so many proofs at most.
     fn take_of(&mut self, kind: Kind, kept: &[Found], proofs: usize) {
-        let better = |found: &&Found| {
-            self.of(kind).is_none_or(|before| match kind {
-                Kind::Roomiest => found.room > before.room,
-                Kind::MostSettings => {
-                    let settings = before.settings as f64;
-                    (found.settings(), found.room) > (settings, before.room)
-                }
-                Kind::Smallest => (-found.area(), found.room) > (-before.area, before.room),
-            })
-        };
-        let mut kept = kept.iter().filter(better).take(proofs);
+        let kept = kept.iter().filter(|found| self.is_better(kind, found));
+        let mut kept = kept.take(proofs);
         let Some(proposal) = kept.find_map(|found| self.allowed(kind, found)) else {
             return;
         };
@@ -313,18 +327,6 @@ impl Search {
         self::pass(&wishes, false, Aim::Room(SHORT)).map_or(Stage::Done, Stage::RoomOfSettings)
     }
 
-    /// Takes the first of these that is proven and better, but for those that were tried.
-    fn take_new(&mut self, kind: Kind, mut found: Vec<Found>, tried: &mut Vec<Design>) {
-        found.retain(|found| {
-            let new = !tried.contains(&found.design);
-            if new {
-                tried.push(found.design.clone());
-            }
-            new
-        });
-        self.take_of(kind, &found, ROUND_PROOFS);
-    }
-
     /// Keeps the best of this way, to look round it.
     fn lead_from(&mut self, pass: &Pass) {
         self.leads.extend(pass.kept.first().cloned());
@@ -332,32 +334,48 @@ impl Search {
         self.leads.drain(..more);
     }
 
-    /// Looks for better ones round what was found; whether there are any.
-    fn leads_on(&mut self, kind: Kind, roomy: &Pass) -> bool {
-        let rank = |search: &Self| search.of(kind).map(|of| (of.settings, -of.area));
-        let before = rank(self);
+    /// Looks for better ones round what was found.
+    fn look_round(&mut self, kind: Kind, roomy: &Pass) -> Stage {
         let mut seeds = core::mem::take(&mut self.leads);
         seeds.extend(roomy.kept.iter().take(LEADS.1).cloned());
-        let aim: fn(f64) -> Aim = match kind {
-            Kind::Smallest => Aim::Area,
-            _ => Aim::Settings,
+        let known = self.rank(kind);
+        let aim = match kind {
+            Kind::Smallest => Aim::Area(0.0),
+            _ => Aim::Settings(0.0),
         };
-        let Some(mut round) = pass(&self.wishes, kind != Kind::Smallest, aim(0.0)) else {
-            return false;
-        };
-        let mut tried: Vec<Design> = Vec::new();
-        for room in ROUND {
-            round.look_round(&seeds, aim(room));
-            let kept = core::mem::take(&mut round.kept);
-            let mut poorer = Vec::new();
-            if kind == Kind::MostSettings {
-                // of two dials that stand alike the proof may bear more marks on one
-                poorer.extend(kept.iter().flat_map(Found::poorer));
-            }
-            self.take_new(kind, kept, &mut tried);
-            self.take_new(kind, poorer, &mut tried);
+        let pass = pass(&self.wishes, kind != Kind::Smallest, aim);
+        pass.map_or(Stage::Done, |pass| {
+            Stage::Round(Box::new(Round::new(kind, *pass, seeds, known)))
+        })
+    }
+
+    /// Takes the best of what lies round what was found.
+    fn take_round(&mut self, round: &mut Round, mut kept: Vec<Found>) {
+        let kind = round.kind;
+        kept.retain(|found| self.is_better(kind, found) && round.is_new(found));
+        self.take_of(kind, &kept, ROUND_PROOFS);
+        if kind == Kind::MostSettings {
+            kept.retain(|found| self.is_better(kind, found));
+            let mut poorer: Vec<Found> = kept.iter().flat_map(Found::each_poorer).collect();
+            poorer.retain(|found| round.is_new(found));
+            self.take_of(kind, &poorer, ROUND_PROOFS);
         }
-        rank(self) > before
+    }
+
+    /// What was better may lead on to what is better still.
+    fn after_round(&self, round: &Round) -> Stage {
+        let leads_on = self.rank(round.kind) > round.known;
+        match (round.kind, leads_on) {
+            (Kind::Smallest, true) => self.room_of_area(),
+            (Kind::Smallest, false) => Stage::Done,
+            (_, true) => self.room_of_settings(),
+            (_, false) => self.area(0),
+        }
+    }
+
+    /// How good the proposal of this kind is.
+    fn rank(&self, kind: Kind) -> Option<Rank> {
+        self.of(kind).map(|of| (of.settings, -of.area))
     }
 
     fn after_area(&mut self, pass: &Pass, next: usize) -> Stage {
@@ -409,10 +427,29 @@ fn unreadable(wishes: &Wishes) -> Option<Nothing> {
     design.tab.engagement = design.tab.required_hold.max(usual.tab.engagement);
     (design.tab.width, design.keeper.edge) = (usual.tab.width, usual.keeper.edge);
     design.plate.rabbet = usual.plate.rabbet;
+    let (plate, inside) = (&design.plate, &design.inside);
+    let both = [
+        ("wide", plate.width, inside.width),
+        ("deep", plate.depth, inside.depth),
+    ];
+    let mut solid = both
+        .into_iter()
+        .filter(|(.., room)| *room <= 0.0)
+        .peekable();
+    let all_sides = solid.peek().is_some();
+    for (way, lid, room) in solid.filter(|(_, lid, _)| *lid > 0.0) {
+        let say = |mm: f64| length(mm, design.units);
+        said.push(format!(
+            "a lid {} {way} leaves nothing inside: the sides alone take {}; give a larger one",
+            say(lid),
+            say(lid - room)
+        ));
+    }
     let faults = faults(&design);
-    let errors = faults
-        .iter()
-        .filter(|fault| fault.severity == Severity::Error);
+    let errors = faults.iter().filter(|fault| {
+        // the inside follows from the lid, of which it was said
+        fault.severity == Severity::Error && !(all_sides && fault.place == Place::Inside)
+    });
     said.extend(errors.map(ToString::to_string));
     for (size, value) in &wishes.pinned {
         if !value.is_finite() || size.get(&prepared(wishes)).is_none() {

@@ -6,12 +6,14 @@
 
 use latchwright_geometry::trig;
 
-use super::figure::{DUST, Question};
+use super::figure::DUST;
 use super::grid::{down, up};
 
+use super::bears::pin_left;
 use super::beside_pull::{Both, set_guide, widest_knob};
 use super::lattice::{CROSSBAR, Lattice, Point, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
+use super::raise::Raised;
 use super::sizes::Sizes;
 use super::stack::Stack;
 use super::wishes::{Marks, set_lid};
@@ -36,7 +38,10 @@ pub(super) struct Solver {
     pub ground: Ground,
     real: Design,
     ideal: Design,
-    work: Work,
+    pub work: Work,
+    /// Whether what a raised size asks of others is raised at once: faster, and now and then by another
+    /// way to other sizes.
+    pub at_once: bool,
 }
 
 impl Solver {
@@ -45,6 +50,7 @@ impl Solver {
             real: lattice.base.clone(),
             ideal: perfect(&lattice.base),
             work: Work::default(),
+            at_once: false,
             lattice,
             ground,
         }
@@ -75,10 +81,11 @@ impl Solver {
 
     /// The least sizes at `point` with this room in the lid as it stands; `None` where there are none.
     pub(super) fn least(&mut self, point: &Point, room: f64, from: Option<Sizes>) -> Option<Sizes> {
-        if self.hopeless(point, room) {
+        let back = self.back(point);
+        let nearest = self.nearest(point, self.lattice.base.tab.required_hold);
+        if back > self.furthest(point) || back < nearest || self.hopeless(point, room) {
             return None;
         }
-        let grid = self.lattice.grid;
         let mut sizes = from.unwrap_or_else(|| self.smallest(point, room));
         let mut guide = f64::INFINITY;
         for _ in 0..ROUNDS {
@@ -90,56 +97,9 @@ impl Solver {
                 (room != 0.0).then_some(&self.ideal),
                 !self.lattice.free_marks,
             );
-            let before = sizes;
-            let mut figures = self.work.figures.iter();
-            let wall_short = figures
-                .any(|figure| figure.question == Question::Wall && figure.left_at(room) < DUST);
-            let mut held = false;
-            for figure in &self.work.figures {
-                let short = DUST - figure.left_at(room);
-                // a slot without walls is narrower than it seems: deeper first
-                if short <= 0.0 || (wall_short && figure.question == Question::Enters) {
-                    continue;
-                }
-                if short > 1e3 {
-                    return None;
-                }
-                if self.lattice.holds(figure) {
-                    // another size may still make up for it
-                    held = true;
-                    continue;
-                }
-                let (size, by, step) = match figure.question {
-                    Question::AtRest => (&mut sizes.gap, before.gap + short, grid.size),
-                    Question::Enters => (&mut sizes.width, before.width + 2.0 * short, grid.size),
-                    Question::Fits => (&mut sizes.width, before.width + short, grid.size),
-                    Question::Deep | Question::Wall => {
-                        (&mut sizes.depth, before.depth + short, grid.size)
-                    }
-                    Question::Hold | Question::HeldAtRest => {
-                        (&mut sizes.engagement, before.engagement + short, grid.size)
-                    }
-                    Question::Free | Question::Swings | Question::Captive => {
-                        (&mut sizes.travel, before.travel + short, grid.size)
-                    }
-                    Question::Discs
-                    | Question::Pins
-                    | Question::Fingers
-                    | Question::Knobs
-                    | Question::Bores => {
-                        // in two rows, dials of one row are two spacings apart
-                        let share = if point.stagger > 0.0 { 0.5 } else { 1.0 };
-                        let by = before.spacing + share * short;
-                        (&mut sizes.spacing, by, grid.place)
-                    }
-                    Question::Guide => (&mut sizes.play, before.play + short, grid.clearance),
-                    Question::TabBears => (&mut sizes.tab, before.tab + grid.lid, grid.lid),
-                    _ => return None,
-                };
-                *size = size.max(up(by, step));
-            }
-            if sizes == before {
-                return (!held).then_some(sizes);
+            match self.raised(point, sizes, room)? {
+                Raised::To(more) => sizes = more,
+                Raised::Enough => return Some(sizes),
             }
         }
         None
@@ -284,18 +244,18 @@ impl Solver {
         self.needs(point, self.least_spacing(point), back)
     }
 
-    /// Whether it is plain, without any sums, that nothing comes of this point.
-    fn hopeless(&self, point: &Point, room: f64) -> bool {
+    /// Whether it is plain, without any sums, that nothing comes of this point, wherever its back row
+    /// stands.
+    pub(super) fn hopeless(&self, point: &Point, room: f64) -> bool {
         let lid = self.lid();
         let least = self.least_lid(point);
         if least.0 > lid.0 + 1e-9 || least.1 > lid.1 + 1e-9 {
             return true;
         }
-        let back = self.back(point);
-        if back > self.furthest(point) {
+        let base = &self.lattice.base;
+        if pin_left(base, point.pin, room) < DUST {
             return true;
         }
-        let base = &self.lattice.base;
         if 2.0 * point.radius > base.bench.printer.bed.0.min(base.bench.printer.bed.1) {
             return true;
         }

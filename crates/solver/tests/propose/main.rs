@@ -9,7 +9,9 @@ mod nothing;
 mod random;
 
 use latchwright_solver::model::{Climate, Design, Grain, Material, Sawn, Season, Units};
-use latchwright_solver::propose::{DialWish, Go, Kind, Outcome, Proposal, Wishes, propose, unmet};
+use latchwright_solver::propose::{
+    DialWish, Go, Kind, Marks, Outcome, Proposal, Wishes, propose, unmet,
+};
 use latchwright_solver::prove;
 use rand::RngExt;
 use rand::SeedableRng;
@@ -154,9 +156,11 @@ fn every_proposal_is_proven_and_keeps_to_the_wishes() {
                 other.kind
             );
         }
-        if let Some(most) = of(Kind::MostSettings) {
-            assert!(most.settings >= roomiest.settings);
-        }
+        let mut dials = wishes.dials.iter();
+        let free = dials.any(|dial| matches!(dial.marks, Marks::AtLeast(_)));
+        let most = of(Kind::MostSettings).map(|most| most.settings);
+        assert_eq!(most.is_some(), free, "{number}");
+        assert!(most.is_none_or(|most| most >= roomiest.settings));
         assert!(of(Kind::Smallest).unwrap().area <= roomiest.area);
     });
 }

@@ -1,5 +1,6 @@
 //! Where nothing fits: the reason, the nearest that does, and a search by proofs alone that agrees.
 
+use itertools::Itertools;
 use latchwright_solver::change::{DialSize, Size};
 use latchwright_solver::model::Design;
 use latchwright_solver::propose::{
@@ -74,6 +75,29 @@ fn climbs(wishes: &Wishes, seed: u64, start: &Design, trials: u32) -> Option<Des
     None
 }
 
+/// The same in two rows of larger discs, every second dial nearer to the front.
+fn sketch_in_two_rows(wishes: &Wishes) -> Design {
+    let grid = grid_of(wishes);
+    let on = |value: f64, step: f64| (value / step).floor() * step;
+    let mut design = sketch(wishes);
+    let dials = design.dials.len() as f64;
+    let inside = &design.inside;
+    // spacing and radius nearly the same, and half the box for the rows
+    let radius = ((inside.width - 4.0) / (1.12 * (dials - 1.0) + 2.0)).min(inside.depth / 7.0);
+    let radius = on(radius, grid.size);
+    let (apart, nearer) = (on(1.12 * radius, grid.place), on(1.8 * radius, grid.place));
+    let back = on(
+        design.body.thickness + inside.depth - radius - 1.0,
+        grid.place,
+    );
+    for (number, dial) in design.dials.iter_mut().enumerate() {
+        let x = (number as f64 - (dials - 1.0) / 2.0) * apart;
+        let y = if number % 2 == 1 { back - nearer } else { back };
+        (dial.centre, dial.disc.radius) = ((x, y), radius);
+    }
+    design
+}
+
 /// A latch for these wishes as a maker might first sketch it.
 fn sketch(wishes: &Wishes) -> Design {
     let grid = grid_of(wishes);
@@ -131,11 +155,25 @@ fn the_climb_finds_a_latch_where_there_is_one() {
 }
 
 #[test]
+fn the_climb_finds_two_rows_too() {
+    let wishes = Wishes::of(Design::default()).with_lid(200.0, 240.0);
+    let wishes = Wishes {
+        dials: vec![DialWish::numbered(6); 5],
+        pins: vec![3.0, 4.0, 5.0],
+        ..wishes
+    };
+    let start = sketch_in_two_rows(&wishes);
+    let found = (0..6).find_map(|seed| climbs(&wishes, seed, &start, TRIALS));
+    let found = found.expect("a latch in two rows");
+    assert!(found.dials[0].centre.1 - found.dials[1].centre.1 > found.dials[0].disc.radius);
+}
+
+#[test]
 fn where_nothing_fits_a_search_by_proofs_alone_finds_nothing_either() {
     let mut nothing = 0;
     for number in 0..lids() {
         let wishes = hard(number);
-        let start = sketch(&wishes);
+        let starts = [sketch(&wishes), sketch_in_two_rows(&wishes)];
         match propose(&wishes, &mut |_| Go::On) {
             Outcome::Nothing(why) => {
                 nothing += 1;
@@ -144,8 +182,8 @@ fn where_nothing_fits_a_search_by_proofs_alone_finds_nothing_either() {
                 for near in &why.nearest {
                     assert!(near.proposal.proof.proven && prove(&near.proposal.design).proven);
                 }
-                for seed in 0..climbers() {
-                    let found = climbs(&wishes, seed, &start, TRIALS);
+                for (start, seed) in starts.iter().cartesian_product(0..climbers()) {
+                    let found = climbs(&wishes, seed, start, TRIALS);
                     assert!(found.is_none(), "{number}: {} but {found:#?}", why.sentence);
                 }
             }

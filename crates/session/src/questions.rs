@@ -1,5 +1,6 @@
 //! The six questions from which a latch is proposed, and their answers as wishes for the solver.
 
+use latchwright_solver::change::DialSize;
 use latchwright_solver::model::{Design, Labels, Units, Workmanship};
 use latchwright_solver::propose::{DialWish, Marks, Wishes};
 #[cfg(test)]
@@ -135,13 +136,19 @@ impl Answers {
         let dials = self.dials.min(MOST_DIALS) as usize;
         wishes.dials = vec![dial; dials];
         wishes.base.combination = vec![0; dials];
-        wishes.pinned.clone_from(&self.held);
+        let held = self.held.iter();
+        wishes.pinned = held
+            .flat_map(|(size, mm)| {
+                let sizes = on_every_dial(*size, dials).into_iter();
+                sizes.map(|size| (size, *mm))
+            })
+            .collect();
         wishes
     }
 }
 
 /// The sizes that can be held fixed, with their names: all dials are alike, so that those of the first
-/// stand for each.
+/// stand for each, but for its place.
 pub fn holdable(design: &Design) -> Vec<(Size, String)> {
     let sizes = Size::all(design).into_iter();
     let lengths = sizes.filter(|size| size.unit() == Unit::Millimetre);
@@ -152,11 +159,37 @@ pub fn holdable(design: &Design) -> Vec<(Size, String)> {
                 Size::Latch(_) | Size::Dial(0, _) | Size::Slot(0, 0, _)
             )
         })
-        .map(|size| (size, size.name()))
+        .map(|size| (size, held_name(size)))
         .collect()
 }
 
-/// A size held fixed as it is typed: `gap of dial 1 = 2.5`.
+/// What a size that is held is called: a size of a dial is held on each, but for its place.
+fn held_name(size: Size) -> String {
+    let name = size.name();
+    if is_place(size) {
+        name
+    } else {
+        name.replace("of dial 1", "of every dial")
+    }
+}
+
+/// Whether this is where a dial stands.
+const fn is_place(size: Size) -> bool {
+    matches!(size, Size::Dial(_, DialSize::CentreX | DialSize::CentreY))
+}
+
+/// This size on each of so many dials.
+fn on_every_dial(size: Size, dials: usize) -> Vec<Size> {
+    match size {
+        Size::Dial(0, of) if !is_place(size) => {
+            (0..dials).map(|dial| Size::Dial(dial, of)).collect()
+        }
+        Size::Slot(0, slot, of) => (0..dials).map(|dial| Size::Slot(dial, slot, of)).collect(),
+        other => vec![other],
+    }
+}
+
+/// A size held fixed as it is typed: `gap of every dial = 2.5`.
 ///
 /// # Errors
 /// A sentence where no such size is, or no length stands behind the sign.
@@ -187,18 +220,18 @@ mod tests {
     #[test]
     fn a_size_is_held_by_its_name() {
         let design = Design::default();
-        let (size, mm) = read_held("gap of dial 1 = 2,5", &design).expect("read");
+        let (size, mm) = read_held("gap of every dial = 2,5", &design).expect("read");
         assert_eq!((size.name().as_str(), mm), ("the gap of dial 1", 2.5));
         assert!(read_held("gap", &design).is_err());
         let why = read_held("girth = 3", &design).expect_err("refused");
-        assert!(why.contains("the gap of dial 1"), "{why}");
-        assert!(read_held("gap of dial 1 = lots", &design).is_err());
+        assert!(why.contains("the gap of every dial"), "{why}");
+        assert!(read_held("gap of every dial = lots", &design).is_err());
     }
 
     #[test]
     fn what_is_held_stays_in_every_proposal() {
         let design = Design::default();
-        let held = read_held("gap of dial 1 = 2.5", &design).expect("read");
+        let held = read_held("gap of every dial = 2.5", &design).expect("read");
         let answers = Answers {
             held: vec![held],
             ..Answers::default()
@@ -208,8 +241,12 @@ mod tests {
             panic!("{found:?}")
         };
         for proposal in proposals {
-            let gap = proposal.design.dials[0].pin.gap;
-            assert!((gap - 2.5).abs() < 1e-9, "{:?}: {gap}", proposal.kind);
+            let dials = &proposal.design.dials;
+            assert_eq!(dials.len(), 3);
+            for dial in dials {
+                let gap = dial.pin.gap;
+                assert!((gap - 2.5).abs() < 1e-9, "{:?}: {gap}", proposal.kind);
+            }
         }
     }
 }

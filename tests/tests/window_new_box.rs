@@ -83,3 +83,38 @@ fn what_is_cut_already_is_left_as_it_is() {
     let after = app(&window).session().design();
     assert_eq!((after.slider.clone(), after.tab.clone()), slider);
 }
+
+#[test]
+fn the_best_so_far_is_shown_and_can_be_taken_while_better_is_looked_for() {
+    let mut window = demo("tea-box");
+    command(&mut window, Key::N);
+    // a search that takes a second or two
+    for (name, text) in [
+        ("Width of the lid", "400"),
+        ("Depth of the lid", "300"),
+        ("Number of dials", "6"),
+    ] {
+        type_into(&mut window, name, text);
+    }
+    click_and_wait(&mut window, "Propose", "Take: roomiest");
+    window.get_by_label_contains("The best so far, each of them proven");
+    window.get_by_label("Stop");
+    window.get_by_label("Take: roomiest").click_accesskit();
+    window.run_steps(6);
+    let design = app(&window).session().design();
+    assert_eq!(
+        (design.plate.width, design.dials.len()),
+        (400.0, 6),
+        "what was taken"
+    );
+    assert!(app(&window).proof().proven);
+    command(&mut window, Key::N);
+    for _ in 0..500 {
+        window.step();
+        if window.query_by_label("Stop").is_none() {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("the search goes on though one was taken");
+}

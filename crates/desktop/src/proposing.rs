@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
+use std::sync::mpsc::Receiver;
 use std::time::Duration;
 
 use clap::ValueEnum;
@@ -24,7 +25,9 @@ pub struct Proposing {
     job: Job<Outcome>,
     further: Job<String>,
     running: Option<Reins>,
-    /// What came of the last search.
+    /// The best so far, told each time that there is something better.
+    so_far: Option<Receiver<Vec<Proposal>>>,
+    /// What came of the last search, or the best so far of the one that is going on.
     pub found: Option<Found>,
     /// What more would take, once it was asked for.
     pub beyond: Option<String>,
@@ -50,8 +53,22 @@ impl Proposing {
         (self.found, self.beyond) = (None, None);
         let (reins, go) = begin();
         self.running = Some(reins);
+        let (tell, so_far) = std::sync::mpsc::channel();
+        self.so_far = Some(so_far);
         self.job.start(ctx, move || {
-            propose(&wishes, &mut |progress| go(progress.done))
+            let mut told = Vec::new();
+            propose(&wishes, &mut |progress| {
+                let best = progress.best.iter();
+                let now: Vec<_> = best
+                    .map(|best| (best.kind, best.settings, best.area, best.room))
+                    .collect();
+                if now != told {
+                    told = now;
+                    // nobody listens any more once another search was started
+                    let _ = tell.send(progress.best.to_vec());
+                }
+                go(progress.done)
+            })
         });
     }
 
@@ -75,7 +92,12 @@ impl Proposing {
 
     /// Takes what was found since.
     pub fn follow(&mut self, ctx: &Context) {
+        let so_far = self.so_far.as_ref();
+        if let Some(best) = so_far.and_then(|so_far| so_far.try_iter().last()) {
+            self.found = Some(Found::Proposals(best));
+        }
         if let Some(outcome) = self.job.poll() {
+            self.so_far = None;
             self.found = match outcome {
                 Outcome::Found(proposals) => Some(Found::Proposals(proposals)),
                 Outcome::Nothing(nothing) => Some(Found::Nothing {
@@ -97,6 +119,11 @@ impl Proposing {
         } else {
             self.running = None;
         }
+    }
+
+    /// Whether what was found may still be bettered.
+    pub fn searching(&self) -> bool {
+        self.job.busy()
     }
 
     /// Share of the work that is done, while there is any.

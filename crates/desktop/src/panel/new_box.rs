@@ -19,6 +19,9 @@ use crate::theme;
 /// Width of the questions, points.
 const QUESTIONS: f32 = 330.0;
 
+/// Proposals side by side at most.
+const KINDS_SHOWN: usize = 3;
+
 /// What was typed.
 pub struct NewBox {
     width: String,
@@ -284,7 +287,14 @@ fn found_ui(
                     let words = "Answer, and press Propose: every latch that is shown here is proven. Nothing of the open design is lost.";
                     ui.label(RichText::new(words).weak());
                 }
-                Some(Found::Proposals(proposals)) => side_by_side(ui, proposals, wishes),
+                Some(Found::Proposals(proposals)) => {
+                    let searching = proposing.searching();
+                    if searching {
+                        let words = "The best so far, each of them proven; still looking for better.";
+                        ui.label(RichText::new(words).weak());
+                    }
+                    side_by_side(ui, proposals, searching, wishes);
+                }
                 Some(Found::Nothing { why, nearest }) => {
                     let colour = theme::ink(ui.ctx(), Ink::Blocks);
                     ui.label(RichText::new("Nothing that is proven was found").heading().color(colour));
@@ -311,9 +321,15 @@ fn sentence(words: &str) -> String {
     format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
 }
 
-fn side_by_side(ui: &mut Ui, proposals: &[Proposal], wishes: &mut Vec<Action>) {
+fn side_by_side(ui: &mut Ui, proposals: &[Proposal], more: bool, wishes: &mut Vec<Action>) {
     ui.spacing_mut().item_spacing.x = 16.0;
-    ui.columns(proposals.len().max(1), |columns| {
+    // room for those that are still to come, so that none moves when they do
+    let columns = if more {
+        KINDS_SHOWN
+    } else {
+        proposals.len().max(1)
+    };
+    ui.columns(columns, |columns| {
         for (column, proposal) in columns.iter_mut().zip(proposals) {
             // a column would stretch its words from edge to edge
             column.with_layout(Layout::top_down(Align::Min), |ui| {
@@ -349,7 +365,7 @@ fn proposal_ui(ui: &mut Ui, proposal: &Proposal, take: &str, wishes: &mut Vec<Ac
 
 /// What larger lids and better workmanship would buy.
 fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut Proposing) {
-    if proposing.found.is_none() {
+    if proposing.found.is_none() || proposing.searching() {
         return;
     }
     ui.separator();

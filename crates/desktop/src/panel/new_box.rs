@@ -289,10 +289,13 @@ fn found_ui(
                 }
                 Some(Found::Proposals(proposals)) => {
                     let searching = proposing.searching();
-                    if searching {
-                        let words = "The best so far, each of them proven; still looking for better.";
-                        ui.label(RichText::new(words).weak());
-                    }
+                    // the line stays when the search ends, so that nothing moves under the hand
+                    let words = if searching {
+                        "The best so far, each of them proven; still looking for better."
+                    } else {
+                        "The best that was found, each of them proven."
+                    };
+                    ui.label(RichText::new(words).weak());
                     side_by_side(ui, proposals, searching, wishes);
                 }
                 Some(Found::Nothing { why, nearest }) => {

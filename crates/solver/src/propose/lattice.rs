@@ -67,6 +67,8 @@ pub(super) struct Point {
     pub pin: f64,
     /// How far every second dial stands nearer to the front, mm.
     pub stagger: f64,
+    /// Those begin with the first dial and not with the second.
+    pub first_in_front: bool,
     /// y of the back row, mm; `None` for as far back as goes.
     pub back: Option<f64>,
 }
@@ -87,7 +89,8 @@ pub(super) struct Lattice {
     sides: Vec<u32>,
     leads: Vec<f64>,
     pub pins: Vec<f64>,
-    staggers: Vec<f64>,
+    /// As shares of the radius, and whether the first dial stands in front.
+    staggers: Vec<(f64, bool)>,
     backs: Vec<Option<f64>>,
 }
 
@@ -118,7 +121,6 @@ impl Lattice {
             wishes.pinned.iter().copied().filter(|(size, _)| {
                 size.is_built() && size.unit() != Unit::Count && !is_play(*size)
             });
-        let stagger = base.dials.len() > 1;
         // a size that is held fixed on some dials is that of all places of the lattice
         let held = |list: Vec<f64>, of: DialSize| {
             let of = |size: Size| matches!(size, Size::Dial(_, size) if size == of);
@@ -137,11 +139,7 @@ impl Lattice {
             sides,
             leads: self::held(wishes, leads, &lead_ins),
             pins: held(pins(wishes, &base, grid), DialSize::PinDiameter),
-            staggers: if stagger {
-                vec![0.0, 0.5, 1.0, 1.5, 2.0]
-            } else {
-                vec![0.0]
-            },
+            staggers: staggers(&asked),
             backs: if alike_along_y {
                 vec![None]
             } else {
@@ -185,7 +183,7 @@ impl Lattice {
         };
         let lead_in = *self.leads.get(pick(self.leads.len()))?;
         let sides = *self.sides.get(pick(self.sides.len()))?;
-        let share = *self.staggers.get(pick(self.staggers.len()))?;
+        let (share, first_in_front) = *self.staggers.get(pick(self.staggers.len()))?;
         let pin = *self.pins.get(pick(self.pins.len()))?;
         let radius = *self.radii.get(pick(self.radii.len()))?;
         let bore = *self.bores.get(pick(self.bores.len()))?;
@@ -196,6 +194,7 @@ impl Lattice {
             lead_in,
             pin,
             stagger: up(share * radius, self.grid.place),
+            first_in_front,
             back: None,
         })
     }
@@ -232,6 +231,7 @@ impl Lattice {
                 lead_in,
                 pin,
                 stagger: up(share * radius, self.grid.place),
+                first_in_front: false,
                 back: None,
             })
             .filter(|point| point.stagger == 0.0 || self.base.dials.len() > 1)
@@ -323,6 +323,26 @@ fn next_to(list: &[f64], value: f64) -> impl Iterator<Item = f64> {
     let around = at.map(|at| [at.checked_sub(1), at.checked_add(1)]);
     let around = around.into_iter().flatten().flatten();
     around.filter_map(|at| list.get(at).copied())
+}
+
+/// One row, or two of which the second stands in front by these shares of the radius.
+///
+/// An even number of unlike dials comes to two latches in two rows, whichever row the first is in.
+fn staggers(asked: &[Marks]) -> Vec<(f64, bool)> {
+    if asked.len() < 2 {
+        return vec![(0.0, false)];
+    }
+    let rows = [0.0, 0.5, 1.0, 1.5, 2.0];
+    let mirrored = asked.iter().eq(asked.iter().rev());
+    let orders: &[bool] = if asked.len().is_multiple_of(2) && !mirrored {
+        &[false, true]
+    } else {
+        &[false]
+    };
+    iproduct!(rows, orders)
+        .map(|(share, first_in_front)| (share, *first_in_front))
+        .filter(|(share, first_in_front)| *share > 0.0 || !first_in_front)
+        .collect()
 }
 
 /// Whole steps between two ends.

@@ -418,7 +418,8 @@ fn put(
     let bases = lattice.base.dials.iter().zip(&lattice.posts(point)?.keys);
     for (number, (dial, (base, key))) in design.dials.iter_mut().zip(bases).enumerate() {
         let x = (number as f64 - (dials - 1.0) / 2.0) * sizes.spacing;
-        let nearer = if number % 2 == 1 { point.stagger } else { 0.0 };
+        let in_front = (number % 2 == 1) != point.first_in_front;
+        let nearer = if in_front { point.stagger } else { 0.0 };
         dial.centre = (x, back - nearer);
         dial.positions = base.positions;
         dial.disc.radius = point.radius;

@@ -129,6 +129,18 @@ pub fn wait_for(window: &mut Window, result: &str) {
     panic!("{result} never came");
 }
 
+/// Waits until nothing of this label is there any more.
+pub fn wait_until_gone(window: &mut Window, label: &str) {
+    for _ in 0..3000 {
+        window.step();
+        if window.query_by_label(label).is_none() {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("{label} never went");
+}
+
 /// Clicks what begins a job, even far down a panel, and waits until its result is shown.
 pub fn click_and_wait(window: &mut Window, label: &str, result: &str) {
     window.get_by_label(label).click_accesskit();

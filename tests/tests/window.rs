@@ -9,7 +9,7 @@ use latchwright_solver::model::{Design, Dial, Grain, Material, Units};
 use latchwright_solver::{Proof, prove};
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
-    press, smallest, type_over,
+    press, smallest, type_over, wait_until_gone,
 };
 
 fn click(window: &mut Window, label: &str) {
@@ -320,13 +320,7 @@ fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
     if let Some(stop) = window.query_by_label("Stop building") {
         stop.click_accesskit();
         // what is being built at that moment is still finished, on a busy machine a few frames later
-        for _ in 0..500 {
-            window.step();
-            if window.query_by_label("Stop building").is_none() {
-                break;
-            }
-            std::thread::sleep(std::time::Duration::from_millis(20));
-        }
+        wait_until_gone(&mut window, "Stop building");
         assert!(window.query_by_label("Stop building").is_none());
     }
     window.get_by_label("Build 100 000 boxes");

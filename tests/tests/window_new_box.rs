@@ -4,7 +4,9 @@ use egui::Key;
 use egui_kittest::kittest::Queryable;
 use latchwright_session::Session;
 use latchwright_solver::model::Design;
-use latchwright_tests::window::{app, click_and_wait, command, demo, open, type_into, wait_for};
+use latchwright_tests::window::{
+    app, click_and_wait, command, demo, open, type_into, wait_for, wait_until_gone,
+};
 
 #[test]
 fn six_answers_give_three_proven_latches_and_one_is_taken() {
@@ -73,13 +75,7 @@ fn what_is_cut_already_is_left_as_it_is() {
     window.key_press(Key::Escape);
     window.run_steps(4);
     window.get_by_label("Mend it").click_accesskit();
-    for _ in 0..1500 {
-        window.step();
-        if window.query_by_label("Looking…").is_none() {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
+    wait_until_gone(&mut window, "Looking…");
     let after = app(&window).session().design();
     assert_eq!((after.slider.clone(), after.tab.clone()), slider);
 }
@@ -109,12 +105,6 @@ fn the_best_so_far_is_shown_and_can_be_taken_while_better_is_looked_for() {
     );
     assert!(app(&window).proof().proven);
     command(&mut window, Key::N);
-    for _ in 0..500 {
-        window.step();
-        if window.query_by_label("Stop").is_none() {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    panic!("the search goes on though one was taken");
+    // the search does not go on though one was taken
+    wait_until_gone(&mut window, "Stop");
 }

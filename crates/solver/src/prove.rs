@@ -130,11 +130,8 @@ pub fn verdicts(design: &Design) -> Vec<DialProof> {
         .enumerate()
         .map(|(index, (proof, trusted))| {
             let look = trusted && proof.is_unsure();
-            let exact = moved.as_ref().filter(|_| look);
-            match exact.and_then(|moved| plain.exact_dial(moved, index)) {
-                Some(exact) => exact.prove(proof),
-                None => proof,
-            }
+            let moved = moved.as_ref().filter(|_| look);
+            plain.looked_at(moved, index, proof)
         })
         .collect()
 }
@@ -165,12 +162,8 @@ pub(crate) fn unsure_dials(design: &Design, most: usize) -> Vec<usize> {
     open.sort_by(|(_, one, _), (_, other, _)| short(one).total_cmp(&short(other)));
     open.into_iter()
         .filter_map(|(index, proof, trusted)| {
-            let exact = moved.as_ref().filter(|_| trusted);
-            let exact = exact.and_then(|moved| plain.exact_dial(moved, index));
-            let proof = match exact {
-                Some(exact) => exact.prove(proof),
-                None => proof,
-            };
+            let moved = moved.as_ref().filter(|_| trusted);
+            let proof = plain.looked_at(moved, index, proof);
             proof.is_unsure().then_some(index)
         })
         .take(most)
@@ -207,6 +200,14 @@ impl<'a> Plain<'a> {
         let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
         let look = proofs.iter().any(open) && numbers_hold(faults);
         look.then(|| Moved::of(self.design)).flatten()
+    }
+
+    /// What is promised of one dial by the exact worst case, where there is one; else as it was.
+    fn looked_at(&self, moved: Option<&Moved<'_>>, index: usize, proof: DialProof) -> DialProof {
+        match moved.and_then(|moved| self.exact_dial(moved, index)) {
+            Some(exact) => exact.prove(proof),
+            None => proof,
+        }
     }
 
     /// The exact worst case of each dial, where there is one.

@@ -319,7 +319,7 @@ pub(super) fn star_reach(dial: &Dial) -> f64 {
 /// Discs and knobs with more than this between them (mm) are never the tightest, and are passed over.
 const FAR: f64 = 30.0;
 /// The same for a disc and another dial's finger.
-const FAR_PIN: f64 = 12.0;
+const FAR_FINGER: f64 = 12.0;
 
 fn pairs((sums, body): (&Sums<'_>, &SliderBody), plate: &Plate, out: &mut Sink<'_>) {
     for (i, one, a) in sums.each() {
@@ -332,6 +332,8 @@ fn pairs((sums, body): (&Sums<'_>, &SliderBody), plate: &Plate, out: &mut Sink<'
             if i == j || between.0.abs() > widest + FAR {
                 continue;
             }
+            // a finger goes down to the bar, past discs that are far from its pin
+            disc_and_finger((sums, body), (i, one, a), (other, b), out);
             let apart = trig::hypot(between.0, between.1);
             if apart > widest + FAR {
                 continue;
@@ -346,7 +348,6 @@ fn pairs((sums, body): (&Sums<'_>, &SliderBody), plate: &Plate, out: &mut Sink<'
                 let wood = plate.apart(between, 2.0) - bores - WOOD_LEFT;
                 out(Question::Bores, Some(i), wood);
             }
-            disc_and_finger((sums, body), (i, one, a), (other, b), out);
         }
     }
 }
@@ -361,7 +362,7 @@ fn disc_and_finger(
     out: &mut Sink<'_>,
 ) {
     let (x, y) = other.pin_at();
-    let near = dial.disc.radius + other.pin.diameter / 2.0 + FAR_PIN;
+    let near = dial.disc.radius + other.pin.diameter / 2.0 + FAR_FINGER;
     let aside = x - dial.centre.0;
     let below = (dial.centre.1 - y - sums.design.slider.travel).max(0.0);
     // nothing that may be off takes so much

@@ -43,11 +43,7 @@ impl Round {
     pub(super) fn next(&mut self) -> Option<Vec<Found>> {
         let room = *GRADES.get(self.grade)?;
         self.grade += 1;
-        let aim = match self.kind {
-            Kind::Smallest => Aim::Area(room),
-            _ => Aim::Settings(room),
-        };
-        self.pass.look_round(&self.seeds, aim);
+        self.pass.look_round(&self.seeds, aim(self.kind, room));
         Some(core::mem::take(&mut self.pass.kept))
     }
 
@@ -63,6 +59,15 @@ impl Round {
     /// Share of the grades that are done.
     pub(super) fn done(&self) -> f64 {
         self.grade as f64 / GRADES.len() as f64
+    }
+}
+
+/// What is looked for with this room to be better in `kind`.
+pub(super) fn aim(kind: Kind, room: f64) -> Aim {
+    match kind {
+        Kind::Roomiest => Aim::Room(room),
+        Kind::MostSettings => Aim::Settings(room),
+        Kind::Smallest => Aim::Area(room),
     }
 }
 

@@ -7,7 +7,7 @@ use super::lattice::Lattice;
 use super::pass::{Aim, Found, Pass};
 use super::plain::Ground;
 use super::proposal::{Kind, Proposal, proposal};
-use super::round::{Rank, Round};
+use super::round::{Rank, Round, aim};
 use super::say::length;
 use super::solve::Solver;
 use super::wishes::{Marks, Wishes, prepared};
@@ -339,11 +339,7 @@ impl Search {
         let mut seeds = core::mem::take(&mut self.leads);
         seeds.extend(roomy.kept.iter().take(LEADS.1).cloned());
         let known = self.rank(kind);
-        let aim = match kind {
-            Kind::Smallest => Aim::Area(0.0),
-            _ => Aim::Settings(0.0),
-        };
-        let pass = pass(&self.wishes, kind != Kind::Smallest, aim);
+        let pass = pass(&self.wishes, kind != Kind::Smallest, aim(kind, 0.0));
         pass.map_or(Stage::Done, |pass| {
             Stage::Round(Box::new(Round::new(kind, *pass, seeds, known)))
         })
@@ -432,16 +428,15 @@ fn unreadable(wishes: &Wishes) -> Option<Nothing> {
         ("wide", plate.width, inside.width),
         ("deep", plate.depth, inside.depth),
     ];
-    let mut solid = both
-        .into_iter()
-        .filter(|(.., room)| *room <= 0.0)
-        .peekable();
-    let all_sides = solid.peek().is_some();
-    for (way, lid, room) in solid.filter(|(_, lid, _)| *lid > 0.0) {
-        let say = |mm: f64| length(mm, design.units);
+    let all_sides = both.iter().any(|(.., room)| *room <= 0.0);
+    let say = |mm: f64| length(mm, design.units);
+    let solid = both
+        .iter()
+        .filter(|(_, lid, room)| *lid > 0.0 && *room <= 0.0);
+    for (way, lid, room) in solid {
         said.push(format!(
             "a lid {} {way} leaves nothing inside: the sides alone take {}; give a larger one",
-            say(lid),
+            say(*lid),
             say(lid - room)
         ));
     }

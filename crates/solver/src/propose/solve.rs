@@ -6,11 +6,10 @@
 
 use latchwright_geometry::trig;
 
-use super::figure::DUST;
-use super::grid::{down, up};
-
 use super::bears::pin_left;
 use super::beside_pull::{Both, set_guide, widest_knob};
+use super::figure::DUST;
+use super::grid::{down, up};
 use super::lattice::{CROSSBAR, Lattice, Point, SIDE};
 use super::plain::{Ground, Work, least_steps, perfect, star_reach};
 use super::raise::Raised;

@@ -6,7 +6,7 @@ use std::time::{Duration, Instant, SystemTime};
 
 use latchwright_session::Session;
 use latchwright_session::files::{OnDisk, save};
-use latchwright_session::recovery::{Copies, Work, left_behind};
+use latchwright_session::recovery::{Copies, Left, Work, left_behind};
 use latchwright_session::{recent, recovery};
 use latchwright_solver::model::Design;
 
@@ -47,6 +47,17 @@ fn until(what: &str, mut holds: impl FnMut() -> bool) {
     }
 }
 
+/// The work that was left behind, once there is any. A program that another test starts holds the locks
+/// of this one until it is a program of its own.
+fn offered(folder: &Path) -> Vec<Left> {
+    let mut left = Vec::new();
+    until("work is offered", || {
+        left = left_behind(folder);
+        !left.is_empty()
+    });
+    left
+}
+
 #[test]
 fn work_is_offered_once_the_program_that_held_it_is_gone_and_not_before() {
     let folder = tempfile::tempdir().unwrap();
@@ -55,7 +66,7 @@ fn work_is_offered_once_the_program_that_held_it_is_gone_and_not_before() {
     until("a copy", || !standing(folder.path()).is_empty());
     assert!(left_behind(folder.path()).is_empty(), "its window is open");
     drop(one);
-    let left = left_behind(folder.path());
+    let left = offered(folder.path());
     assert_eq!(left.len(), 1);
     assert!(
         left_behind(folder.path()).is_empty(),
@@ -65,7 +76,7 @@ fn work_is_offered_once_the_program_that_held_it_is_gone_and_not_before() {
     assert_eq!(session.design().title, "for Łukasz");
     assert!(session.unsaved());
     drop(left);
-    assert_eq!(left_behind(folder.path()).len(), 1, "not taken, so kept");
+    assert_eq!(offered(folder.path()).len(), 1, "not taken, so kept");
 }
 
 #[test]
@@ -75,7 +86,7 @@ fn what_is_still_to_be_written_is_written_when_the_window_goes() {
     copies.keep(work("first"));
     copies.keep(work("second"));
     drop(copies);
-    let left = left_behind(folder.path());
+    let left = offered(folder.path());
     assert_eq!(left.len(), 1);
     assert_eq!(left[0].session().design().title, "second");
 }
@@ -101,7 +112,7 @@ fn two_windows_keep_a_copy_each() {
     one.forget();
     until("one goes", || standing(folder.path()).len() == 1);
     drop((one, other));
-    let left = left_behind(folder.path());
+    let left = offered(folder.path());
     assert_eq!(left.len(), 1);
     assert_eq!(left[0].session().design().title, "other");
 }
@@ -114,7 +125,7 @@ fn work_taken_up_keeps_its_old_copy_until_the_new_one_stands() {
     drop(before);
     let old = standing(folder.path());
     let after = copies(folder.path());
-    let left = left_behind(folder.path()).remove(0);
+    let left = offered(folder.path()).remove(0);
     let design = Arc::clone(left.session().design());
     after.adopt(left);
     std::thread::sleep(SOON * 5);
@@ -125,10 +136,7 @@ fn work_taken_up_keeps_its_old_copy_until_the_new_one_stands() {
         now.len() == 1 && now != old
     });
     drop(after);
-    assert_eq!(
-        left_behind(folder.path())[0].session().design().title,
-        "kept"
-    );
+    assert_eq!(offered(folder.path())[0].session().design().title, "kept");
 }
 
 #[test]
@@ -143,7 +151,7 @@ fn taken_up_work_goes_back_to_its_file_and_asks_where_that_was_changed() {
         file: opened.file().cloned(),
     });
     drop(copies);
-    let left = left_behind(&folder.path().join("unsaved")).remove(0);
+    let left = offered(&folder.path().join("unsaved")).remove(0);
     let sentence = left.sentence(SystemTime::now());
     assert_eq!(
         sentence,
@@ -179,7 +187,7 @@ fn fields_that_are_not_known_are_still_asked_about_after_work_was_taken_up() {
         file: opened.file().cloned(),
     });
     drop(copies);
-    let left = left_behind(&folder.path().join("unsaved")).remove(0);
+    let left = offered(&folder.path().join("unsaved")).remove(0);
     assert_eq!(left.session().unknown().len(), 1);
 }
 
@@ -233,7 +241,7 @@ fn work_of_a_program_that_is_killed_is_offered() {
         // no chance to write or to tidy up
         victim.kill().unwrap();
         victim.wait().unwrap();
-        let left = left_behind(folder.path());
+        let left = offered(folder.path());
         assert_eq!(left.len(), 1);
         let session = left[0].session();
         assert!(session.design().title.starts_with("change "));
@@ -252,7 +260,7 @@ fn damaged_copies_and_a_missing_folder_are_no_trouble() {
     // a plain design without the first line is work in no file
     let plain = folder.path().join("work-3.latch.ron");
     save(&plain, &titled("plain")).unwrap();
-    let left = left_behind(folder.path());
+    let left = offered(folder.path());
     assert_eq!((left.len(), left[0].file()), (1, None));
     left.into_iter().for_each(recovery::Left::throw_away);
     assert!(!plain.exists());

@@ -2,7 +2,7 @@
 
 use egui::{
     Align, Button, CollapsingHeader, ComboBox, Context, Id, Layout, Modal, ProgressBar, RichText,
-    ScrollArea, TextEdit, Ui, WidgetInfo, vec2,
+    ScrollArea, TextEdit, TextStyle, TextWrapMode, Ui, WidgetInfo, WidgetText, vec2,
 };
 use latchwright_drawing::{Ink, PlanOptions, plan};
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
@@ -206,7 +206,13 @@ fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mu
             }
         }
         if let Some(done) = proposing.progress() {
-            ui.add(ProgressBar::new(done).desired_width(110.0));
+            ui.scope(|ui| {
+                // on the ground of a dialog a field's own ground is not seen
+                let line = ui.visuals().widgets.noninteractive.bg_stroke.color;
+                ui.visuals_mut().extreme_bg_color = line;
+                let fill = ui.visuals().selection.stroke.color;
+                ui.add(ProgressBar::new(done).fill(fill).desired_width(110.0));
+            });
             if ui.button("Stop").clicked() {
                 proposing.stop();
             }
@@ -307,7 +313,9 @@ fn found_ui(
                     }
                     for (number, (words, proposal)) in nearest.iter().enumerate() {
                         ui.label(sentence(words));
-                        proposal_ui(ui, proposal, &format!("Take this ({})", number + 1), wishes);
+                        let figures = figures(proposal).into_iter().map(|words| (words, 0.0));
+                        let take = format!("Take this ({})", number + 1);
+                        proposal_ui(ui, proposal, figures, &take, wishes);
                     }
                 }
             }
@@ -332,22 +340,72 @@ fn side_by_side(ui: &mut Ui, proposals: &[Proposal], more: bool, wishes: &mut Ve
     } else {
         proposals.len().max(1)
     };
+    let words: Vec<Vec<RichText>> = proposals.iter().map(proposal_words).collect();
     ui.columns(columns, |columns| {
-        for (column, proposal) in columns.iter_mut().zip(proposals) {
+        let heights = columns
+            .first()
+            .map_or_else(Vec::new, |column| row_heights(column, &words));
+        let rows = proposals.iter().zip(words);
+        for (column, (proposal, words)) in columns.iter_mut().zip(rows) {
             // a column would stretch its words from edge to edge
             column.with_layout(Layout::top_down(Align::Min), |ui| {
                 let name = report::kind_name(proposal.kind);
                 ui.label(RichText::new(name).heading());
-                ui.label(RichText::new(sentence(report::kind_about(proposal.kind))).weak());
+                let mut rows = words.into_iter().zip(heights.iter().copied());
+                let about = rows.next();
+                rows_ui(ui, about.into_iter());
                 let take = format!("Take: {}", name.to_lowercase());
-                proposal_ui(ui, proposal, &take, wishes);
+                proposal_ui(ui, proposal, rows, &take, wishes);
             });
         }
     });
 }
 
+/// What it is best in, and its figures.
+fn proposal_words(proposal: &Proposal) -> Vec<RichText> {
+    let about = RichText::new(sentence(report::kind_about(proposal.kind))).weak();
+    core::iter::once(about).chain(figures(proposal)).collect()
+}
+
+fn figures(proposal: &Proposal) -> Vec<RichText> {
+    let lines = report::proposal_lines(proposal).into_iter();
+    lines
+        .map(|line| RichText::new(sentence(&line)).small())
+        .collect()
+}
+
+/// How tall each row is where it is tallest, points: what is compared stands side by side.
+fn row_heights(ui: &Ui, columns: &[Vec<RichText>]) -> Vec<f32> {
+    let wide = ui.available_width();
+    let tall = |words: &RichText| {
+        let words = WidgetText::from(words.clone());
+        let galley = words.into_galley(ui, Some(TextWrapMode::Wrap), wide, TextStyle::Body);
+        galley.size().y
+    };
+    let rows = columns.iter().map(Vec::len).max().unwrap_or(0);
+    let tallest = |row: usize| {
+        let words = columns.iter().filter_map(|column| column.get(row));
+        words.map(tall).fold(0.0, f32::max)
+    };
+    (0..rows).map(tallest).collect()
+}
+
+/// Words, each with the height that its row has.
+fn rows_ui(ui: &mut Ui, rows: impl Iterator<Item = (RichText, f32)>) {
+    for (words, tall) in rows {
+        let label = ui.label(words);
+        ui.add_space((tall - label.rect.height()).max(0.0));
+    }
+}
+
 /// A small plan, the figures, and taking it.
-fn proposal_ui(ui: &mut Ui, proposal: &Proposal, take: &str, wishes: &mut Vec<Action>) {
+fn proposal_ui(
+    ui: &mut Ui,
+    proposal: &Proposal,
+    figures: impl Iterator<Item = (RichText, f32)>,
+    take: &str,
+    wishes: &mut Vec<Action>,
+) {
     let design = &proposal.design;
     let wide = ui.available_width().min(260.0);
     let options = PlanOptions {
@@ -357,9 +415,7 @@ fn proposal_ui(ui: &mut Ui, proposal: &Proposal, take: &str, wishes: &mut Vec<Ac
     let drawing = plan(design, &Pose::at_combination(design), &options);
     let said = format!("Plan of the proposal: {}", report::kind_name(proposal.kind));
     picture_ui(ui, vec2(wide, wide * 0.68), &drawing, &said);
-    for line in report::proposal_lines(proposal) {
-        ui.label(RichText::new(sentence(&line)).small());
-    }
+    rows_ui(ui, figures);
     if ui.button(take).clicked() {
         wishes.push(Action::Take(Box::new(design.clone())));
     }

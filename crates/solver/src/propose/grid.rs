@@ -69,10 +69,15 @@ pub(super) fn stands_on(value: f64, step: f64) -> bool {
     (steps - steps.round()).abs() < 1e-4
 }
 
-/// So many steps; clear of the dust that a product of binary fractions gathers.
+/// So many steps.
 fn stand(steps: f64, step: f64) -> f64 {
+    clear(steps * step)
+}
+
+/// This length, clear of the dust that sums and products of binary fractions gather.
+pub(super) fn clear(length: f64) -> f64 {
     // adding nought makes no negative one
-    (steps * step * 1e9).round() / 1e9 + 0.0
+    (length * 1e9).round() / 1e9 + 0.0
 }
 
 #[cfg(test)]

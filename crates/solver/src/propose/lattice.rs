@@ -4,6 +4,7 @@
 //! The lattice does not depend on the lid nor on the workmanship: a larger lid, another bit or
 //! another pin only ever adds places to it, so that nothing that could be had is lost.
 
+use core::cmp::Ordering;
 use core::f64::consts::PI;
 
 use itertools::iproduct;
@@ -14,6 +15,7 @@ use super::grid::{Grid, down, stands_on, up};
 use super::posts::{Posts, ROUND_POST};
 use super::wishes::{Marks, Wishes, prepared};
 use crate::change::{DialSize, LatchSize, Size, SlotSize};
+use crate::check::spacing::{DISC_TO_PIN, FINGERS};
 use crate::model::{Design, Material, PinMake};
 use crate::proof::Unit;
 use crate::slider_body::{BAR, CLEARANCE, front_inside};
@@ -86,10 +88,11 @@ pub(super) struct Lattice {
     posts: Vec<Posts>,
     radii: Vec<f64>,
     bores: Vec<f64>,
-    sides: Vec<u32>,
+    /// Flats of the posts whose marks are not fixed.
+    pub sides: Vec<u32>,
     leads: Vec<f64>,
     pub pins: Vec<f64>,
-    /// As shares of the radius, and whether the first dial stands in front.
+    /// As shares of how near two dials can stand, and whether the first dial stands in front.
     staggers: Vec<(f64, bool)>,
     backs: Vec<Option<f64>>,
 }
@@ -193,7 +196,7 @@ impl Lattice {
             sides,
             lead_in,
             pin,
-            stagger: up(share * radius, self.grid.place),
+            stagger: up(share * self.closest(radius, bore), self.grid.place),
             first_in_front,
             back: None,
         })
@@ -223,19 +226,25 @@ impl Lattice {
             .take(1)
             .collect();
         let radii = self.radii.iter().step_by(2);
-        iproduct!(radii, leads, self.sides.clone(), [0.0, 1.0])
+        iproduct!(radii, leads, self.sides.clone(), [0.0, 0.5])
             .map(|(radius, lead_in, sides, share)| Point {
                 radius: *radius,
                 bore,
                 sides,
                 lead_in,
                 pin,
-                stagger: up(share * radius, self.grid.place),
-                first_in_front: false,
+                stagger: up(share * self.closest(*radius, bore), self.grid.place),
+                first_in_front: self.first_in_front(),
                 back: None,
             })
             .filter(|point| point.stagger == 0.0 || self.base.dials.len() > 1)
             .collect()
+    }
+
+    /// Which order of two rows comes first.
+    fn first_in_front(&self) -> bool {
+        let first = self.staggers.first();
+        first.is_some_and(|(_, first_in_front)| *first_in_front)
     }
 
     /// Whether the maker holds the size that would have to grow for this question of a dial.
@@ -263,6 +272,12 @@ impl Lattice {
     pub(super) fn posts(&self, point: &Point) -> Option<&Posts> {
         let mut posts = self.posts.iter();
         posts.find(|posts| posts.bore == point.bore && posts.sides == point.sides)
+    }
+
+    /// The nearest that two dials with such discs and bores can stand, mm: never above what is needed.
+    pub(super) fn closest(&self, radius: f64, bore: f64) -> f64 {
+        let knobs = least_knob(&self.base, self.grid, bore) + FINGERS;
+        knobs.max(2.0 * radius + DISC_TO_PIN)
     }
 
     /// The least knob over this bore, mm.
@@ -325,23 +340,29 @@ fn next_to(list: &[f64], value: f64) -> impl Iterator<Item = f64> {
     around.filter_map(|at| list.get(at).copied())
 }
 
-/// One row, or two of which the second stands in front by these shares of the radius.
-///
-/// An even number of unlike dials comes to two latches in two rows, whichever row the first is in.
+/// How the marks asked for stand to those of the mirrored latch.
+pub(super) fn facing(asked: &[Marks]) -> Ordering {
+    asked.iter().cmp(asked.iter().rev())
+}
+
+/// One row, or two of which one stands in front by these shares of [`Lattice::closest`]: that of the first
+/// dial or the other. Only with an even number of dials, alike from either side, the one is the other's
+/// image. The last share is that of three dials, each as near to the others as they can stand.
 fn staggers(asked: &[Marks]) -> Vec<(f64, bool)> {
     if asked.len() < 2 {
         return vec![(0.0, false)];
     }
-    let rows = [0.0, 0.5, 1.0, 1.5, 2.0];
-    let mirrored = asked.iter().eq(asked.iter().rev());
-    let orders: &[bool] = if asked.len().is_multiple_of(2) && !mirrored {
-        &[false, true]
-    } else {
-        &[false]
+    let rows = [0.0, 0.47, 0.65, 0.75, 0.81, 0.87];
+    // an image is searched the same way as what it is the image of
+    let orders: &[bool] = match (asked.len().is_multiple_of(2), facing(asked)) {
+        (true, Ordering::Equal) => &[false],
+        (true, Ordering::Greater) => &[true, false],
+        _ => &[false, true],
     };
     iproduct!(rows, orders)
         .map(|(share, first_in_front)| (share, *first_in_front))
-        .filter(|(share, first_in_front)| *share > 0.0 || !first_in_front)
+        // one row has no order
+        .filter(|(share, first_in_front)| *share > 0.0 || orders.first() == Some(first_in_front))
         .collect()
 }
 

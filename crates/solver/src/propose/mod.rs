@@ -13,6 +13,8 @@ mod conflict;
 mod demand;
 mod demands;
 mod figure;
+mod floor;
+mod found;
 mod frontier;
 mod grid;
 mod in_plate;

@@ -1,14 +1,13 @@
 //! One way through a whole lattice in search of one thing, in steps: the roomiest latch, the most
 //! settings, or the smallest lid. What was found so far prunes what is left.
 
+use super::found::{Found, numbers};
 use super::grid::up;
 use super::lattice::{Point, fiddly};
 use super::plain::least_room;
 use super::proposal::bits;
 use super::sizes::Sizes;
 use super::solve::Solver;
-use crate::model::Design;
-use crate::prove::unsure_dials;
 
 /// What is looked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,59 +35,6 @@ const POLISHED: usize = 8;
 /// Lids that are tried for one point at most.
 const LIDS: usize = 60;
 
-/// A latch that was found.
-#[derive(Debug, Clone)]
-pub(super) struct Found {
-    /// The whole design.
-    pub design: Design,
-    /// Its least room.
-    pub room: f64,
-    /// What it is ranked by: what is looked for, then fewer bits, then simpler numbers; the larger, the
-    /// better.
-    rank: (f64, (i64, i64)),
-    /// Where it was found.
-    pub at: (Point, Sizes),
-}
-
-impl Found {
-    /// How many settings there are; as a number that has no end.
-    pub(super) fn settings(&self) -> f64 {
-        let dials = self.design.dials.iter();
-        dials.map(|dial| f64::from(dial.positions)).product()
-    }
-
-    /// The same with this dial a seat poorer.
-    fn poorer(&self, index: usize) -> Option<Self> {
-        let mut poorer = self.clone();
-        let dial = poorer.design.dials.get_mut(index)?;
-        dial.positions = dial.positions.checked_sub(dial.key.sides)?;
-        let last = dial.positions.checked_sub(1)?;
-        let digit = poorer.design.combination.get_mut(index)?;
-        *digit = (*digit).min(last);
-        Some(poorer)
-    }
-
-    /// The same with one dial a seat poorer, each in turn that may be proven so.
-    ///
-    /// Of two dials that stand alike the proof may bear more marks on one.
-    pub(super) fn each_poorer(&self) -> Vec<Self> {
-        match unsure_dials(&self.design, 2)[..] {
-            [] => {
-                let dials = 0..self.design.dials.len();
-                dials.filter_map(|index| self.poorer(index)).collect()
-            }
-            [index] => self.poorer(index).into_iter().collect(),
-            // whichever is poorer, another stays in doubt
-            _ => Vec::new(),
-        }
-    }
-
-    /// Of the lid, mm².
-    pub(super) fn area(&self) -> f64 {
-        self.design.plate.width * self.design.plate.depth
-    }
-}
-
 /// A way through the lattice.
 pub(super) struct Pass {
     pub solver: Solver,
@@ -112,7 +58,10 @@ impl Pass {
     pub(super) fn new(mut solver: Solver, aim: Aim) -> Self {
         solver.at_once = matches!(aim, Aim::Room(_));
         let mut first = solver.lattice.first();
-        first.reverse();
+        // the first is taken from the end: of the smallest lid, the smallest discs
+        if !matches!(aim, Aim::Area(_)) {
+            first.reverse();
+        }
         // through the thickness nothing depends on the point, nor does the room on a lid that stays
         let lid_stays = !matches!(aim, Aim::Area(_));
         let next = if solver.stacks() && !(lid_stays && solver.shuts_in()) {
@@ -165,14 +114,24 @@ impl Pass {
                 self.look(&point);
                 continue;
             }
-            let within = self.next < self.solver.lattice.len();
-            let Some(point) = self.solver.lattice.point(self.next).filter(|_| within) else {
+            let Some(point) = self.next_point() else {
                 return self.polish();
             };
             self.next += 1;
             self.look(&point);
         }
         true
+    }
+
+    /// The next place of the lattice: the largest discs first, or the smallest for the smallest lid, so
+    /// that what is found early leaves the least to look at.
+    fn next_point(&self) -> Option<Point> {
+        let all = self.solver.lattice.len();
+        let left = all.checked_sub(self.next + 1)?;
+        self.solver.lattice.point(match self.aim {
+            Aim::Area(_) => left,
+            Aim::Room(_) | Aim::Settings(_) => self.next,
+        })
     }
 
     fn look(&mut self, point: &Point) {
@@ -359,7 +318,7 @@ impl Pass {
             }));
         }
         if point.stagger > 0.0 {
-            round.extend([1.0, -1.0, 2.0, -2.0].map(|steps| {
+            round.extend([1.0, -1.0, 2.0, -2.0, 4.0, -4.0, 8.0, -8.0].map(|steps| {
                 let stagger = up(point.stagger + steps * grid.place, grid.place).max(0.0);
                 (Point { stagger, ..*point }, None)
             }));
@@ -396,7 +355,7 @@ impl Pass {
             best
         };
         let grid = self.solver.lattice.grid;
-        let least = self.solver.least_lid(point);
+        let least = self.solver.least_lid(point, room);
         let lid = |least: f64, most: f64| up(least, grid.lid).min(most.max(least));
         let (width, depth) = (lid(least.0, self.lid.0), lid(least.1, self.lid.1));
         if width * depth >= best || width > self.lid.0 || depth > self.lid.1 {
@@ -404,7 +363,7 @@ impl Pass {
         }
         // the largest that would still be better tells whether it is worth going on
         self.solver.set_lid(self.lid);
-        if self.solver.least(point, room, None).is_none() {
+        if !self.drifts() && self.solver.least(point, room, None).is_none() {
             return;
         }
         let mut depth = depth;
@@ -456,27 +415,4 @@ impl Pass {
         self.kept.insert(at, found);
         self.kept.truncate(self.most_kept);
     }
-}
-
-/// The numbers that a maker has to set out.
-pub(super) fn numbers(design: &Design) -> Vec<f64> {
-    let mut numbers = vec![
-        design.slider.travel,
-        design.tab.engagement,
-        design.tab.width,
-        design.slider.guide_length,
-    ];
-    if let Some(dial) = design.dials.first() {
-        numbers.extend([dial.disc.radius, dial.pin.gap, dial.key.apothem]);
-        numbers.extend([dial.knob.diameter, dial.pin.diameter, dial.bore.diameter]);
-        let slots = dial.disc.slots.iter();
-        numbers.extend(slots.flat_map(|slot| [slot.width, slot.depth, slot.lead_in]));
-    }
-    numbers.extend(
-        design
-            .dials
-            .iter()
-            .flat_map(|dial| [dial.centre.0, dial.centre.1]),
-    );
-    numbers
 }

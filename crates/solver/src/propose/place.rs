@@ -6,13 +6,18 @@ use super::search::pass;
 use super::wishes::Wishes;
 use crate::model::Design;
 
-/// The least latch at one place of all that the search goes over, with nothing to spare by the plain
-/// sums; `None` where there is none.
+/// The least latch with this room at one place of all that the search goes over; `None` where there is
+/// none. With a room of 0 it has nothing to spare by the plain sums.
 ///
 /// Which place is said by two shares from 0 to 1: of all places, and of the places of the back row at
 /// it. With `free_marks` dials have as many marks as can be.
-pub fn at_place(wishes: &Wishes, free_marks: bool, (place, back): (f64, f64)) -> Option<Design> {
-    let mut pass = *pass(wishes, free_marks, Aim::Settings(0.0))?;
+pub fn at_place(
+    wishes: &Wishes,
+    free_marks: bool,
+    (place, back): (f64, f64),
+    room: f64,
+) -> Option<Design> {
+    let mut pass = *pass(wishes, free_marks, Aim::Settings(room))?;
     let solver = &mut pass.solver;
     let of = |share: f64, all: usize| {
         let at = (0..all).find(|at| share * (all as f64) < (at + 1) as f64);
@@ -23,6 +28,6 @@ pub fn at_place(wishes: &Wishes, free_marks: bool, (place, back): (f64, f64)) ->
         back: *backs.get(of(back, backs.len()))?,
         ..solver.lattice.point(of(place, solver.lattice.len()))?
     };
-    let sizes = solver.least(&point, 0.0, None)?;
-    solver.finish(&point, &sizes, 0.0)
+    let sizes = solver.least(&point, room, None)?;
+    solver.finish(&point, &sizes, room)
 }

@@ -216,8 +216,7 @@ impl Seen {
         out(Question::Wall, at, wall(dial));
         let captive = captive_margin(sums, index).unwrap_or(f64::NEG_INFINITY);
         out(Question::Captive, at, captive);
-        let creep = bounds.creep(bounds.rim.lo + bounds.pin.lo);
-        let hold = creep.map_or(f64::NEG_INFINITY, |creep| bounds.hold_margin(design, creep));
+        let (creep, hold) = hold(design, bounds);
         out(Question::Hold, at, hold);
         if self.marks {
             out(Question::Beside, at, judge.angle_to_mouth(dial.step_deg()));
@@ -228,6 +227,41 @@ impl Seen {
         // the slider goes on by what its yaw makes of the pin's own creep
         creep.unwrap_or(0.0) + bounds.lift
     }
+}
+
+/// How far the slider may creep until this dial's pin is stopped, mm, if it is; what the tab then holds
+/// beyond what it must, mm.
+fn hold(design: &Design, bounds: &DialBounds) -> (Option<f64>, f64) {
+    let creep = bounds.creep(bounds.rim.lo + bounds.pin.lo);
+    let hold = creep.map_or(f64::NEG_INFINITY, |creep| bounds.hold_margin(design, creep));
+    (creep, hold)
+}
+
+/// What the tab holds with this room beyond what it must, mm, by the first dial: a small part of all
+/// the figures, and the one that most latches lack.
+pub(super) fn held_by_first(
+    ground: &Ground,
+    (real, perfect): (&Design, &Design),
+    room: f64,
+) -> f64 {
+    let of = |design: &Design, drift: &Drift| {
+        let sums = Sums::plain(design, drift, 1);
+        let first = sums.each().next();
+        first.map_or(f64::INFINITY, |(_, _, bounds)| hold(design, bounds).1)
+    };
+    let worst = of(real, &ground.drift);
+    let nominal = if room == 0.0 {
+        worst
+    } else {
+        of(perfect, &ground.still)
+    };
+    let figure = Figure {
+        question: Question::Hold,
+        dial: Some(0),
+        nominal,
+        worst,
+    };
+    figure.left_at(room)
 }
 
 /// The least turn, degrees, that keeps every dial's next mark clear of its mouth when all errors are

@@ -1,7 +1,9 @@
 //! Looking round what was found for more settings or a smaller lid, where no place of the lattice is.
 
+use super::found::Found;
+use super::grid::down;
 use super::lattice::Point;
-use super::pass::{Aim, Found, Pass};
+use super::pass::{Aim, Pass};
 use super::proposal::Kind;
 use super::sizes::Sizes;
 use crate::model::Design;
@@ -105,7 +107,8 @@ impl Pass {
                     .iter()
                     .filter_map(|(point, from)| from.is_none().then_some(*point))
                     .collect();
-                let width = sizes.width - self.solver.lattice.grid.size;
+                let step = self.solver.lattice.grid.size;
+                let width = down(sizes.width - step, step);
                 for point in elsewhere {
                     // where only the width gives way the row may stay where it is
                     for point in [point, Point { back, ..point }] {
@@ -122,21 +125,38 @@ impl Pass {
 
     fn more_settings_round(&mut self, seeds: &[Found], room: f64) {
         for found in seeds {
-            let (mut point, sizes) = found.at;
-            // where marks are fixed, every dial has the flats that suit them
-            point.sides = found.design.dials.first().map_or(0, |dial| dial.key.sides);
-            let smallest = self.solver.smallest(&point, room);
-            let grid = self.solver.lattice.grid;
-            let mut beside = sizes.beside(grid);
-            beside.push(sizes);
-            for sizes in beside {
-                self.narrower(&point, sizes, (room, smallest.width));
+            let (point, sizes) = found.at;
+            for sides in self.flats(found) {
+                self.more_settings_beside(&Point { sides, ..point }, sizes, room);
             }
-            let elsewhere = self.round(&point, sizes).into_iter();
-            let elsewhere = elsewhere.filter(|(_, from)| from.is_none()).collect();
-            self.keep_all(elsewhere, room);
         }
         self.more_settings(room);
+    }
+
+    /// The flats that posts may have whose marks are not fixed. Where a seed's marks were, each dial has
+    /// those that suit its own.
+    fn flats(&self, found: &Found) -> Vec<u32> {
+        let (lattice, sides) = (&self.solver.lattice, found.at.0.sides);
+        if sides > 0 {
+            return vec![sides];
+        }
+        let mut flats = lattice.sides.clone();
+        let dials = &found.design.dials;
+        flats.retain(|sides| dials.iter().any(|dial| dial.key.sides == *sides));
+        flats
+    }
+
+    fn more_settings_beside(&mut self, point: &Point, sizes: Sizes, room: f64) {
+        let smallest = self.solver.smallest(point, room);
+        let grid = self.solver.lattice.grid;
+        let mut beside = sizes.beside(grid);
+        beside.push(sizes);
+        for sizes in beside {
+            self.narrower(point, sizes, (room, smallest.width));
+        }
+        let elsewhere = self.round(point, sizes).into_iter();
+        let elsewhere = elsewhere.filter(|(_, from)| from.is_none()).collect();
+        self.keep_all(elsewhere, room);
     }
 
     /// These sizes with narrower slots, whose mouths are narrower: from the narrowest up to one step less.
@@ -147,7 +167,8 @@ impl Pass {
             return;
         };
         self.keep(point, &least, room);
-        for width in [sizes.width - 2.0 * step, sizes.width - step] {
+        for by in [2.0 * step, step] {
+            let width = down(sizes.width - by, step);
             // what is no wider comes to the same
             if width > least.width
                 && let Some(wider) = self.solver.least(point, room, from(width))

@@ -1,10 +1,13 @@
 //! The search as a value that goes on step by step: callers may run it on a thread of their own,
 //! show how far it is, and stop it with the best so far.
 
+use core::cmp::Ordering;
+
 use super::conflict::{Conflict, Nothing};
 use super::demands::unmet;
-use super::lattice::Lattice;
-use super::pass::{Aim, Found, Pass};
+use super::found::Found;
+use super::lattice::{Lattice, facing};
+use super::pass::{Aim, Pass};
 use super::plain::Ground;
 use super::proposal::{Kind, Proposal, proposal};
 use super::round::{Rank, Round, aim};
@@ -287,16 +290,16 @@ impl Search {
         self.take_of(kind, kept, MOST_PROOFS);
     }
 
-    /// The same, with so many proofs at most.
-    fn take_of(&mut self, kind: Kind, kept: &[Found], proofs: usize) {
+    /// The same, with so many proofs at most; hands back which of them it was.
+    fn take_of(&mut self, kind: Kind, kept: &[Found], proofs: usize) -> Option<Found> {
         let kept = kept.iter().filter(|found| self.is_better(kind, found));
         let mut kept = kept.take(proofs);
-        let Some(proposal) = kept.find_map(|found| self.allowed(kind, found)) else {
-            return;
-        };
+        let (found, proposal) =
+            kept.find_map(|found| Some((found.clone(), self.allowed(kind, found)?)))?;
         self.found.retain(|other| other.kind != kind);
         self.found.push(proposal);
         self.found.sort_by_key(|proposal| proposal.kind);
+        Some(found)
     }
 
     /// This find as a proposal, if it is proven and keeps to the wishes.
@@ -349,18 +352,27 @@ impl Search {
     fn take_round(&mut self, round: &mut Round, mut kept: Vec<Found>) {
         let kind = round.kind;
         kept.retain(|found| self.is_better(kind, found) && round.is_new(found));
-        self.take_of(kind, &kept, ROUND_PROOFS);
+        let taken = self.take_of(kind, &kept, ROUND_PROOFS);
+        // what is taken is looked round in its turn
+        self.leads.extend(taken);
         if kind == Kind::MostSettings {
             kept.retain(|found| self.is_better(kind, found));
-            let mut poorer: Vec<Found> = kept.iter().flat_map(Found::each_poorer).collect();
+            let asked = self.wishes.dials.iter().map(|dial| dial.marks);
+            let backwards = facing(&asked.collect::<Vec<Marks>>()) == Ordering::Greater;
+            let poorer = kept.iter().flat_map(|found| found.each_poorer(backwards));
+            let mut poorer: Vec<Found> = poorer.collect();
             poorer.retain(|found| round.is_new(found));
-            self.take_of(kind, &poorer, ROUND_PROOFS);
+            let taken = self.take_of(kind, &poorer, ROUND_PROOFS);
+            self.leads.extend(taken);
         }
     }
 
     /// What was better may lead on to what is better still.
-    fn after_round(&self, round: &Round) -> Stage {
+    fn after_round(&mut self, round: &Round) -> Stage {
         let leads_on = self.rank(round.kind) > round.known;
+        if !leads_on {
+            self.leads.clear();
+        }
         match (round.kind, leads_on) {
             (Kind::Smallest, true) => self.room_of_area(),
             (Kind::Smallest, false) => Stage::Done,

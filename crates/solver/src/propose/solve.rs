@@ -6,22 +6,19 @@
 
 use latchwright_geometry::trig;
 
-use super::bears::pin_left;
 use super::beside_pull::{Both, set_guide, widest_knob};
-use super::figure::DUST;
+use super::figure::{DUST, Question};
 use super::grid::{down, up};
-use super::lattice::{CROSSBAR, Lattice, Point, SIDE};
-use super::plain::{Ground, Work, least_steps, perfect, star_reach};
+use super::lattice::{Lattice, Point};
+use super::plain::{Ground, Work, held_by_first, least_steps, perfect, star_reach};
 use super::raise::Raised;
 use super::sizes::Sizes;
 use super::stack::Stack;
 use super::wishes::{Marks, set_lid};
-use crate::check::spacing::{FINGERS, PRINTED_WALL};
+use crate::check::spacing::FINGERS;
 use crate::check::{GROWN_AGE, could_hold_a_child};
-use crate::contact::mouth_half_angle;
 use crate::key;
 use crate::model::{Design, Dial, Key};
-use crate::slider_body::{CORNER, RABBET_AIR, SHOULDER, front_inside};
 
 /// Rounds of raising after which a point is given up.
 const ROUNDS: usize = 16;
@@ -86,10 +83,12 @@ impl Solver {
             return None;
         }
         let mut sizes = from.unwrap_or_else(|| self.smallest(point, room));
-        let mut guide = f64::INFINITY;
+        // nothing that is raised lets the guide be longer
+        let mut guide = self.fill(point, &sizes, (room, f64::INFINITY))?;
+        if self.tab_falls_short(&sizes, room) {
+            return None;
+        }
         for _ in 0..ROUNDS {
-            // nothing that is raised lets the guide be longer
-            guide = self.fill(point, &sizes, (room, guide))?;
             self.work.weigh(
                 &self.ground,
                 &self.real,
@@ -100,195 +99,20 @@ impl Solver {
                 Raised::To(more) => sizes = more,
                 Raised::Enough => return Some(sizes),
             }
+            guide = self.fill(point, &sizes, (room, guide))?;
         }
         None
     }
 
-    /// Where the raising begins: never above what is needed.
-    pub(super) fn smallest(&self, point: &Point, room: f64) -> Sizes {
-        let (base, grid) = (&self.lattice.base, self.lattice.grid);
-        let engagement = up(base.tab.required_hold, grid.size);
-        let half = self.half_width(point, room);
-        let width = up(2.0 * half, grid.size);
-        let depth = half + point.lead_in;
-        Sizes {
-            gap: grid.size,
-            width: width.max(up(point.pin, grid.size)),
-            depth: up(depth.max(self.least_depth(room)), grid.size),
-            engagement,
-            travel: engagement,
-            spacing: up(self.least_spacing(point), grid.place),
-            tab: up(LEAST_TAB, grid.lid),
-            play: base.slider.guide_play,
+    /// Whether the tab would have to reach through the front to hold with this room: what there is now
+    /// only grows.
+    fn tab_falls_short(&self, sizes: &Sizes, room: f64) -> bool {
+        let short = DUST - held_by_first(&self.ground, (&self.real, &self.ideal), room);
+        if short <= 0.0 || self.lattice.holds(Question::Hold, None) {
+            return false;
         }
-    }
-
-    /// What the places and plays alone put a pin aside, mm.
-    fn aside(&self) -> f64 {
-        let work = &self.lattice.base.workmanship;
-        let shaft = self.lattice.base.dials.first();
-        work.pin_place
-            + work.bore_place
-            + shaft.map_or(0.0, |dial| dial.bore.shaft_play)
-            + self.lattice.base.slider.guide_play
-    }
-
-    /// The least half-width of a slot that lets its pin in, mm: never above what is needed.
-    fn half_width(&self, point: &Point, room: f64) -> f64 {
-        let base = &self.lattice.base;
-        let work = &base.workmanship;
-        let turn = self.turns(point).fold(f64::INFINITY, f64::min).min(1.5);
-        let print = work.print + 2.0 * work.film_spread;
-        let lead = if point.lead_in > 0.0 { work.print } else { 0.0 };
-        let off = self.aside() + point.radius * trig::sin(turn) + print + lead;
-        let wide = (1.0 + room) * off + point.pin / 2.0 - point.lead_in;
-        wide.max(point.pin / 2.0)
-    }
-
-    /// How far each dial's pointer and key may be off together, radians.
-    fn turns(&self, point: &Point) -> impl Iterator<Item = f64> {
-        let reading = self.lattice.base.workmanship.reading;
-        let reading = trig::radians(reading.min(90.0));
-        let posts = self.lattice.posts(point).into_iter();
-        posts.flat_map(move |posts| {
-            posts
-                .backlash
-                .iter()
-                .map(move |backlash| reading + backlash)
-        })
-    }
-
-    /// The least depth of a slot, mm: never above what is needed. Rest, hold and travel add up.
-    fn least_depth(&self, room: f64) -> f64 {
-        let base = &self.lattice.base;
-        let work = &base.workmanship;
-        let radial = self.aside() - base.slider.guide_play;
-        let off = 2.0 * work.keeper_place + 2.0 * radial + work.print + work.film_spread;
-        base.tab.required_hold + (1.0 + room) * off
-    }
-
-    /// The least turn from a dial's mark to the next for a mouth of this half-width, degrees: never
-    /// above what is needed. The dial's own turn comes on top.
-    fn least_step(&self, point: &Point, room: f64, half: f64) -> f64 {
-        let work = &self.lattice.base.workmanship;
-        let mouth = mouth_half_angle(point.radius, half, point.lead_in);
-        let aside = self.aside() / (point.radius + point.pin / 2.0);
-        let print = (work.print / 2.0 + work.film_spread) / point.radius;
-        trig::degrees(mouth + (1.0 + room) * (aside + print))
-    }
-
-    /// The least distance between dials beside one another, mm: never above what is needed.
-    fn least_spacing(&self, point: &Point) -> f64 {
-        let (discs, knobs) = (
-            2.0 * point.radius + 0.5,
-            self.lattice.least_knob(point) + 15.0,
-        );
-        let across = |apart: f64| {
-            let square = apart * apart - point.stagger * point.stagger;
-            trig::sqrt(square.max(0.0))
-        };
-        let mut least = across(discs.max(knobs));
-        if point.stagger > 0.0 {
-            least = least.max(point.radius + point.pin / 2.0);
-            if self.lattice.base.dials.len() > 2 {
-                least = least.max(discs.max(knobs) / 2.0);
-            }
-        }
-        least
-    }
-
-    /// The least lid that a latch at this point could have, mm, for its spacing and travel.
-    fn needs(&self, point: &Point, spacing: f64, back: f64) -> (f64, f64) {
-        let base = &self.lattice.base;
-        let dials = base.dials.len() as f64;
-        let beside = (point.radius).max(SHOULDER) + SIDE;
-        let inside = (dials - 1.0) * spacing + 2.0 * beside;
-        let sides = base.plate.width - base.inside.width;
-        let hinges = 2.0 * (base.body.hinge.length + base.body.hinge.inset);
-        let over = sides - 2.0 * base.body.thickness;
-        let behind = base.plate.depth - base.inside.depth - front_inside(base);
-        (
-            (inside + sides).max(hinges + over),
-            back + point.radius + SIDE + behind,
-        )
-    }
-
-    /// The width that these sizes need, mm.
-    pub(super) fn needed_width(&self, point: &Point, sizes: &Sizes) -> f64 {
-        self.needs(point, sizes.spacing, self.back(point)).0
-    }
-
-    /// The furthest back that the back row goes, mm.
-    fn furthest(&self, point: &Point) -> f64 {
-        let base = &self.lattice.base;
-        let limit = front_inside(base) + base.inside.depth;
-        down(limit - SIDE - point.radius, self.lattice.grid.place)
-    }
-
-    /// y of the back row, mm.
-    pub(super) fn back(&self, point: &Point) -> f64 {
-        point.back.unwrap_or_else(|| self.furthest(point))
-    }
-
-    /// The nearest to the front that the back row can stand with this travel, mm.
-    fn nearest(&self, point: &Point, travel: f64) -> f64 {
-        // the bar goes back by the travel, and the strips before it are longer than the travel
-        let strips = RABBET_AIR + travel + CORNER;
-        self.lattice.base.keeper.edge + strips + CROSSBAR + travel + point.radius + point.stagger
-    }
-
-    /// The least lid that could hold this point at all, mm.
-    pub(super) fn least_lid(&self, point: &Point) -> (f64, f64) {
-        let back = self.nearest(point, self.lattice.base.tab.required_hold);
-        self.needs(point, self.least_spacing(point), back)
-    }
-
-    /// Whether it is plain, without any sums, that nothing comes of this point, wherever its back row
-    /// stands.
-    pub(super) fn hopeless(&self, point: &Point, room: f64) -> bool {
-        let lid = self.lid();
-        let least = self.least_lid(point);
-        if least.0 > lid.0 + 1e-9 || least.1 > lid.1 + 1e-9 {
-            return true;
-        }
-        let base = &self.lattice.base;
-        if pin_left(base, point.pin, room) < DUST {
-            return true;
-        }
-        if 2.0 * point.radius > base.bench.printer.bed.0.min(base.bench.printer.bed.1) {
-            return true;
-        }
-        let Some(posts) = self.lattice.posts(point).filter(|posts| posts.fit) else {
-            return true;
-        };
-        let half = self.half_width(point, room);
-        let depth = (half + point.lead_in).max(self.least_depth(room));
-        if point.radius - depth - posts.star - PRINTED_WALL < 0.0 {
-            return true;
-        }
-        let least = self.least_step(point, room, half);
-        let mut turns = self.turns(point).zip(&base.dials);
-        !self.lattice.free_marks
-            && turns
-                .any(|(turn, dial)| least + trig::degrees((1.0 + room) * turn) > dial.step_deg())
-    }
-
-    /// The most settings that there could be at this point, by the mouths alone.
-    pub(super) fn most_settings(&self, point: &Point, room: f64) -> f64 {
-        let least = self.least_step(point, room, self.half_width(point, room));
-        let Some(posts) = self.lattice.posts(point) else {
-            return 0.0;
-        };
-        let of = |((marks, key), turn): ((&Marks, &Key), f64)| match marks {
-            Marks::Exactly(number) => f64::from(*number),
-            Marks::AtLeast(_) => {
-                let step = (least + trig::degrees((1.0 + room) * turn)).max(1.0);
-                let sides = f64::from(key.sides.max(1));
-                (360.0 / step / sides).floor() * sides
-            }
-        };
-        let asked = self.lattice.asked.iter().zip(&posts.keys);
-        asked.zip(self.turns(point)).map(of).product()
+        let reach = up(sizes.engagement + short, self.lattice.grid.size);
+        self.tip(reach) < self.face() + BEFORE_NOTCH
     }
 
     /// Puts point and sizes into both latches, with the longest guide up to `most`, which is handed back;
@@ -297,12 +121,10 @@ impl Solver {
         let back = self.back(point);
         let (width, depth) = self.needs(point, sizes.spacing, back);
         let lid = self.lid();
-        let face = front_inside(&self.lattice.base) - self.lattice.base.body.thickness;
-        let tip = self.lattice.base.keeper.edge - sizes.engagement;
         if width > lid.0 + 1e-9
             || depth > lid.1 + 1e-9
             || back < self.nearest(point, sizes.travel)
-            || tip < face + BEFORE_NOTCH
+            || self.tip(sizes.engagement) < self.face() + BEFORE_NOTCH
         {
             return None;
         }

@@ -1,5 +1,6 @@
 //! What a maker asks for, as a value: everything that is known before a latch is.
 
+use super::grid::clear;
 use crate::change::Size;
 use crate::model::{Design, Dial, Labels, Material, PinMake};
 use crate::validate::MAX_DIALS;
@@ -33,7 +34,7 @@ pub struct DialWish {
 }
 
 /// How many marks a dial is to have.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Marks {
     /// So many: a list of words has no more.
     Exactly(u32),
@@ -100,8 +101,10 @@ impl Wishes {
 
 /// Gives `design` a plate of this size, mm, and a room that is as much smaller as it was.
 pub(super) fn set_lid(design: &mut Design, width: f64, depth: f64) {
-    design.inside.width += width - design.plate.width;
-    design.inside.depth += depth - design.plate.depth;
+    let (plate, inside) = (&design.plate, &mut design.inside);
+    // nothing gathers from lid to lid
+    inside.width = clear(inside.width + (width - plate.width));
+    inside.depth = clear(inside.depth + (depth - plate.depth));
     design.plate.width = width;
     design.plate.depth = depth;
 }

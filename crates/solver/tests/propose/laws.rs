@@ -90,15 +90,15 @@ fn more_to_work_with_never_makes_the_best_worse() {
 #[test]
 fn dials_in_the_other_order_give_the_mirror_image() {
     for number in 0..lids() / 2 {
-        let wishes = wishes(number);
+        let mut wishes = wishes(number);
+        wishes.base.combination.resize(wishes.dials.len(), 0);
         let mut mirrored = wishes.clone();
         mirrored.dials.reverse();
+        mirrored.base.combination.reverse();
         let (one, other) = (proposals(&wishes), proposals(&mirrored));
-        assert_eq!(one.is_some(), other.is_some());
+        assert_eq!(one.is_some(), other.is_some(), "{number}");
         for (one, other) in one.iter().flatten().zip(other.iter().flatten()) {
             assert_eq!(one.kind, other.kind);
-            assert!((one.room - other.room).abs() < ALIKE);
-            assert_eq!(one.area, other.area);
             let mut image = one.design.clone();
             image.dials.reverse();
             image.combination.reverse();
@@ -108,6 +108,12 @@ fn dials_in_the_other_order_give_the_mirror_image() {
             let (room, _) = least_room(&image).unwrap();
             assert!((room - one.room).abs() < 1e-9);
             assert!(prove(&image).proven);
+            // where the marks are their own mirror image, it may stand in either hand
+            let marks = || image.dials.iter().map(|dial| dial.positions);
+            if marks().eq(marks().rev()) && one.design.dials == other.design.dials {
+                continue;
+            }
+            assert_eq!(image, other.design, "{number} {:?}", one.kind);
         }
     }
 }

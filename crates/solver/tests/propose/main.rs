@@ -3,6 +3,7 @@
 //! A few lids by default; three hundred where `LATCHWRIGHT_HUNT` is set; where it is a list such as
 //! `LATCHWRIGHT_HUNT=29,42`, those alone.
 
+mod anywhere;
 mod conflict;
 mod laws;
 mod nothing;

@@ -15,7 +15,7 @@ use rand_chacha::ChaCha8Rng;
 use crate::{each, one_of};
 
 /// What a random design is the better by, if it is.
-fn beats(kind: Kind, proposal: &Proposal, design: &Design) -> Option<String> {
+pub(crate) fn beats(kind: Kind, proposal: &Proposal, design: &Design) -> Option<String> {
     let room = least_room(design)?.0;
     let settings: u128 = design
         .dials
@@ -153,7 +153,7 @@ fn what_the_search_takes_for_sure_is_proven_wherever_it_looks() {
         let mut rng = ChaCha8Rng::seed_from_u64(77_000 + number);
         for _ in 0..400 {
             let place = (rng.random(), rng.random());
-            let Some(design) = at_place(&wishes, rng.random(), place) else {
+            let Some(design) = at_place(&wishes, rng.random(), place, 0.0) else {
                 continue;
             };
             sure += 1;

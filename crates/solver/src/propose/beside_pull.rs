@@ -24,7 +24,12 @@ pub(super) struct Both<'a> {
 
 impl Both<'_> {
     /// What is left of a margin when every error is `1 + room` times as large, mm.
-    fn left(&self, room: f64, question: Question, of: impl Fn(&Design, bool) -> f64) -> f64 {
+    pub(super) fn left(
+        &self,
+        room: f64,
+        question: Question,
+        of: impl Fn(&Design, bool) -> f64,
+    ) -> f64 {
         let worst = of(self.real, true);
         if room == 0.0 {
             return worst;

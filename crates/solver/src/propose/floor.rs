@@ -16,14 +16,11 @@ use crate::model::Key;
 use crate::slider_body::{CORNER, RABBET_AIR, SHOULDER, front_inside};
 
 impl Solver {
-    /// y of the tip of a tab that reaches so far under the keeper, mm.
-    pub(super) fn tip(&self, engagement: f64) -> f64 {
-        self.lattice.base.keeper.edge - engagement
-    }
-
-    /// y of the front's face, mm.
-    pub(super) fn face(&self) -> f64 {
-        front_inside(&self.lattice.base) - self.lattice.base.body.thickness
+    /// Whether a tab that reaches so far under the keeper, mm, goes through the front.
+    pub(super) fn goes_through_front(&self, engagement: f64) -> bool {
+        let base = &self.lattice.base;
+        let face = front_inside(base) - base.body.thickness;
+        base.keeper.edge - engagement < face + BEFORE_NOTCH
     }
 
     /// Where the raising begins: never above what is needed.
@@ -78,7 +75,7 @@ impl Solver {
     }
 
     /// The least half-width of a slot that lets its pin in, mm: never above what is needed.
-    pub(super) fn half_width(&self, point: &Point, room: f64) -> f64 {
+    fn half_width(&self, point: &Point, room: f64) -> f64 {
         let base = &self.lattice.base;
         let work = &base.workmanship;
         let turn = self.turns(point).fold(f64::INFINITY, f64::min).min(1.5);
@@ -103,7 +100,7 @@ impl Solver {
     }
 
     /// The least depth of a slot, mm: never above what is needed. Rest, hold and travel add up.
-    pub(super) fn least_depth(&self, room: f64) -> f64 {
+    fn least_depth(&self, room: f64) -> f64 {
         let base = &self.lattice.base;
         let work = &base.workmanship;
         let radial = self.aside() - base.slider.guide_play;
@@ -113,7 +110,7 @@ impl Solver {
 
     /// The least turn from a dial's mark to the next for a mouth of this half-width, degrees: never
     /// above what is needed. The dial's own turn comes on top.
-    pub(super) fn least_step(&self, point: &Point, room: f64, half: f64) -> f64 {
+    fn least_step(&self, point: &Point, room: f64, half: f64) -> f64 {
         let work = &self.lattice.base.workmanship;
         let mouth = mouth_half_angle(point.radius, half, point.lead_in);
         let aside = self.aside() / (point.radius + point.pin / 2.0);
@@ -122,7 +119,7 @@ impl Solver {
     }
 
     /// The least distance between dials beside one another, mm: never above what is needed.
-    pub(super) fn least_spacing(&self, point: &Point) -> f64 {
+    fn least_spacing(&self, point: &Point) -> f64 {
         let closest = self.lattice.closest(point.radius, point.bore);
         let across = |apart: f64| {
             let square = apart * apart - point.stagger * point.stagger;
@@ -181,6 +178,11 @@ impl Solver {
     /// The least lid that could hold this point at all, mm.
     pub(super) fn least_lid(&self, point: &Point, room: f64) -> (f64, f64) {
         let (_, _, travel) = self.least_reach(point, room);
+        self.lid_for_travel(point, travel)
+    }
+
+    /// The least lid that leaves the slider this travel, mm.
+    fn lid_for_travel(&self, point: &Point, travel: f64) -> (f64, f64) {
         let back = self.nearest(point, travel);
         self.needs(point, self.least_spacing(point), back)
     }
@@ -189,12 +191,12 @@ impl Solver {
     /// stands.
     pub(super) fn hopeless(&self, point: &Point, room: f64) -> bool {
         let lid = self.lid();
-        let least = self.least_lid(point, room);
+        let (_, engagement, travel) = self.least_reach(point, room);
+        let least = self.lid_for_travel(point, travel);
         if least.0 > lid.0 + 1e-9 || least.1 > lid.1 + 1e-9 {
             return true;
         }
-        let (_, engagement, _) = self.least_reach(point, room);
-        if self.tip(engagement) < self.face() + BEFORE_NOTCH {
+        if self.goes_through_front(engagement) {
             return true;
         }
         let base = &self.lattice.base;

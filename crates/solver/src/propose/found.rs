@@ -22,8 +22,7 @@ pub(super) struct Found {
 impl Found {
     /// How many settings there are; as a number that has no end.
     pub(super) fn settings(&self) -> f64 {
-        let dials = self.design.dials.iter();
-        dials.map(|dial| f64::from(dial.positions)).product()
+        settings(&self.design)
     }
 
     /// The same with this dial a seat poorer.
@@ -59,8 +58,19 @@ impl Found {
 
     /// Of the lid, mm².
     pub(super) fn area(&self) -> f64 {
-        self.design.plate.width * self.design.plate.depth
+        area(&self.design)
     }
+}
+
+/// How many settings a design has; as a number that has no end.
+pub(super) fn settings(design: &Design) -> f64 {
+    let dials = design.dials.iter();
+    dials.map(|dial| f64::from(dial.positions)).product()
+}
+
+/// Of a design's lid, mm².
+pub(super) fn area(design: &Design) -> f64 {
+    design.plate.width * design.plate.depth
 }
 
 /// The numbers that a maker has to set out.

@@ -341,8 +341,8 @@ fn next_to(list: &[f64], value: f64) -> impl Iterator<Item = f64> {
 }
 
 /// How the marks asked for stand to those of the mirrored latch.
-pub(super) fn facing(asked: &[Marks]) -> Ordering {
-    asked.iter().cmp(asked.iter().rev())
+pub(super) fn facing(asked: impl DoubleEndedIterator<Item = Marks> + Clone) -> Ordering {
+    asked.clone().cmp(asked.rev())
 }
 
 /// One row, or two of which one stands in front by these shares of [`Lattice::closest`]: that of the first
@@ -354,7 +354,7 @@ fn staggers(asked: &[Marks]) -> Vec<(f64, bool)> {
     }
     let rows = [0.0, 0.47, 0.65, 0.75, 0.81, 0.87];
     // an image is searched the same way as what it is the image of
-    let orders: &[bool] = match (asked.len().is_multiple_of(2), facing(asked)) {
+    let orders: &[bool] = match (asked.len().is_multiple_of(2), facing(asked.iter().copied())) {
         (true, Ordering::Equal) => &[false],
         (true, Ordering::Greater) => &[true, false],
         _ => &[false, true],

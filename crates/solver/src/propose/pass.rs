@@ -1,7 +1,7 @@
 //! One way through a whole lattice in search of one thing, in steps: the roomiest latch, the most
 //! settings, or the smallest lid. What was found so far prunes what is left.
 
-use super::found::{Found, numbers};
+use super::found::{Found, area, numbers, settings};
 use super::grid::up;
 use super::lattice::{Point, fiddly};
 use super::plain::least_room;
@@ -397,12 +397,8 @@ impl Pass {
         let simple = (few(bits.len()), few(fiddly(&numbers, grid)));
         let first = match self.aim {
             Aim::Room(_) => (room / ALIKE).clamp(-1e6, 1e6).floor(),
-            Aim::Settings(_) => design
-                .dials
-                .iter()
-                .map(|dial| f64::from(dial.positions))
-                .product(),
-            Aim::Area(_) => -design.plate.width * design.plate.depth,
+            Aim::Settings(_) => settings(&design),
+            Aim::Area(_) => -area(&design),
         };
         let found = Found {
             design,

@@ -237,31 +237,12 @@ fn hold(design: &Design, bounds: &DialBounds) -> (Option<f64>, f64) {
     (creep, hold)
 }
 
-/// What the tab holds with this room beyond what it must, mm, by the first dial: a small part of all
-/// the figures, and the one that most latches lack.
-pub(super) fn held_by_first(
-    ground: &Ground,
-    (real, perfect): (&Design, &Design),
-    room: f64,
-) -> f64 {
-    let of = |design: &Design, drift: &Drift| {
-        let sums = Sums::plain(design, drift, 1);
-        let first = sums.each().next();
-        first.map_or(f64::INFINITY, |(_, _, bounds)| hold(design, bounds).1)
-    };
-    let worst = of(real, &ground.drift);
-    let nominal = if room == 0.0 {
-        worst
-    } else {
-        of(perfect, &ground.still)
-    };
-    let figure = Figure {
-        question: Question::Hold,
-        dial: Some(0),
-        nominal,
-        worst,
-    };
-    figure.left_at(room)
+/// What the tab holds beyond what it must, mm, by the first dial: a small part of all the figures, and
+/// the one that most latches lack.
+pub(super) fn held_by_first(design: &Design, drift: &Drift) -> f64 {
+    let sums = Sums::plain(design, drift, 1);
+    let first = sums.each().next();
+    first.map_or(f64::INFINITY, |(_, _, bounds)| hold(design, bounds).1)
 }
 
 /// The least turn, degrees, that keeps every dial's next mark clear of its mouth when all errors are

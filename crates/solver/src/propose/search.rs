@@ -358,7 +358,7 @@ impl Search {
         if kind == Kind::MostSettings {
             kept.retain(|found| self.is_better(kind, found));
             let asked = self.wishes.dials.iter().map(|dial| dial.marks);
-            let backwards = facing(&asked.collect::<Vec<Marks>>()) == Ordering::Greater;
+            let backwards = facing(asked) == Ordering::Greater;
             let poorer = kept.iter().flat_map(|found| found.each_poorer(backwards));
             let mut poorer: Vec<Found> = poorer.collect();
             poorer.retain(|found| round.is_new(found));

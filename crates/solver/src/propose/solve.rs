@@ -106,13 +106,19 @@ impl Solver {
 
     /// Whether the tab would have to reach through the front to hold with this room: what there is now
     /// only grows.
-    fn tab_falls_short(&self, sizes: &Sizes, room: f64) -> bool {
-        let short = DUST - held_by_first(&self.ground, (&self.real, &self.ideal), room);
+    fn tab_falls_short(&mut self, sizes: &Sizes, room: f64) -> bool {
+        let (real, ideal) = (&mut self.real, &mut self.ideal);
+        let both = Both { real, ideal };
+        let held = both.left(room, Question::Hold, |design, real| {
+            let Ground { drift, still, .. } = &self.ground;
+            held_by_first(design, if real { drift } else { still })
+        });
+        let short = DUST - held;
         if short <= 0.0 || self.lattice.holds(Question::Hold, None) {
             return false;
         }
         let reach = up(sizes.engagement + short, self.lattice.grid.size);
-        self.tip(reach) < self.face() + BEFORE_NOTCH
+        self.goes_through_front(reach)
     }
 
     /// Puts point and sizes into both latches, with the longest guide up to `most`, which is handed back;
@@ -124,7 +130,7 @@ impl Solver {
         if width > lid.0 + 1e-9
             || depth > lid.1 + 1e-9
             || back < self.nearest(point, sizes.travel)
-            || self.tip(sizes.engagement) < self.face() + BEFORE_NOTCH
+            || self.goes_through_front(sizes.engagement)
         {
             return None;
         }

@@ -187,6 +187,7 @@ fn where_nothing_fits_a_search_by_proofs_alone_finds_nothing_either() {
                     let found = climbs(&wishes, seed, start, TRIALS);
                     assert!(found.is_none(), "{number}: {} but {found:#?}", why.sentence);
                 }
+                println!("{number}: none, as the climbs say");
             }
             Outcome::Found(_) => {}
             Outcome::Stopped => panic!("nobody stopped it"),

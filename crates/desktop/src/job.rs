@@ -22,6 +22,11 @@ use latchwright_solver::{Fault, Severity};
 
 use crate::pages::{Paper, Wanted};
 
+/// How many threads this machine runs at the same time.
+pub fn threads() -> usize {
+    std::thread::available_parallelism().map_or(1, usize::from)
+}
+
 /// Work on a thread of its own, one piece at a time.
 pub struct Job<T> {
     running: Option<Receiver<T>>,

@@ -7,14 +7,11 @@ use std::time::Duration;
 
 use clap::ValueEnum;
 use egui::Context;
-use latchwright_session::Session;
-use latchwright_session::report;
+use latchwright_session::{Session, proposals, report};
 use latchwright_solver::model::Units;
-use latchwright_solver::propose::{
-    Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend, propose,
-};
+use latchwright_solver::propose::{Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend};
 
-use crate::job::{Job, Reins};
+use crate::job::{Job, Reins, threads};
 
 /// How often progress is drawn.
 const LOOK: Duration = Duration::from_millis(100);
@@ -57,7 +54,7 @@ impl Proposing {
         self.so_far = Some(so_far);
         self.job.start(ctx, move || {
             let mut told = Vec::new();
-            propose(&wishes, &mut |progress| {
+            proposals::run(&wishes, threads(), &mut |progress| {
                 let best = progress.best.iter();
                 let now: Vec<_> = best
                     .map(|best| (best.kind, best.settings, best.area, best.room))

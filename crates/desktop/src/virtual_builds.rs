@@ -1,14 +1,13 @@
 //! Virtual builds beside the window: many boxes drawn from the stated workmanship, with progress, and
 //! stopped when asked.
 
-use std::thread;
 use std::time::Duration;
 
 use egui::Context;
 use latchwright_session::{Session, builds};
 use latchwright_solver::builds::{Builds, Plan, Spread};
 
-use crate::job::{Job, Reins};
+use crate::job::{Job, Reins, threads};
 
 /// How many boxes one press of the button builds: its limits are then a few in 100 000 wide.
 pub const COUNT: u64 = 100_000;
@@ -38,9 +37,8 @@ impl VirtualBuilds {
                 seed: SEED,
                 spread: Spread::Uniform,
             };
-            let threads = thread::available_parallelism().map_or(1, usize::from);
             let told = |built| held.tell(built);
-            let built = builds::run(&design, plan, threads, held.stopped(), told);
+            let built = builds::run(&design, plan, threads(), held.stopped(), told);
             (revision, built)
         });
         self.running = Some(reins);

@@ -11,6 +11,7 @@ pub mod files;
 pub mod format;
 pub mod history;
 pub mod lettering;
+pub mod proposals;
 pub mod questions;
 pub mod recent;
 pub mod recovery;

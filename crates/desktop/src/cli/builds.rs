@@ -3,7 +3,6 @@
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
-use std::thread;
 
 use anyhow::{Result, bail};
 use latchwright_session::report::{builds_json, builds_text};
@@ -11,11 +10,11 @@ use latchwright_session::{Session, builds};
 use latchwright_solver::builds::Plan;
 
 use super::output;
+use crate::job::threads;
 
 /// Builds the design in `file` as planned; 0 done, 1 where a build does not keep what was proven.
 pub fn run(file: &Path, plan: Plan, json: bool) -> Result<u8> {
     let session = Session::open(file)?;
-    let threads = thread::available_parallelism().map_or(1, usize::from);
     let told = io::stderr().is_terminal();
     let progress = |done: u64| {
         if told {
@@ -24,7 +23,7 @@ pub fn run(file: &Path, plan: Plan, json: bool) -> Result<u8> {
         }
     };
     let never = AtomicBool::new(false);
-    let Some(found) = builds::run(session.design(), plan, threads, &never, progress) else {
+    let Some(found) = builds::run(session.design(), plan, threads(), &never, progress) else {
         bail!(
             "{} has an error that leaves no sense in building it: see `latchwright prove`",
             file.display()

@@ -7,11 +7,12 @@ use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use latchwright_session::questions::{Answers, Care, Signs, read_held};
 use latchwright_session::together::{NewFile, Replace, write_together};
-use latchwright_session::{Session, format, report, units};
+use latchwright_session::{Session, format, proposals, report, units};
 use latchwright_solver::model::{Design, Units};
-use latchwright_solver::propose::{Go, Outcome, Proposal, Wishes, frontier, propose};
+use latchwright_solver::propose::{Go, Outcome, Proposal, Wishes, frontier};
 
 use super::output;
+use crate::job::threads;
 
 /// What `latchwright propose` is asked for.
 #[derive(Debug, Args)]
@@ -75,7 +76,7 @@ pub enum How {
 pub fn run(asked: &Asked) -> Result<u8> {
     let wishes = wishes(asked)?;
     let told = io::stderr().is_terminal();
-    let outcome = propose(&wishes, &mut |progress| {
+    let outcome = proposals::run(&wishes, threads(), &mut |progress| {
         if told {
             // progress that cannot be shown is no reason to stop
             let _ = write!(io::stderr(), "\r{:3.0} %", 100.0 * progress.done);

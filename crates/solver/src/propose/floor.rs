@@ -242,8 +242,7 @@ impl Solver {
 
 #[cfg(test)]
 mod tests {
-    use super::super::pass::Aim;
-    use super::super::search::pass;
+    use super::super::pass::{Aim, Pass};
     use super::super::wishes::Wishes;
     use super::*;
     use crate::model::{Design, Grain, Material};
@@ -256,7 +255,7 @@ mod tests {
         let wishes = Wishes::of(base).with_lid(320.0, 260.0);
         let mut found = 0;
         for room in [-0.05, 0.0, 0.3] {
-            let mut pass = *pass(&wishes, false, Aim::Room(room)).expect("known woods");
+            let mut pass = *Pass::of(&wishes, false, Aim::Room(room)).expect("known woods");
             let solver = &mut pass.solver;
             for number in (0..solver.lattice.len()).step_by(61) {
                 let point = solver.lattice.point(number).expect("within");

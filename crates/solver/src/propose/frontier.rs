@@ -4,7 +4,7 @@
 use super::grid::{Grid, up};
 use super::pass::{Aim, Pass};
 use super::proposal::{Kind, Proposal, proposal};
-use super::search::{Go, pass};
+use super::search::Go;
 use super::wishes::{DialWish, Marks, Wishes};
 use crate::change::{Change, LatchSize, Size, Step};
 use crate::model::{Design, Material, Sawn};
@@ -108,7 +108,7 @@ impl Job<'_> {
 
     /// The most settings of these wishes that are proven, if more than `known`.
     fn most(&mut self, wishes: &Wishes, known: u128, share: f64) -> Option<Proposal> {
-        let pass = pass(wishes, true, Aim::Settings(0.0))?;
+        let pass = Pass::of(wishes, true, Aim::Settings(0.0))?;
         let pass = self.run(pass.better_than(known as f64), share);
         let mut kept = pass.kept.iter();
         kept.find_map(|found| proposal(Kind::MostSettings, &found.design))
@@ -176,7 +176,7 @@ impl Job<'_> {
     /// Most settings and largest room of these wishes.
     fn reach(&mut self, wishes: &Wishes, share: f64) -> (u128, Option<f64>) {
         let free = |dial: &DialWish| matches!(dial.marks, Marks::AtLeast(_));
-        let roomiest = pass(wishes, false, Aim::Room(0.0)).and_then(|pass| {
+        let roomiest = Pass::of(wishes, false, Aim::Room(0.0)).and_then(|pass| {
             let pass = self.run(*pass, share / 2.0);
             let mut kept = pass.kept.iter();
             kept.find_map(|found| proposal(Kind::Roomiest, &found.design))

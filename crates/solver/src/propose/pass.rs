@@ -3,11 +3,12 @@
 
 use super::found::{Found, area, numbers, settings};
 use super::grid::up;
-use super::lattice::{Point, fiddly};
-use super::plain::least_room;
+use super::lattice::{Lattice, Point, fiddly};
+use super::plain::{Ground, least_room};
 use super::proposal::bits;
 use super::sizes::Sizes;
 use super::solve::Solver;
+use super::wishes::{Wishes, prepared};
 
 /// What is looked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,6 +21,11 @@ pub(super) enum Aim {
     Area(f64),
 }
 
+/// Points of the lattice in one step: a few thousandths of a second.
+pub(super) const POINTS: usize = 512;
+/// The plain sums promise less than the proof: a latch may be proven with room short of nought by so
+/// much.
+pub(super) const SHORT: f64 = -0.06;
 /// Two rooms that differ by less are as good as each other, and the simpler latch is taken.
 pub(super) const ALIKE: f64 = 0.01;
 /// Of two latches short of room the proof may still prefer the shorter, by so much.
@@ -55,7 +61,14 @@ pub(super) struct Pass {
 }
 
 impl Pass {
-    pub(super) fn new(mut solver: Solver, aim: Aim) -> Self {
+    /// A way through the lattice of these wishes; `None` where a wood is not known.
+    pub(super) fn of(wishes: &Wishes, free_marks: bool, aim: Aim) -> Option<Box<Self>> {
+        let ground = Ground::of(&prepared(wishes))?;
+        let lattice = Lattice::of(wishes, free_marks, ground.alike_along_y);
+        Some(Box::new(Self::new(Solver::new(lattice, ground), aim)))
+    }
+
+    fn new(mut solver: Solver, aim: Aim) -> Self {
         solver.at_once = matches!(aim, Aim::Room(_));
         let mut first = solver.lattice.first();
         // the first is taken from the end: of the smallest lid, the smallest discs

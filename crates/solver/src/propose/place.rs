@@ -1,8 +1,7 @@
 //! One place of the lattice, as the search sees it: for those who look after the search.
 
 use super::lattice::Point;
-use super::pass::Aim;
-use super::search::pass;
+use super::pass::{Aim, Pass};
 use super::wishes::Wishes;
 use crate::model::Design;
 
@@ -17,7 +16,7 @@ pub fn at_place(
     (place, back): (f64, f64),
     room: f64,
 ) -> Option<Design> {
-    let mut pass = *pass(wishes, free_marks, Aim::Settings(room))?;
+    let mut pass = *Pass::of(wishes, free_marks, Aim::Settings(room))?;
     let solver = &mut pass.solver;
     let of = |share: f64, all: usize| {
         let at = (0..all).find(|at| share * (all as f64) < (at + 1) as f64);

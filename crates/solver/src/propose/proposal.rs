@@ -1,11 +1,17 @@
 //! One proposal: a complete design with its proof.
 
+use super::demands::unmet;
 use super::figure::Figure;
+use super::found::Found;
 use super::plain::least_room;
+use super::wishes::Wishes;
 use crate::model::Design;
 use crate::proof::Proof;
 use crate::prove;
 use crate::prove::unsure_dials;
+
+/// Designs of one way through the lattice that are proven, until one is.
+pub(super) const MOST_PROOFS: usize = 8;
 
 /// In what a proposal is the best.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -37,6 +43,23 @@ pub struct Proposal {
     pub area: f64,
     /// Diameters of the bits it is bored with and the pins it takes, mm, thin to thick.
     pub bits: Vec<f64>,
+}
+
+/// The first of these that is proven and keeps to the wishes.
+pub(super) fn first_allowed<'a>(
+    wishes: &Wishes,
+    kind: Kind,
+    mut kept: impl Iterator<Item = &'a Found>,
+) -> Option<(&'a Found, Proposal)> {
+    kept.find_map(|found| Some((found, allowed(wishes, kind, found)?)))
+}
+
+/// This find as a proposal, if it is proven and keeps to the wishes.
+pub(super) fn allowed(wishes: &Wishes, kind: Kind, found: &Found) -> Option<Proposal> {
+    let proposal = proposal(kind, &found.design)?;
+    unmet(wishes, &proposal.design)
+        .is_empty()
+        .then_some(proposal)
 }
 
 /// This design as a proposal; `None` where it is not proven.

@@ -22,7 +22,7 @@ pub(super) struct Round {
     /// In what it is to be better.
     pub kind: Kind,
     /// How good it was before.
-    pub known: Option<Rank>,
+    pub known: Rank,
     pass: Pass,
     seeds: Vec<Found>,
     tried: Vec<Design>,
@@ -30,7 +30,7 @@ pub(super) struct Round {
 }
 
 impl Round {
-    pub(super) fn new(kind: Kind, pass: Pass, seeds: Vec<Found>, known: Option<Rank>) -> Self {
+    pub(super) fn new(kind: Kind, pass: Pass, seeds: Vec<Found>, known: Rank) -> Self {
         Self {
             kind,
             known,

@@ -70,6 +70,42 @@ fn a_lid_gives_three_proven_designs_that_differ_in_kind() {
 }
 
 #[test]
+fn what_more_would_buy_is_measured_from_what_is_proposed_in_words_and_for_programs() {
+    let asked = [
+        "propose",
+        "--lid",
+        "160",
+        "120",
+        "--dials",
+        "1",
+        "--frontier",
+    ];
+    let output = run(&asked);
+    assert_eq!(output.status.code(), Some(0), "{output:?}");
+    let words = said(&output.stdout);
+    let json = run(&[&asked[..], &["--json"]].concat());
+    let json: serde_json::Value = serde_json::from_slice(&json.stdout).expect("JSON");
+    let most = json["proposals"][1]["settings"].as_str().expect("settings");
+    let beyond = &json["frontier"];
+    for better in beyond["better"].as_array().expect("steps") {
+        assert_eq!(better["settings"][0].as_str(), Some(most), "{json:#}");
+        assert_eq!(better["room"][0], json["proposals"][0]["room"], "{json:#}");
+        let name = better["name"].as_str().expect("a name");
+        assert!(words.contains(&format!("  {name}: ")), "{words}");
+    }
+    let lids = beyond["lids"].as_array().expect("lids");
+    let wide = |lid: &serde_json::Value| lid["lid_mm"][0].as_f64().expect("mm");
+    assert!(lids.iter().any(|lid| wide(lid) > 160.0), "{json:#}");
+    let marks = |lid: &serde_json::Value| lid["marks"].as_array().expect("marks").len();
+    assert!(lids.iter().any(|lid| marks(lid) > 1), "{json:#}");
+    assert!(
+        words.contains("  your lid, 160.0 mm × 120.0 mm: "),
+        "{words}"
+    );
+    assert!(words.contains("1 dial of "), "{words}");
+}
+
+#[test]
 fn words_inches_and_care_are_kept() {
     let place = tempfile::tempdir().expect("a folder");
     let out = place.path().join("boxes");

@@ -75,26 +75,27 @@ pub enum How {
 /// Proposes; 0 found, 1 nothing.
 pub fn run(asked: &Asked) -> Result<u8> {
     let wishes = wishes(asked)?;
-    let told = io::stderr().is_terminal();
-    let outcome = proposals::run(&wishes, threads(), &mut |progress| {
-        if told {
-            // progress that cannot be shown is no reason to stop
-            let _ = write!(io::stderr(), "\r{:3.0} %", 100.0 * progress.done);
-        }
-        Go::On
+    let outcome = with_progress(|tell| {
+        proposals::run(&wishes, threads(), &mut |progress| tell(progress.done))
     });
-    if told {
-        let _ = writeln!(io::stderr());
-    }
     match outcome {
         Outcome::Found(proposals) => {
             if let Some(folder) = &asked.out {
                 save(folder, &proposals)?;
             }
+            let beyond = asked
+                .frontier
+                .then(|| with_progress(|tell| frontier(&wishes, tell)));
             let text = if asked.json {
-                format!("{:#}\n", report::proposals_json(&proposals))
+                let mut json = report::proposals_json(&proposals);
+                if let Some(beyond) = &beyond {
+                    json["frontier"] = report::frontier_json(beyond);
+                }
+                format!("{json:#}\n")
             } else {
-                report::proposals_text(&proposals) + &beyond(asked, &wishes)
+                let units = wishes.base.units;
+                let beyond = beyond.map(|beyond| report::frontier_text(&beyond, units));
+                report::proposals_text(&proposals) + &beyond.unwrap_or_default()
             };
             output::say(&text)?;
             Ok(0)
@@ -177,11 +178,18 @@ fn save(folder: &std::path::Path, proposals: &[Proposal]) -> Result<()> {
     Ok(())
 }
 
-/// What larger lids and better workmanship would buy, where it was asked for.
-fn beyond(asked: &Asked, wishes: &Wishes) -> String {
-    if !asked.frontier {
-        return String::new();
+/// Does what takes a while, and tells a terminal how far it is.
+fn with_progress<T>(work: impl FnOnce(&mut dyn FnMut(f64) -> Go) -> T) -> T {
+    let told = io::stderr().is_terminal();
+    let done = work(&mut |share| {
+        if told {
+            // progress that cannot be shown is no reason to stop
+            let _ = write!(io::stderr(), "\r{:3.0} %", 100.0 * share);
+        }
+        Go::On
+    });
+    if told {
+        let _ = writeln!(io::stderr());
     }
-    let found = frontier(wishes, &mut |_| Go::On);
-    report::frontier_text(&found, wishes.base.units)
+    done
 }

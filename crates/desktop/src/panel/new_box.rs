@@ -4,7 +4,7 @@ use egui::{
     Align, Button, CollapsingHeader, ComboBox, Context, Id, Layout, Modal, ProgressBar, RichText,
     ScrollArea, TextEdit, TextStyle, TextWrapMode, Ui, WidgetInfo, WidgetText, vec2,
 };
-use latchwright_drawing::{Ink, PlanOptions, plan};
+use latchwright_drawing::{Drawing, Ink, PlanOptions, Rect, plan};
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
 use latchwright_session::{report, units};
 use latchwright_solver::model::{Design, Units};
@@ -311,11 +311,13 @@ fn found_ui(
                     if !nearest.is_empty() {
                         ui.label(RichText::new("What can be had").weak());
                     }
-                    for (number, (words, proposal)) in nearest.iter().enumerate() {
+                    let plans = plans(nearest.iter().map(|(_, proposal)| proposal));
+                    let shown = nearest.iter().zip(plans);
+                    for (number, ((words, proposal), plan)) in shown.enumerate() {
                         ui.label(sentence(words));
                         let figures = figures(proposal).into_iter().map(|words| (words, 0.0));
                         let take = format!("Take this ({})", number + 1);
-                        proposal_ui(ui, proposal, figures, &take, wishes);
+                        proposal_ui(ui, proposal, &plan, figures, &take, wishes);
                     }
                 }
             }
@@ -341,12 +343,13 @@ fn side_by_side(ui: &mut Ui, proposals: &[Proposal], more: bool, wishes: &mut Ve
         proposals.len().max(1)
     };
     let words: Vec<Vec<RichText>> = proposals.iter().map(proposal_words).collect();
+    let plans = plans(proposals.iter());
     ui.columns(columns, |columns| {
         let heights = columns
             .first()
             .map_or_else(Vec::new, |column| row_heights(column, &words));
-        let rows = proposals.iter().zip(words);
-        for (column, (proposal, words)) in columns.iter_mut().zip(rows) {
+        let rows = proposals.iter().zip(plans).zip(words);
+        for (column, ((proposal, plan), words)) in columns.iter_mut().zip(rows) {
             // a column would stretch its words from edge to edge
             column.with_layout(Layout::top_down(Align::Min), |ui| {
                 let name = report::kind_name(proposal.kind);
@@ -355,7 +358,7 @@ fn side_by_side(ui: &mut Ui, proposals: &[Proposal], more: bool, wishes: &mut Ve
                 let about = rows.next();
                 rows_ui(ui, about.into_iter());
                 let take = format!("Take: {}", name.to_lowercase());
-                proposal_ui(ui, proposal, rows, &take, wishes);
+                proposal_ui(ui, proposal, &plan, rows, &take, wishes);
             });
         }
     });
@@ -398,26 +401,39 @@ fn rows_ui(ui: &mut Ui, rows: impl Iterator<Item = (RichText, f32)>) {
     }
 }
 
-/// A small plan, the figures, and taking it.
-fn proposal_ui(
-    ui: &mut Ui,
-    proposal: &Proposal,
-    figures: impl Iterator<Item = (RichText, f32)>,
-    take: &str,
-    wishes: &mut Vec<Action>,
-) {
-    let design = &proposal.design;
-    let wide = ui.available_width().min(260.0);
+/// Small plans, all at the scale of the largest.
+fn plans<'a>(proposals: impl Iterator<Item = &'a Proposal>) -> Vec<Drawing> {
     let options = PlanOptions {
         veil: 0.4,
         ..PlanOptions::default()
     };
-    let drawing = plan(design, &Pose::at_combination(design), &options);
+    let of = |Proposal { design, .. }: &_| plan(design, &Pose::at_combination(design), &options);
+    let mut plans: Vec<Drawing> = proposals.map(of).collect();
+    let sizes = plans.iter().map(|plan| plan.bounds);
+    let (width, height) = sizes.fold((0.0_f64, 0.0_f64), |(width, height), bounds| {
+        (width.max(bounds.width()), height.max(bounds.height()))
+    });
+    for plan in &mut plans {
+        plan.bounds = Rect::about(plan.bounds.centre(), width, height);
+    }
+    plans
+}
+
+/// A small plan, the figures, and taking it.
+fn proposal_ui(
+    ui: &mut Ui,
+    proposal: &Proposal,
+    plan: &Drawing,
+    figures: impl Iterator<Item = (RichText, f32)>,
+    take: &str,
+    wishes: &mut Vec<Action>,
+) {
+    let wide = ui.available_width().min(260.0);
     let said = format!("Plan of the proposal: {}", report::kind_name(proposal.kind));
-    picture_ui(ui, vec2(wide, wide * 0.68), &drawing, &said);
+    picture_ui(ui, vec2(wide, wide * 0.68), plan, &said);
     rows_ui(ui, figures);
     if ui.button(take).clicked() {
-        wishes.push(Action::Take(Box::new(design.clone())));
+        wishes.push(Action::Take(Box::new(proposal.design.clone())));
     }
     ui.add_space(8.0);
 }
@@ -430,7 +446,7 @@ fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut P
     ui.separator();
     let idle = proposing.progress().is_none();
     let button = Button::new("What would buy more?");
-    let about = "Other lids, and one step of better workmanship each";
+    let about = "Smaller and larger lids, and one step of better workmanship each";
     if ui.add_enabled(idle, button).on_hover_text(about).clicked()
         && let Ok(answers) = asked.answers(design.units)
     {
@@ -439,7 +455,12 @@ fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut P
     }
     if let Some(text) = &proposing.beyond {
         for line in text.lines() {
-            ui.label(RichText::new(line.trim()).small());
+            // what stands under a heading is set in
+            ui.label(if line.starts_with(' ') {
+                RichText::new(sentence(line.trim())).small()
+            } else {
+                RichText::new(line).strong()
+            });
         }
     }
 }

@@ -16,8 +16,9 @@ pub use figure::{grouped, length};
 pub use json::proof_json;
 pub use mark::{MarkPlace, mark_json, mark_text};
 pub use propose::{
-    frontier_text, kind_about, kind_file, kind_name, mend_sentence, not_mended_sentences,
-    nothing_json, nothing_text, proposal_lines, proposals_json, proposals_text,
+    frontier_json, frontier_text, kind_about, kind_file, kind_name, mend_sentence,
+    not_mended_sentences, nothing_json, nothing_text, proposal_lines, proposals_json,
+    proposals_text,
 };
 pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;

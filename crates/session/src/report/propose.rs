@@ -42,23 +42,14 @@ pub fn kind_file(kind: Kind) -> &'static str {
 pub fn proposal_lines(proposal: &Proposal) -> Vec<String> {
     let design = &proposal.design;
     let say = |mm: f64| show_length_unit(mm, design.units);
-    let mut marks: Vec<String> = design
-        .dials
-        .iter()
-        .map(|dial| dial.positions.to_string())
-        .collect();
-    // "8, 8, 8" says no more than "8"
-    if marks.windows(2).all(|pair| pair[0] == pair[1]) {
-        marks.truncate(1);
-    }
+    let marks: Vec<u32> = design.dials.iter().map(|dial| dial.positions).collect();
     let mut lines = vec![
         verdict_sentence(design, &proposal.proof),
         format!(
-            "lid {} × {}, {} dials of {} marks",
+            "lid {} × {}, {}",
             say(design.plate.width),
             say(design.plate.depth),
-            design.dials.len(),
-            marks.join(", ")
+            dials_of(&marks)
         ),
         format!(
             "every error could be {:.0} % larger before it fails",
@@ -68,6 +59,16 @@ pub fn proposal_lines(proposal: &Proposal) -> Vec<String> {
     let bits: Vec<String> = proposal.bits.iter().map(|bit| say(*bit)).collect();
     lines.push(format!("bits and pins: {}", bits.join(", ")));
     lines
+}
+
+/// "4 dials of 10 marks", "2 dials of 6, 8 marks".
+fn dials_of(marks: &[u32]) -> String {
+    let plural = if marks.len() == 1 { "" } else { "s" };
+    // "8, 8, 8" says no more than "8"
+    let alike = marks.iter().all(|one| Some(one) == marks.first());
+    let said = marks.iter().take(if alike { 1 } else { marks.len() });
+    let said: Vec<String> = said.map(u32::to_string).collect();
+    format!("{} dial{plural} of {} marks", marks.len(), said.join(", "))
 }
 
 /// All proposals as text.
@@ -111,6 +112,31 @@ pub fn proposals_json(proposals: &[Proposal]) -> Value {
         })
     });
     json!({ "format": 1, "proposals": each.collect::<Vec<_>>() })
+}
+
+/// What more would buy, for programs: lengths in mm, rooms as shares, settings as text for they may be
+/// many.
+pub fn frontier_json(frontier: &Frontier) -> Value {
+    let lids = frontier.lids.iter().map(|lid| {
+        json!({
+            "lid_mm": [lid.width, lid.depth],
+            "settings": lid.settings.to_string(),
+            "marks": lid.marks,
+        })
+    });
+    let better = frontier.better.iter().map(|better| {
+        json!({
+            "name": better.name,
+            "settings": [better.settings.0.to_string(), better.settings.1.to_string()],
+            "room": [better.room.0, better.room.1],
+        })
+    });
+    json!({
+        "given_mm": [frontier.given.0, frontier.given.1],
+        "lids": lids.collect::<Vec<_>>(),
+        "most_marks": frontier.most_marks,
+        "better": better.collect::<Vec<_>>(),
+    })
 }
 
 /// Why there are none, for programs.
@@ -199,28 +225,44 @@ fn capital(text: &str) -> String {
 /// What lids of other sizes and better workmanship would buy, as text.
 pub fn frontier_text(frontier: &Frontier, units: Units) -> String {
     let say = |mm: f64| show_length_unit(mm, units);
-    let mut text = "Settings that can be told apart, by lid\n".to_owned();
+    let mut text = "Settings that can be told apart, with as many dials as it takes\n".to_owned();
     for lid in &frontier.lids {
+        let yours = if (lid.width, lid.depth) == frontier.given {
+            "your lid, "
+        } else {
+            ""
+        };
         let (width, depth) = (say(lid.width), say(lid.depth));
-        let _ = writeln!(text, "  {width} × {depth}: {}", lid.settings);
+        let (settings, dials) = (grouped(lid.settings), dials_of(&lid.marks));
+        let _ = writeln!(text, "  {yours}{width} × {depth}: {settings}, {dials}");
     }
     if let Some(most) = frontier.most_marks {
-        let _ = writeln!(text, "Most marks that one dial can bear: {most}");
+        let _ = writeln!(text, "  a single dial on your lid: {most} marks at most");
+    }
+    if !frontier.better.is_empty() {
+        text.push_str("What one step of better work buys, with the dials you ask for\n");
     }
     for better in &frontier.better {
-        let ((before, after), name) = (better.settings, better.name);
+        let (before, after) = better.settings;
+        let settings = instead(&grouped(after), &grouped(before), "settings");
         let room = match better.room {
-            (Some(before), Some(after)) => format!(
-                "; errors could be {:.0} % larger instead of {:.0} %",
-                100.0 * after.max(0.0),
-                100.0 * before.max(0.0)
-            ),
+            (Some(before), Some(after)) => {
+                let share = |room: f64| format!("{:.0} %", 100.0 * room.max(0.0));
+                let errors = instead(&share(after), &share(before), "larger");
+                format!("; errors could be {errors}")
+            }
             _ => String::new(),
         };
-        let _ = writeln!(
-            text,
-            "With {name}: {after} settings instead of {before}{room}"
-        );
+        let _ = writeln!(text, "  {}: {settings}{room}", better.name);
     }
     text
+}
+
+/// "12 settings instead of 8", or "8 settings as now".
+fn instead(after: &str, before: &str, what: &str) -> String {
+    if after == before {
+        format!("{after} {what} as now")
+    } else {
+        format!("{after} {what} instead of {before}")
+    }
 }

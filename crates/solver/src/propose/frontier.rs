@@ -1,22 +1,18 @@
 //! What a lid could bear: settings that can be told apart against its area, the most marks of one
 //! dial, and what one step of better workmanship would buy.
 
-use super::grid::{Grid, up};
-use super::pass::{Aim, Pass};
+use super::grid::{Grid, down, up};
+use super::pass::{Aim, POINTS, Pass};
 use super::proposal::{Kind, Proposal, proposal};
-use super::search::Go;
-use super::wishes::{DialWish, Marks, Wishes};
+use super::search::{Go, Search};
+use super::wishes::{DialWish, Wishes};
 use crate::change::{Change, LatchSize, Size, Step};
 use crate::model::{Design, Material, Sawn};
 
 /// Most dials that are looked at.
 const MOST_DIALS: usize = 8;
-/// The smallest lid that is looked at, as a share of the one that is given, and how many there are
-/// from it to that one.
-const SMALLEST: f64 = 0.4;
-const LIDS: u32 = 7;
-/// Points of the lattice between two words with the caller.
-const POINTS: usize = 512;
+/// The lids that are looked at, as shares of the one that is given, which is one of them.
+const LIDS: [f64; 7] = [0.4, 0.55, 0.7, 0.85, 1.0, 1.15, 1.3];
 /// A jig leaves half of what marking out and drilling by eye leave; so do reading marks as fine again.
 ///
 /// # Source
@@ -26,6 +22,8 @@ const FINER: f64 = 0.5;
 /// What can be had on which lid.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Frontier {
+    /// Width and depth of the lid that is given, mm.
+    pub given: (f64, f64),
     /// From small to large: each has more settings than any on a smaller lid.
     pub lids: Vec<OnLid>,
     /// The most marks that a single dial can bear on the lid that is given; `None` where none is
@@ -79,7 +77,9 @@ pub fn frontier(wishes: &Wishes, tell: &mut dyn FnMut(f64) -> Go) -> Frontier {
     let lids = work.lids();
     let most_marks = work.most_marks();
     let better = work.better();
+    let plate = &wishes.base.plate;
     Frontier {
+        given: (plate.width, plate.depth),
         lids,
         most_marks,
         better,
@@ -99,8 +99,7 @@ impl Job<'_> {
     /// Runs `pass` to its end, or as far as the caller wants.
     fn run(&mut self, mut pass: Pass, share: f64) -> Pass {
         while !self.stopped && pass.step(POINTS) {
-            let done = self.done + share * pass.done();
-            self.stopped = (self.tell)(done) == Go::Stop;
+            self.tell(self.done + share * pass.done());
         }
         self.done += share;
         pass
@@ -119,11 +118,17 @@ impl Job<'_> {
         let plate = &self.wishes.base.plate;
         let grid = Grid::of(self.wishes.base.units);
         let (width, depth) = (plate.width, plate.depth);
-        let share = 0.5 / (f64::from(LIDS) * MOST_DIALS as f64);
+        let share = 0.5 / (LIDS.len() as f64 * MOST_DIALS as f64);
         let mut lids: Vec<OnLid> = Vec::new();
-        for number in 0..LIDS {
-            let part = SMALLEST + (1.0 - SMALLEST) * f64::from(number) / f64::from(LIDS - 1);
-            let of = |length: f64| up(length * part, grid.lid).min(length);
+        for part in LIDS {
+            // the lid that is given need not be on the grid
+            let of = |length: f64| {
+                if part < 1.0 {
+                    up(length * part, grid.lid).min(length)
+                } else {
+                    length.max(down(length * part, grid.lid))
+                }
+            };
             let lid = (of(width), of(depth));
             let mut known = lids.last().map_or(0, |lid| lid.settings);
             let mut best = None;
@@ -151,8 +156,8 @@ impl Job<'_> {
         let mut wishes = self.wishes.clone();
         wishes.dials = vec![DialWish::numbered(3)];
         wishes.pinned.retain(|(size, _)| size.dial().is_none());
-        let proposal = self.most(&wishes, 0, 0.05)?;
-        marks(&proposal.design).first().copied()
+        let (_, most) = self.reach(&wishes, 0.05)?;
+        marks(&most.design).first().copied()
     }
 
     fn better(&mut self) -> Vec<Better> {
@@ -163,32 +168,48 @@ impl Job<'_> {
             let mut wishes = self.wishes.clone();
             wishes.base = change.apply(&wishes.base);
             let after = self.reach(&wishes, share);
+            let settings = |of: &Option<(Proposal, Proposal)>| {
+                of.as_ref().map_or(0, |(_, most)| most.settings)
+            };
+            let room =
+                |of: &Option<(Proposal, Proposal)>| of.as_ref().map(|(roomiest, _)| roomiest.room);
             Better {
                 change,
                 name,
-                settings: (before.0, after.0),
-                room: (before.1, after.1),
+                settings: (settings(&before), settings(&after)),
+                room: (room(&before), room(&after)),
             }
         };
         steps.into_iter().map(of).collect()
     }
 
-    /// Most settings and largest room of these wishes.
-    fn reach(&mut self, wishes: &Wishes, share: f64) -> (u128, Option<f64>) {
-        let free = |dial: &DialWish| matches!(dial.marks, Marks::AtLeast(_));
-        let roomiest = Pass::of(wishes, false, Aim::Room(0.0)).and_then(|pass| {
-            let pass = self.run(*pass, share / 2.0);
-            let mut kept = pass.kept.iter();
-            kept.find_map(|found| proposal(Kind::Roomiest, &found.design))
-        });
-        let least = roomiest.as_ref().map_or(0, |found| found.settings);
-        let most = if wishes.dials.iter().any(free) {
-            self.most(wishes, least, share / 2.0)
-        } else {
-            None
+    /// What is proposed of these wishes: the roomiest, and the one with the most settings.
+    fn reach(&mut self, wishes: &Wishes, share: f64) -> Option<(Proposal, Proposal)> {
+        let from = self.done;
+        self.done += share;
+        let mut search = Search::new(wishes);
+        while !self.stopped && search.seeks_roomiest() {
+            search.step();
+            self.tell(from + share * search.progress().done);
+        }
+        let mut pursuits = search.apart().into_iter();
+        let roomiest = search.progress().best.first().cloned()?;
+        // marks that are fixed have no more settings than the roomiest has
+        let Some(mut most) = pursuits.find(|it| it.best().kind == Kind::MostSettings) else {
+            return Some((roomiest.clone(), roomiest));
         };
-        let settings = most.map_or(least, |most| most.settings);
-        (settings, roomiest.map(|found| found.room))
+        while !self.stopped
+            && let Some(news) = most.step()
+        {
+            search.hear(news);
+            self.tell(from + share * search.progress().done);
+        }
+        Some((roomiest, most.best().clone()))
+    }
+
+    /// Tells the caller how far it is, who may stop it.
+    fn tell(&mut self, done: f64) {
+        self.stopped = (self.tell)(done) == Go::Stop;
     }
 }
 

@@ -163,6 +163,11 @@ impl Search {
         self.done = ROOMIEST + (1.0 - ROOMIEST) * mean;
     }
 
+    /// Whether the roomiest is still looked for.
+    pub(super) fn seeks_roomiest(&self) -> bool {
+        matches!(self.stage, Stage::Roomiest(_))
+    }
+
     /// How far it is.
     pub fn progress(&self) -> Progress<'_> {
         Progress {

@@ -4,6 +4,7 @@
 use latchwright_solver::model::{
     Climate, Design, Dial, Grain, Key, Material, Sawn, Season, Slot, Workmanship,
 };
+use latchwright_solver::propose::{DialWish, Wishes};
 use rand::RngExt;
 use rand::seq::IndexedRandom;
 use rand_chacha::ChaCha8Rng;
@@ -48,6 +49,20 @@ pub fn any(rng: &mut ChaCha8Rng) -> Design {
         .map(|dial| rng.random_range(0..dial.positions))
         .collect();
     design
+}
+
+/// What a maker might wish for, with the workmanship, woods and air of [`any`].
+pub fn wishes(rng: &mut ChaCha8Rng) -> Wishes {
+    let mut wishes = Wishes::of(any(rng)).with_lid(
+        rng.random_range(140.0..360.0_f64).round(),
+        rng.random_range(100.0..260.0_f64).round(),
+    );
+    let dials = rng.random_range(1..=4);
+    wishes.dials = (0..dials)
+        .map(|_| DialWish::numbered(rng.random_range(3..=14)))
+        .collect();
+    wishes.pins = vec![3.0, 4.0, 5.0, 6.0];
+    wishes
 }
 
 /// 0 once in four times, else up to `most`.

@@ -4,6 +4,7 @@
 //! `LATCHWRIGHT_HUNT=n` looks at n times as many designs, and at other ones.
 
 use latchwright_solver::model::Design;
+use latchwright_solver::propose::{Go, Outcome, Proposal, propose};
 use latchwright_solver::{CheckVerdict, MarkProof, Proof, Verdict, prove};
 use latchwright_tests::planted::{SIZES, to_the_edge};
 use latchwright_tests::promise::{self, Kept};
@@ -332,4 +333,40 @@ fn designs_on_the_edge_keep_what_is_promised() {
     assert!(tally.broken.is_empty());
     assert!(tally.on_the_edge > 30, "too few promises on their edge");
     assert!(tally.holds > 500 && tally.passes > 40, "too few promises");
+}
+
+/// The mark that holds with the least to spare.
+fn tightest(proof: &Proof) -> Option<(usize, u32)> {
+    let mut least: Option<(f64, (usize, u32))> = None;
+    for (dial, marks) in proof.dials.iter().enumerate() {
+        for (mark, found) in (0_u32..).zip(&marks.marks) {
+            let tighter = least.is_none_or(|(margin, _)| found.margin < margin);
+            if found.verdict == Verdict::Holds && tighter {
+                least = Some((found.margin, (dial, mark)));
+            }
+        }
+    }
+    least.map(|(_, at)| at)
+}
+
+/// The search leaves as little to spare as the proof allows, of many sizes at once.
+#[test]
+fn proposals_keep_what_is_promised() {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed(4));
+    let mut tally = Tally::default();
+    for _ in 0..4 * hunt() {
+        let wishes = designs::wishes(&mut rng);
+        let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
+            continue;
+        };
+        for Proposal { design, proof, .. } in &found {
+            try_design(design, tightest(proof), &mut rng, &mut tally);
+        }
+    }
+    report(&tally);
+    assert!(tally.broken.is_empty());
+    assert_eq!(tally.unsure, 0, "a proposal is proven");
+    assert!(tally.designs > 5, "too few proposals");
+    assert_eq!(tally.on_the_edge, tally.designs);
+    assert!(tally.holds > 150 && tally.passes > 10, "too few promises");
 }

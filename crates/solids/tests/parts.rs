@@ -120,6 +120,39 @@ fn a_wall_thinner_than_two_lines_is_named_with_a_remedy_that_mends_it() {
 }
 
 #[test]
+fn a_jig_says_where_its_notch_goes_as_the_plate_is_seen_from_outside() {
+    let mut design = Design::default();
+    let places = |design: &Design| -> Vec<String> {
+        let parts = made(design, &Options::default());
+        let jigs = parts.iter().filter(|part| part.kind == Kind::Jig);
+        let said = jigs.flat_map(|jig| &jig.warnings);
+        said.filter(|said| said.code == "use-of-jig")
+            .map(|said| said.message.clone())
+            .collect()
+    };
+    let whole = places(&design);
+    assert_eq!(whole.len(), 1);
+    assert!(
+        whole[0].contains("its notch on the edge's middle;"),
+        "{whole:?}"
+    );
+    // a jig for each dial, where one for all is wider than the bed
+    design.bench.printer.bed = (100.0, 110.0);
+    let each = places(&design);
+    assert_eq!(each.len(), design.dials.len());
+    for (said, dial) in each.iter().zip(&design.dials) {
+        let (x, _) = dial.centre;
+        let place = if x == 0.0 {
+            "its notch on the edge's middle;".to_owned()
+        } else {
+            let side = if x < 0.0 { "left" } else { "right" };
+            format!("on the line {:.2} mm {side} of the edge's middle;", x.abs())
+        };
+        assert!(said.contains(&place), "{place}: {said}");
+    }
+}
+
+#[test]
 fn a_part_larger_than_the_bed_is_named() {
     let mut design = Design::default();
     design.bench.printer.bed = (50.0, 50.0);

@@ -73,11 +73,21 @@ fn jig(shop: &Shop<'_>, name: String, dials: &[&Dial], line: f64) -> Result<Part
         "use-of-jig",
         format!(
             "lay it on the outside of the plate with the fence over the front edge and its notch on \
-             the line {line:.2} mm right of the middle; clamp it, wear eye protection, keep to the \
-             drill's manual"
+             {}; clamp it, wear eye protection, keep to the drill's manual",
+            from_the_middle(line)
         ),
     );
     draft.finish(shop.fit.printer)
+}
+
+/// Where the line x = `line` is, for somebody who looks at the plate from outside.
+fn from_the_middle(line: f64) -> String {
+    let off = format!("{:.2}", line.abs());
+    if off == "0.00" {
+        return "the edge's middle".to_owned();
+    }
+    let side = if line < 0.0 { "left" } else { "right" };
+    format!("the line {off} mm {side} of the edge's middle")
 }
 
 /// Web and fence, left and right changed, x counted from `line`.

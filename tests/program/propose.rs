@@ -61,6 +61,8 @@ fn a_lid_gives_three_proven_designs_that_differ_in_kind() {
         Some(2),
         "designs that are there stay"
     );
+    let replaced = run(&[&asked[..], &["--replace"]].concat());
+    assert_eq!(replaced.status.code(), Some(0), "{replaced:?}");
     let again = run(&["propose", "--lid", "220", "140"]);
     assert_eq!(
         said(&again.stdout),

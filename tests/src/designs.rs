@@ -51,7 +51,7 @@ pub fn any(rng: &mut ChaCha8Rng) -> Design {
     design
 }
 
-/// What a maker might wish for, with the workmanship, woods and air of [`any`].
+/// What a maker might wish for, with all of [`any`] that is not found: workmanship, woods, air, plays.
 pub fn wishes(rng: &mut ChaCha8Rng) -> Wishes {
     let mut wishes = Wishes::of(any(rng)).with_lid(
         rng.random_range(140.0..360.0_f64).round(),

@@ -20,7 +20,7 @@ const LOOK: Duration = Duration::from_millis(100);
 #[derive(Default)]
 pub struct Proposing {
     job: Job<Outcome>,
-    further: Job<String>,
+    further: Job<Option<String>>,
     running: Option<Reins>,
     /// The best so far, told each time that there is something better.
     so_far: Option<Receiver<Vec<Proposal>>>,
@@ -48,6 +48,8 @@ impl Proposing {
     pub fn start(&mut self, ctx: &Context, wishes: Wishes) {
         self.stop();
         (self.found, self.beyond) = (None, None);
+        // what is still on its way is of another question
+        self.further = Job::default();
         let (reins, go) = begin();
         self.running = Some(reins);
         let (tell, so_far) = std::sync::mpsc::channel();
@@ -76,7 +78,8 @@ impl Proposing {
         self.running = Some(reins);
         self.further.start(ctx, move || {
             let found = frontier(&wishes, &mut |done| go(done));
-            report::frontier_text(&found, units)
+            // the half of it would mislead
+            (!found.stopped).then(|| report::frontier_text(&found, units))
         });
     }
 
@@ -109,7 +112,7 @@ impl Proposing {
             };
         }
         if let Some(text) = self.further.poll() {
-            self.beyond = Some(text);
+            self.beyond = text;
         }
         if self.job.busy() || self.further.busy() {
             ctx.request_repaint_after(LOOK);

@@ -18,7 +18,7 @@ use crate::app::LatchwrightApp;
 const FIRST: &str = "tea-box";
 
 /// What works without a window, named where a window cannot be had.
-const WITHOUT: &str = "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf";
+const WITHOUT: &str = "without a window these work: latchwright prove FILE, latchwright settings FILE, latchwright card FILE --out OUT.pdf, and all else that latchwright --help lists";
 
 /// Opens the window on `file`, on the design worked on last, or on a working demo.
 ///

@@ -22,8 +22,8 @@ fn wishes(width: f64, depth: f64, marks: &[u32]) -> Wishes {
     wishes
 }
 
-/// A lid for three, four, five and six dials; the last two of unlike marks with a printed slider that
-/// drifts under its plate, and before them six dials alike.
+/// A lid for three dials and for four, then three of a printed slider that drifts under its plate: six
+/// dials alike, five and six with unlike marks.
 fn sizes() -> [Wishes; 5] {
     let drifting = |marks: &[u32]| {
         let mut wishes = wishes(400.0, 300.0, marks);

@@ -1,7 +1,7 @@
 //! Design files on disk: loading, safe saving, and noticing that somebody else changed one.
 //!
-//! The only place in this crate that touches the file system. A save never spoils what was there:
-//! the new text is written whole to a neighbour of the file and then takes its name in one step.
+//! A save never spoils what was there: the new text is written whole to a neighbour of the file and then
+//! takes its name in one step.
 
 use std::fs::{self, File};
 use std::hash::Hasher;

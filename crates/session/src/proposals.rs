@@ -1,5 +1,6 @@
 //! Proposals on several threads: the same answer on any number of them.
 
+use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::channel;
 use std::thread;
@@ -23,12 +24,17 @@ pub fn run(wishes: &Wishes, threads: usize, tell: &mut dyn FnMut(Progress<'_>) -
 
 /// What can go on at the same time does, to its end.
 fn abreast(search: &mut Search, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Go {
+    let pursuits = search.apart();
+    if pursuits.is_empty() {
+        return Go::On;
+    }
     let stopped = AtomicBool::new(false);
     let (news, heard) = channel();
     thread::scope(|scope| {
-        for mut pursuit in search.apart() {
+        let mut running = Vec::new();
+        for mut pursuit in pursuits {
             let (news, stopped) = (news.clone(), &stopped);
-            scope.spawn(move || {
+            running.push(scope.spawn(move || {
                 while !stopped.load(Ordering::Relaxed) {
                     // nobody listens any more once it was stopped
                     let told = pursuit.step().map(|step| news.send(step).is_ok());
@@ -36,7 +42,7 @@ fn abreast(search: &mut Search, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Go 
                         break;
                     }
                 }
-            });
+            }));
         }
         drop(news);
         for step in heard {
@@ -44,6 +50,12 @@ fn abreast(search: &mut Search, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Go 
             if tell(search.progress()) == Go::Stop {
                 stopped.store(true, Ordering::Relaxed);
                 return Go::Stop;
+            }
+        }
+        for thread in running {
+            // one that fell over says why, as it would on this thread
+            if let Err(why) = thread.join() {
+                resume_unwind(why);
             }
         }
         Go::On

@@ -133,7 +133,7 @@ fn a_jig_says_where_its_notch_goes_as_the_plate_is_seen_from_outside() {
     let whole = places(&design);
     assert_eq!(whole.len(), 1);
     assert!(
-        whole[0].contains("its notch on the edge's middle;"),
+        whole[0].contains("its notch on the edge's middle, that edge towards you;"),
         "{whole:?}"
     );
     // a jig for each dial, where one for all is wider than the bed
@@ -143,10 +143,13 @@ fn a_jig_says_where_its_notch_goes_as_the_plate_is_seen_from_outside() {
     for (said, dial) in each.iter().zip(&design.dials) {
         let (x, _) = dial.centre;
         let place = if x == 0.0 {
-            "its notch on the edge's middle;".to_owned()
+            "its notch on the edge's middle, that edge towards you;".to_owned()
         } else {
             let side = if x < 0.0 { "left" } else { "right" };
-            format!("on the line {:.2} mm {side} of the edge's middle;", x.abs())
+            format!(
+                "on the line {:.2} mm {side} of the edge's middle, that edge towards you;",
+                x.abs()
+            )
         };
         assert!(said.contains(&place), "{place}: {said}");
     }

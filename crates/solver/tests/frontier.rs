@@ -1,7 +1,7 @@
 //! The frontier: every lid's latch is proven, more lid never bears less, finer work buys something.
 
 use latchwright_solver::model::Design;
-use latchwright_solver::propose::{Frontier, Go, Outcome, Wishes, frontier, propose};
+use latchwright_solver::propose::{DialWish, Frontier, Go, Outcome, Wishes, frontier, propose};
 use latchwright_solver::prove;
 
 fn wishes() -> Wishes {
@@ -18,6 +18,7 @@ fn whole(wishes: &Wishes) -> Frontier {
         Go::On
     });
     assert!(!found.stopped);
+    assert!((before - 1.0).abs() < 1e-9, "{before}");
     found
 }
 
@@ -62,6 +63,40 @@ fn what_it_is_measured_from_is_what_is_proposed() {
         assert_eq!(better.room.0, Some(proposals[0].room));
         assert_eq!(better.settings.0, proposals[1].settings);
     }
+    // nor does the lid bear less than that
+    let mine = found
+        .lids
+        .iter()
+        .find(|lid| (lid.width, lid.depth) == found.given);
+    assert!(mine.unwrap().settings >= proposals[1].settings);
+}
+
+#[test]
+fn on_a_lid_for_one_dial_all_that_is_said_of_it_agrees() {
+    let mut wishes = Wishes::of(Design::default()).with_lid(75.0, 105.0);
+    // two short hinges side by side
+    let hinge = &mut wishes.base.body.hinge;
+    (hinge.length, hinge.inset) = (20.0, 14.0);
+    wishes.dials = vec![DialWish::numbered(5)];
+    wishes.pins = vec![3.0, 4.0];
+    let found = whole(&wishes);
+    let mine = found
+        .lids
+        .iter()
+        .find(|lid| (lid.width, lid.depth) == found.given);
+    let mine = mine.expect("one dial fits");
+    assert_eq!(mine.marks, [found.most_marks.unwrap()]);
+    assert_eq!(mine.settings, found.better[0].settings.0);
+}
+
+#[test]
+fn stopped_among_the_steps_it_says_nothing_of_those_that_are_left() {
+    let whole = whole(&wishes());
+    let found = frontier(&wishes(), &mut |done| {
+        if done > 0.75 { Go::Stop } else { Go::On }
+    });
+    assert!(found.stopped && found.better.len() < whole.better.len());
+    assert_eq!(found.better, whole.better[..found.better.len()]);
 }
 
 #[test]

@@ -80,7 +80,7 @@ enum Command {
     /// to mend, 2 could not be done.
     Mend(mend::Asked),
     /// Make everything the bench needs in one folder: templates at true size, cut list, order of work,
-    /// setting of the combination, the card, and each part as SVG and DXF.
+    /// setting of the combination, the card, and each wooden part as SVG and DXF.
     Papers(papers::Asked),
     /// Make everything that is printed in one folder: a 3MF for each bed, an STL for each part, and a list
     /// of their sizes.

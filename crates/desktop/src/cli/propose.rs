@@ -16,6 +16,10 @@ use crate::job::threads;
 
 /// What `latchwright propose` is asked for.
 #[derive(Debug, Args)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "options of a command, each on its own"
+)]
 pub struct Asked {
     /// Width and depth of the lid: 220 140, or 8 5/8 in and so on.
     #[arg(long, num_args = 2, value_names = ["WIDTH", "DEPTH"])]
@@ -41,7 +45,7 @@ pub struct Asked {
     /// Age in years of the youngest who will live with the box.
     #[arg(long, default_value_t = 14)]
     pub youngest: u32,
-    /// Hold a size fixed: "gap of dial 1 = 2.5". May be given more than once.
+    /// Hold a size fixed: "gap of every dial = 2.5". May be given more than once.
     #[arg(long, value_name = "SIZE=LENGTH")]
     pub hold: Vec<String>,
     /// Think in inches.
@@ -50,12 +54,15 @@ pub struct Asked {
     /// A design whose bits, printer, woods and air are yours; else the usual ones.
     #[arg(long, value_name = "FILE")]
     pub bench: Option<PathBuf>,
-    /// Tell, too, what larger lids and better workmanship would buy.
+    /// Tell, too, what smaller and larger lids and better workmanship would buy.
     #[arg(long)]
     pub frontier: bool,
     /// A folder that gets the designs.
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Replace designs of the same names that are there.
+    #[arg(long, requires = "out")]
+    pub replace: bool,
     /// Print JSON instead of text.
     #[arg(long)]
     pub json: bool,
@@ -81,7 +88,7 @@ pub fn run(asked: &Asked) -> Result<u8> {
     match outcome {
         Outcome::Found(proposals) => {
             if let Some(folder) = &asked.out {
-                save(folder, &proposals)?;
+                save(folder, &proposals, asked.replace)?;
             }
             let beyond = asked
                 .frontier
@@ -166,7 +173,7 @@ fn wishes(asked: &Asked) -> Result<Wishes> {
     Ok(answers.wishes(&bench))
 }
 
-fn save(folder: &std::path::Path, proposals: &[Proposal]) -> Result<()> {
+fn save(folder: &std::path::Path, proposals: &[Proposal], replace: bool) -> Result<()> {
     let mut files = Vec::new();
     for proposal in proposals {
         files.push(NewFile {
@@ -174,7 +181,12 @@ fn save(folder: &std::path::Path, proposals: &[Proposal]) -> Result<()> {
             bytes: format::write(&proposal.design)?.into_bytes(),
         });
     }
-    write_together(folder, &files, Replace::Never)?;
+    let replace = if replace {
+        Replace::Allowed
+    } else {
+        Replace::Never
+    };
+    write_together(folder, &files, replace)?;
     Ok(())
 }
 

@@ -448,8 +448,9 @@ fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut P
     let button = Button::new("What would buy more?");
     let about = "Smaller and larger lids, and one step of better workmanship each";
     if ui.add_enabled(idle, button).on_hover_text(about).clicked()
-        && let Ok(answers) = asked.answers(design.units)
+        && let Some(answers) = &asked.proposed_for
     {
+        // of what is shown, also where an answer was changed since
         let ctx = ui.ctx().clone();
         proposing.look_further(&ctx, answers.wishes(design), design.units);
     }

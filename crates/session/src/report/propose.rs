@@ -244,7 +244,12 @@ pub fn frontier_text(frontier: &Frontier, units: Units) -> String {
     }
     for better in &frontier.better {
         let (before, after) = better.settings;
-        let settings = instead(&grouped(after), &grouped(before), "settings");
+        let settings = match (after, before) {
+            (0, 0) => "nothing that is proven, as now".to_owned(),
+            (0, _) => "nothing that is proven".to_owned(),
+            (_, 0) => format!("{} settings instead of nothing", grouped(after)),
+            _ => instead(&grouped(after), &grouped(before), "settings"),
+        };
         let room = match better.room {
             (Some(before), Some(after)) => {
                 let share = |room: f64| format!("{:.0} %", 100.0 * room.max(0.0));
@@ -258,10 +263,10 @@ pub fn frontier_text(frontier: &Frontier, units: Units) -> String {
     text
 }
 
-/// "12 settings instead of 8", or "8 settings as now".
+/// "12 settings instead of 8", or "8 settings, as now".
 fn instead(after: &str, before: &str, what: &str) -> String {
     if after == before {
-        format!("{after} {what} as now")
+        format!("{after} {what}, as now")
     } else {
         format!("{after} {what} instead of {before}")
     }

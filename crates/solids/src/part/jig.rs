@@ -73,7 +73,7 @@ fn jig(shop: &Shop<'_>, name: String, dials: &[&Dial], line: f64) -> Result<Part
         "use-of-jig",
         format!(
             "lay it on the outside of the plate with the fence over the front edge and its notch on \
-             {}; clamp it, wear eye protection, keep to the drill's manual",
+             {}, that edge towards you; clamp it, wear eye protection, keep to the drill's manual",
             from_the_middle(line)
         ),
     );

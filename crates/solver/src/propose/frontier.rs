@@ -4,12 +4,12 @@
 use super::grid::{Grid, down, up};
 use super::pass::{Aim, POINTS, Pass};
 use super::proposal::{Kind, Proposal, proposal};
-use super::search::{Go, Search};
+use super::search::{Go, ROOMIEST, Search};
 use super::wishes::{DialWish, Wishes};
 use crate::change::{Change, LatchSize, Size, Step};
 use crate::model::{Design, Material, Sawn};
 
-/// Most dials that are looked at.
+/// Most dials that are looked at, or as many as are wished for.
 const MOST_DIALS: usize = 8;
 /// The lids that are looked at, as shares of the one that is given, which is one of them.
 const LIDS: [f64; 7] = [0.4, 0.55, 0.7, 0.85, 1.0, 1.15, 1.3];
@@ -66,7 +66,7 @@ pub struct Better {
 /// The frontier of these wishes; `tell` hears which share is done and may stop it.
 ///
 /// Marks and labels of the wishes count for what better workmanship buys; the lids are looked at with
-/// any number of dials of any number of marks.
+/// 1 to 8 dials, or as many as are wished for, of three marks and more.
 pub fn frontier(wishes: &Wishes, tell: &mut dyn FnMut(f64) -> Go) -> Frontier {
     let mut work = Job {
         wishes,
@@ -74,9 +74,14 @@ pub fn frontier(wishes: &Wishes, tell: &mut dyn FnMut(f64) -> Go) -> Frontier {
         done: 0.0,
         stopped: false,
     };
-    let lids = work.lids();
-    let most_marks = work.most_marks();
-    let better = work.better();
+    let before = work.reach(wishes, SHARES.0);
+    let single = work.single();
+    let own = [&before, &single].map(|reach| reach.as_ref().map(|(_, most)| most.clone()));
+    let lids = work.lids(&own);
+    let most_marks = own[1]
+        .as_ref()
+        .and_then(|most| marks(&most.design).first().copied());
+    let better = work.better(before.as_ref());
     let plate = &wishes.base.plate;
     Frontier {
         given: (plate.width, plate.depth),
@@ -86,6 +91,12 @@ pub fn frontier(wishes: &Wishes, tell: &mut dyn FnMut(f64) -> Go) -> Frontier {
         stopped: work.stopped,
     }
 }
+
+/// The roomiest of some wishes, and the one with the most settings.
+type Reach = (Proposal, Proposal);
+
+/// Shares of the work: what is proposed as it is, a single dial, the lids, better work; a guess.
+const SHARES: (f64, f64, f64, f64) = (0.1, 0.05, 0.45, 0.4);
 
 struct Job<'a> {
     wishes: &'a Wishes,
@@ -114,11 +125,13 @@ impl Job<'_> {
             .filter(|proposal| proposal.settings > known)
     }
 
-    fn lids(&mut self) -> Vec<OnLid> {
+    /// `own` are known on the lid that is given.
+    fn lids(&mut self, own: &[Option<Proposal>]) -> Vec<OnLid> {
         let plate = &self.wishes.base.plate;
         let grid = Grid::of(self.wishes.base.units);
         let (width, depth) = (plate.width, plate.depth);
-        let share = 0.5 / (LIDS.len() as f64 * MOST_DIALS as f64);
+        let most_dials = MOST_DIALS.max(self.wishes.dials.len());
+        let share = SHARES.2 / (LIDS.len() as f64 * most_dials as f64);
         let mut lids: Vec<OnLid> = Vec::new();
         for part in LIDS {
             // the lid that is given need not be on the grid
@@ -132,7 +145,15 @@ impl Job<'_> {
             let lid = (of(width), of(depth));
             let mut known = lids.last().map_or(0, |lid| lid.settings);
             let mut best = None;
-            for dials in (1..=MOST_DIALS).rev() {
+            if part == 1.0 {
+                let own = own.iter().flatten();
+                let most = own.max_by_key(|proposal| proposal.settings);
+                if let Some(most) = most.filter(|most| most.settings > known) {
+                    known = most.settings;
+                    best = Some(most.clone());
+                }
+            }
+            for dials in (1..=most_dials).rev() {
                 let mut wishes = self.wishes.clone().with_lid(lid.0, lid.1);
                 wishes.dials = vec![DialWish::numbered(3); dials];
                 wishes.pinned.retain(|(size, _)| size.dial().is_none());
@@ -152,39 +173,37 @@ impl Job<'_> {
         lids
     }
 
-    fn most_marks(&mut self) -> Option<u32> {
+    fn single(&mut self) -> Option<Reach> {
         let mut wishes = self.wishes.clone();
         wishes.dials = vec![DialWish::numbered(3)];
         wishes.pinned.retain(|(size, _)| size.dial().is_none());
-        let (_, most) = self.reach(&wishes, 0.05)?;
-        marks(&most.design).first().copied()
+        self.reach(&wishes, SHARES.1)
     }
 
-    fn better(&mut self) -> Vec<Better> {
+    fn better(&mut self, before: Option<&Reach>) -> Vec<Better> {
         let steps = steps(&self.wishes.base);
-        let share = 0.45 / (steps.len() as f64 + 1.0);
-        let before = self.reach(self.wishes, share);
+        let share = SHARES.3 / steps.len().max(1) as f64;
         let of = |(name, change): (&'static str, Change)| {
             let mut wishes = self.wishes.clone();
             wishes.base = change.apply(&wishes.base);
             let after = self.reach(&wishes, share);
-            let settings = |of: &Option<(Proposal, Proposal)>| {
-                of.as_ref().map_or(0, |(_, most)| most.settings)
-            };
-            let room =
-                |of: &Option<(Proposal, Proposal)>| of.as_ref().map(|(roomiest, _)| roomiest.room);
-            Better {
+            let settings = |of: Option<&Reach>| of.map_or(0, |(_, most)| most.settings);
+            let room = |of: Option<&Reach>| of.map(|(roomiest, _)| roomiest.room);
+            let after = after.as_ref();
+            (!self.stopped).then(|| Better {
                 change,
                 name,
-                settings: (settings(&before), settings(&after)),
-                room: (room(&before), room(&after)),
-            }
+                settings: (settings(before), settings(after)),
+                room: (room(before), room(after)),
+            })
         };
-        steps.into_iter().map(of).collect()
+        // what was stopped says nothing
+        steps.into_iter().map_while(of).collect()
     }
 
-    /// What is proposed of these wishes: the roomiest, and the one with the most settings.
-    fn reach(&mut self, wishes: &Wishes, share: f64) -> Option<(Proposal, Proposal)> {
+    /// What is proposed of these wishes: the roomiest, and the one with the most settings; `None` where
+    /// nothing is, or it was stopped before that was known.
+    fn reach(&mut self, wishes: &Wishes, share: f64) -> Option<Reach> {
         let from = self.done;
         self.done += share;
         let mut search = Search::new(wishes);
@@ -193,18 +212,21 @@ impl Job<'_> {
             self.tell(from + share * search.progress().done);
         }
         let mut pursuits = search.apart().into_iter();
-        let roomiest = search.progress().best.first().cloned()?;
+        let roomiest = search.progress().best.first().cloned();
         // marks that are fixed have no more settings than the roomiest has
-        let Some(mut most) = pursuits.find(|it| it.best().kind == Kind::MostSettings) else {
-            return Some((roomiest.clone(), roomiest));
-        };
-        while !self.stopped
-            && let Some(news) = most.step()
-        {
-            search.hear(news);
-            self.tell(from + share * search.progress().done);
+        let mut most = roomiest.clone();
+        if let Some(mut pursuit) = pursuits.find(|it| it.best().kind == Kind::MostSettings) {
+            while !self.stopped
+                && let Some(news) = pursuit.step()
+            {
+                self.tell(from + share * (ROOMIEST + (1.0 - ROOMIEST) * news.done));
+            }
+            most = Some(pursuit.best().clone());
         }
-        Some((roomiest, most.best().clone()))
+        if !self.stopped {
+            self.tell(self.done);
+        }
+        roomiest.zip(most).filter(|_| !self.stopped)
     }
 
     /// Tells the caller how far it is, who may stop it.

@@ -52,7 +52,7 @@ const LEAST_PIN: f64 = 1.0;
 const PIN_TO_BIT: f64 = 0.11;
 
 /// Flats of a post where the marks are not fixed.
-const SIDES: [u32; 4] = [3, 4, 5, 6];
+pub(super) const SIDES: [u32; 4] = [3, 4, 5, 6];
 
 /// One choice.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -311,7 +311,7 @@ fn counted(value: f64) -> Option<u32> {
 }
 
 /// The first number of marks that a post can seat.
-fn seated(marks: Marks) -> u32 {
+pub(super) fn seated(marks: Marks) -> u32 {
     match marks {
         Marks::Exactly(number) => number,
         Marks::AtLeast(number) => {

@@ -19,6 +19,7 @@ mod frontier;
 mod grid;
 mod in_plate;
 mod lattice;
+mod more_marks;
 mod nearest;
 mod pass;
 mod place;

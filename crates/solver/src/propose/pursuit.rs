@@ -3,8 +3,12 @@
 
 use core::cmp::Ordering;
 
+use itertools::iproduct;
+
 use super::found::Found;
+use super::grid::Grid;
 use super::lattice::facing;
+use super::more_marks::MoreMarks;
 use super::pass::{Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, first_allowed};
 use super::round::{Rank, Round, aim};
@@ -50,6 +54,8 @@ enum Stage {
     /// The most room that what was found can have.
     Roomy(Box<Pass>),
     Round(Box<Round>),
+    /// The most room on a lid a step smaller, and the wishes that are still to be tried.
+    Smaller(Box<Pass>, Vec<Wishes>),
     Done,
 }
 
@@ -63,7 +69,7 @@ impl Pursuit {
                 kind,
                 ..roomiest.clone()
             },
-            is_better: true,
+            is_better: false,
             leads: Vec::new(),
             stage: Stage::Done,
             done: 0.0,
@@ -103,6 +109,15 @@ impl Pursuit {
                 }
                 None => self.after_round(&round),
             },
+            Stage::Smaller(mut pass, left) => {
+                if pass.step(POINTS) {
+                    Stage::Smaller(pass, left)
+                } else if self.take(&pass.kept, MOST_PROOFS).is_some() {
+                    self.roomy()
+                } else {
+                    self.smaller(left)
+                }
+            }
             Stage::Done => return None,
         };
         // what leads on is gone over again
@@ -122,7 +137,8 @@ impl Pursuit {
                 (*grade as f64 + pass.done()) / (2.0 * GRADES.len() as f64)
             }
             Stage::Roomy(pass) => 0.5 + pass.done() / 4.0,
-            Stage::Round(round) => 0.75 + round.done() / 4.0,
+            Stage::Round(round) => 0.75 + round.done() / 8.0,
+            Stage::Smaller(..) => 0.9,
             Stage::Done => 1.0,
         }
     }
@@ -204,7 +220,28 @@ impl Pursuit {
         if self.rank() > round.known {
             return self.roomy();
         }
-        Stage::Done
+        if self.kind != Kind::Smallest {
+            return Stage::Done;
+        }
+        let step = Grid::of(self.wishes.base.units).lid;
+        let plate = &self.best.design.plate;
+        let lids = [
+            (plate.width - step, plate.depth),
+            (plate.width, plate.depth - step),
+        ];
+        let mut more = MoreMarks::of(&self.wishes).likely;
+        more.push(self.wishes.clone());
+        let left =
+            iproduct!(lids, more).map(|((width, depth), wishes)| wishes.with_lid(width, depth));
+        self.smaller(left.collect())
+    }
+
+    /// Looks for the roomiest, between the places of the lattice too, on lids a step smaller.
+    fn smaller(&self, mut left: Vec<Wishes>) -> Stage {
+        let next = left
+            .pop()
+            .and_then(|wishes| self.pass(&wishes, Aim::Room(SHORT)));
+        next.map_or(Stage::Done, |pass| Stage::Smaller(pass, left))
     }
 
     /// How good the best is.

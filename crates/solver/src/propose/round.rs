@@ -20,7 +20,7 @@ pub(super) type Rank = (u128, f64);
 /// Looking round what was found, one grade of room after another.
 pub(super) struct Round {
     /// In what it is to be better.
-    pub kind: Kind,
+    kind: Kind,
     /// How good it was before.
     pub known: Rank,
     pass: Pass,

@@ -3,7 +3,8 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::found::Found;
-use super::pass::{Aim, POINTS, Pass, SHORT};
+use super::more_marks::MoreMarks;
+use super::pass::{ALIKE, Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, allowed, first_allowed};
 use super::pursuit::{News, Pursuit};
 use super::unreadable::unreadable;
@@ -16,7 +17,7 @@ const FEW: usize = 16;
 const FEWER: usize = 8;
 
 /// Share of the work that the roomiest takes; a guess.
-const ROOMIEST: f64 = 0.2;
+pub(super) const ROOMIEST: f64 = 0.2;
 
 /// How it ended.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,6 +64,8 @@ pub fn propose(wishes: &Wishes, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Out
 pub struct Search {
     wishes: Wishes,
     stage: Stage,
+    /// The same with more marks, still to be tried.
+    more_marks: MoreMarks,
     found: Vec<Proposal>,
     /// The kinds other than the roomiest, and what share of each is done.
     better: Vec<Pursuit>,
@@ -91,6 +94,7 @@ impl Search {
         Self {
             why: faults,
             stage: pass.map_or(Stage::Done, Stage::Roomiest),
+            more_marks: MoreMarks::of(wishes),
             wishes: wishes.clone(),
             found: Vec::new(),
             better: Vec::new(),
@@ -109,7 +113,7 @@ impl Search {
                     self.take_roomiest(&pass.kept);
                 }
                 if more {
-                    self.done = ROOMIEST * pass.done();
+                    self.done = self.done.max(ROOMIEST * pass.done());
                     Stage::Roomiest(pass)
                 } else {
                     self.after_roomiest()
@@ -197,6 +201,15 @@ impl Search {
     }
 
     fn after_roomiest(&mut self) -> Stage {
+        // more marks are taken where there is nothing else, or where they give more room
+        let least = self.found.first().map_or(SHORT, |best| best.room + ALIKE);
+        let mut more = self.more_marks.likely.pop();
+        if self.found.is_empty() {
+            more = more.or_else(|| self.more_marks.rest.pop());
+        }
+        if let Some(pass) = more.and_then(|more| Pass::of(&more, false, Aim::Room(least))) {
+            return Stage::Roomiest(pass);
+        }
         let Some(roomiest) = self.found.first() else {
             return Stage::Nothing(Box::new(Conflict::new(&self.wishes)));
         };
@@ -218,6 +231,13 @@ impl Search {
 
 /// Any latch that is proven and keeps to the wishes.
 pub(super) fn first_proven(wishes: &Wishes) -> Option<Proposal> {
+    // asked many times over: only what is likeliest to help is tried beside
+    let more = || MoreMarks::of(wishes).likely.pop();
+    first_of(wishes).or_else(|| first_of(&more()?))
+}
+
+/// The same with no more marks than are asked for.
+fn first_of(wishes: &Wishes) -> Option<Proposal> {
     let mut pass = *Pass::of(wishes, false, Aim::Room(SHORT))?;
     let mut tried = f64::NEG_INFINITY;
     loop {

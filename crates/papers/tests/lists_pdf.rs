@@ -187,7 +187,7 @@ fn the_setting_says_how_to_get_in_what_is_proven_and_the_designs_numbers() {
 
 #[test]
 fn sums_that_rounding_puts_out_stand_on_the_cut_list() {
-    // From the issue: three of 37 mm are 1 15/32 each, together 4 13/32; the whole is 4 3/8.
+    // Worked by hand: three of 37 mm are 1 15/32 each, together 4 13/32; the whole is 4 3/8.
     let mut design = inches();
     (design.body.thickness, design.inside.width) = (37.0, 37.0);
     let words = pages(&pdf(cut_list_sheets, &design)).concat();

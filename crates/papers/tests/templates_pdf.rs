@@ -186,7 +186,7 @@ fn a_print_that_measured_97_98_is_drawn_102_06_long() {
     let bytes = pdf(&Design::default(), &corrected);
     for page in rendered(&bytes) {
         let found = page.lines((100.0 / 97.98, 1.0));
-        // From the issue: a factor of 1.0206.
+        // A worked example: a factor of 1.0206.
         assert!((found[0] - 102.06).abs() < 0.05, "{found:?}");
         assert!((found[2] - 100.0).abs() < 0.05, "{found:?}");
     }

@@ -249,7 +249,7 @@ mod tests {
 
     #[test]
     fn a_peg_of_ten_with_a_quarter_a_side_is_drawn_at_ten_sixty_five() {
-        // the worked example
+        // a worked example
         let printer = small_holes(0.15);
         let fit = Fit {
             printer: &printer,
@@ -322,7 +322,7 @@ mod tests {
 
     #[test]
     fn a_gauge_that_reads_its_holes_0_15_small_draws_the_hole_of_a_peg_of_ten_at_10_65() {
-        // the worked example, from readings of the gauge on
+        // a worked example, from readings of the gauge on
         let drawn = crate::part::Gauge::default().holes;
         let readings = Readings {
             holes: drawn.iter().map(|hole| (*hole, hole - 0.15)).collect(),

@@ -1,4 +1,4 @@
-//! The worked example of the mechanism page, to first order and ± 0.005, and the full proof of the
+//! A worked example, to first order and ± 0.005, and the full proof of the
 //! same latch.
 
 use latchwright_geometry::trig;

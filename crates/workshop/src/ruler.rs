@@ -193,7 +193,7 @@ mod tests {
         }
     }
 
-    /// From the issue: 100 measured as 97.98; 250 × 173 of 250 × 175.
+    /// A worked example: 100 measured as 97.98; 250 × 173 of 250 × 175.
     #[test]
     fn a_reading_gives_the_published_factors() {
         let found = lines((100.0, 100.0), 97.98, 100.0).correction().unwrap();

@@ -259,8 +259,8 @@ mod tests {
         }
     }
 
-    /// Check values of the mechanism page, section 2, made with an independent polygon library with
-    /// the outline within 0.0001 mm; they hold within ± 0.0005.
+    /// Check values made with an independent polygon library with the outline within 0.0001 mm; they hold
+    /// within ± 0.0005.
     #[test]
     fn reach_agrees_with_the_published_table() {
         let table = [

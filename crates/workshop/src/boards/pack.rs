@@ -317,7 +317,7 @@ pub(super) mod tests {
         }
     }
 
-    /// From the issue.
+    /// A worked example.
     #[test]
     fn pieces_from_a_length_follow_the_published_counts() {
         assert_eq!(pieces_from(96.0, 24.0, 0.125), 3);

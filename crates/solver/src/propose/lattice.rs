@@ -316,11 +316,14 @@ pub(super) fn seated(marks: Marks) -> u32 {
         Marks::Exactly(number) => number,
         Marks::AtLeast(number) => {
             let seats = |number: &u32| SIDES.iter().any(|sides| number.is_multiple_of(*sides));
-            (number.max(3)..=MAX_POSITIONS)
-                .find(seats)
-                .unwrap_or(number)
+            first_from(number.max(3), seats)
         }
     }
+}
+
+/// The first number from this one on that fits, of those that a dial can have; itself where none does.
+pub(super) fn first_from(number: u32, fits: impl FnMut(&u32) -> bool) -> u32 {
+    (number..=MAX_POSITIONS).find(fits).unwrap_or(number)
 }
 
 /// Plays are the maker's fits: a pin on one of them is part of the base.

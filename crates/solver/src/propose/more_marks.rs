@@ -1,9 +1,8 @@
 //! Wishes with more marks than are asked for: in a thin bore posts of more flats are thick enough, and
 //! those of fewer are not.
 
-use super::lattice::{SIDES, seated};
+use super::lattice::{SIDES, first_from, seated};
 use super::wishes::{Marks, Wishes};
-use crate::verdict::MAX_POSITIONS;
 
 /// Flats of the posts that are thickest in their bore.
 const THICK: [u32; 2] = [5, 6];
@@ -19,7 +18,7 @@ pub(super) struct MoreMarks {
 impl MoreMarks {
     pub(super) fn of(wishes: &Wishes) -> Self {
         let thick = |number: &u32| THICK.iter().any(|sides| number.is_multiple_of(*sides));
-        let next_thick = |number: u32| (number..=MAX_POSITIONS).find(thick).unwrap_or(number);
+        let next_thick = |number: u32| first_from(number, thick);
         let six = |number: u32| if number < 6 { 6 } else { next_thick(number) };
         let four = |number: u32| if number == 3 { 4 } else { number };
         let mut seen = vec![counts(wishes)];
@@ -32,7 +31,8 @@ impl MoreMarks {
         let likely: [&dyn Fn(u32) -> u32; 3] = [&four, &six, &next_thick];
         let likely = likely.map(|to| new(raised(wishes, to)));
         let rest = SIDES.map(|sides| {
-            let to = |number: u32| number.next_multiple_of(sides).min(MAX_POSITIONS);
+            let more = |number: &u32| number.is_multiple_of(sides);
+            let to = |number: u32| first_from(number, more);
             new(raised(wishes, &to))
         });
         Self {
@@ -62,6 +62,7 @@ mod tests {
     use super::super::wishes::DialWish;
     use super::*;
     use crate::model::Design;
+    use crate::verdict::MAX_POSITIONS;
 
     fn of(marks: &[u32]) -> (Vec<Vec<u32>>, Vec<Vec<u32>>) {
         let mut wishes = Wishes::of(Design::default());
@@ -92,8 +93,10 @@ mod tests {
         wishes.dials = vec![DialWish::words(vec!["one".to_owned(); 4])];
         let more = MoreMarks::of(&wishes);
         assert!(more.likely.is_empty() && more.rest.is_empty());
-        let (likely, rest) = of(&[MAX_POSITIONS]);
-        let all = likely.iter().chain(&rest).flatten();
-        assert!(all.into_iter().all(|marks| *marks <= MAX_POSITIONS));
+        for marks in [MAX_POSITIONS - 1, MAX_POSITIONS] {
+            let (likely, rest) = of(&[marks]);
+            let all = likely.iter().chain(&rest).flatten();
+            assert!(all.into_iter().all(|marks| *marks <= MAX_POSITIONS));
+        }
     }
 }

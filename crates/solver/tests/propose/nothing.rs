@@ -244,3 +244,19 @@ fn wishes_that_are_no_latch_are_refused_with_a_sentence() {
         assert!(why.conflict.is_empty());
     }
 }
+
+#[test]
+fn more_marks_than_a_dial_can_have_are_told_and_nothing_falls_over() {
+    for marks in [361, u32::MAX] {
+        let mut wishes = Wishes::of(Design::default());
+        wishes.dials = vec![DialWish::numbered(marks)];
+        let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
+            panic!("{marks} marks");
+        };
+        assert!(
+            why.sentence.contains(&marks.to_string()),
+            "{}",
+            why.sentence
+        );
+    }
+}

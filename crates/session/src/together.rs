@@ -26,6 +26,13 @@ pub enum Replace {
     Allowed,
 }
 
+impl Replace {
+    /// Allowed where it was asked for.
+    pub const fn if_asked(asked: bool) -> Self {
+        if asked { Self::Allowed } else { Self::Never }
+    }
+}
+
 /// Which of `files` are in `folder` already.
 pub fn existing(folder: &Path, files: &[NewFile]) -> Vec<PathBuf> {
     let paths = files.iter().map(|file| folder.join(&file.name));

@@ -1,6 +1,5 @@
 //! `latchwright builds`: many virtual builds, and what becomes of them.
 
-use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
@@ -9,29 +8,22 @@ use latchwright_session::report::{builds_json, builds_text};
 use latchwright_session::{Session, builds};
 use latchwright_solver::builds::Plan;
 
-use super::output;
+use super::output::{self, Progress};
 use crate::job::threads;
 
 /// Builds the design in `file` as planned; 0 done, 1 where a build does not keep what was proven.
 pub fn run(file: &Path, plan: Plan, json: bool) -> Result<u8> {
     let session = Session::open(file)?;
-    let told = io::stderr().is_terminal();
-    let progress = |done: u64| {
-        if told {
-            // progress that cannot be shown is no reason to stop
-            let _ = write!(io::stderr(), "\r{done} of {} built", plan.count);
-        }
-    };
+    let progress = Progress::begin();
+    let tell = |done: u64| progress.say(format_args!("{done} of {} built", plan.count));
     let never = AtomicBool::new(false);
-    let Some(found) = builds::run(session.design(), plan, threads(), &never, progress) else {
+    let Some(found) = builds::run(session.design(), plan, threads(), &never, tell) else {
         bail!(
             "{} has an error that leaves no sense in building it: see `latchwright prove`",
             file.display()
         );
     };
-    if told {
-        let _ = writeln!(io::stderr());
-    }
+    progress.end();
     let text = if json {
         format!("{:#}\n", builds_json(&found))
     } else {

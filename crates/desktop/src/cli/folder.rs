@@ -18,12 +18,7 @@ pub fn save(
     (out, replace): (&Path, bool),
     deed: &str,
 ) -> Result<Vec<String>> {
-    let replace = if replace {
-        Replace::Allowed
-    } else {
-        Replace::Never
-    };
-    write_together(out, &made.files, replace)?;
+    write_together(out, &made.files, Replace::if_asked(replace))?;
     for remark in &made.remarks {
         output::complain(&anyhow!("{remark}"));
     }

@@ -1,6 +1,7 @@
 //! Words to the terminal; a reader that leaves early is no fault.
 
-use std::io::{self, ErrorKind, Write};
+use core::fmt::Arguments;
+use std::io::{self, ErrorKind, IsTerminal, Write};
 
 use anyhow::Error;
 
@@ -15,6 +16,35 @@ pub fn say(text: &str) -> io::Result<()> {
 pub fn complain(err: &Error) {
     // there is nobody left to tell if this fails
     let _ = writeln!(io::stderr().lock(), "latchwright: {err}");
+}
+
+/// How far a work is that takes a while, on a line of a terminal; elsewhere nothing is said.
+pub struct Progress {
+    told: bool,
+}
+
+impl Progress {
+    /// Before the work.
+    pub fn begin() -> Self {
+        Self {
+            told: io::stderr().is_terminal(),
+        }
+    }
+
+    /// Says so over what was said before.
+    pub fn say(&self, far: Arguments<'_>) {
+        if self.told {
+            // progress that cannot be shown is no reason to stop
+            let _ = write!(io::stderr(), "\r{far}");
+        }
+    }
+
+    /// Leaves the line.
+    pub fn end(self) {
+        if self.told {
+            let _ = writeln!(io::stderr());
+        }
+    }
 }
 
 /// Whether the other end of a pipe was closed, as by a pager that was left.

@@ -1,6 +1,5 @@
 //! `latchwright propose`: from a lid to a proven latch.
 
-use std::io::{self, IsTerminal, Write};
 use std::path::PathBuf;
 
 use anyhow::{Result, anyhow, bail};
@@ -11,7 +10,7 @@ use latchwright_session::{Session, format, proposals, report, units};
 use latchwright_solver::model::{Design, Units};
 use latchwright_solver::propose::{Go, Outcome, Proposal, Wishes, frontier};
 
-use super::output;
+use super::output::{self, Progress};
 use crate::job::threads;
 
 /// What `latchwright propose` is asked for.
@@ -181,27 +180,17 @@ fn save(folder: &std::path::Path, proposals: &[Proposal], replace: bool) -> Resu
             bytes: format::write(&proposal.design)?.into_bytes(),
         });
     }
-    let replace = if replace {
-        Replace::Allowed
-    } else {
-        Replace::Never
-    };
-    write_together(folder, &files, replace)?;
+    write_together(folder, &files, Replace::if_asked(replace))?;
     Ok(())
 }
 
 /// Does what takes a while, and tells a terminal how far it is.
 fn with_progress<T>(work: impl FnOnce(&mut dyn FnMut(f64) -> Go) -> T) -> T {
-    let told = io::stderr().is_terminal();
+    let progress = Progress::begin();
     let done = work(&mut |share| {
-        if told {
-            // progress that cannot be shown is no reason to stop
-            let _ = write!(io::stderr(), "\r{:3.0} %", 100.0 * share);
-        }
+        progress.say(format_args!("{:3.0} %", 100.0 * share));
         Go::On
     });
-    if told {
-        let _ = writeln!(io::stderr());
-    }
+    progress.end();
     done
 }

@@ -214,16 +214,14 @@ impl Search {
             return Stage::Nothing(Box::new(Conflict::new(&self.wishes)));
         };
         let free = |marks: &Marks| matches!(marks, Marks::AtLeast(_));
-        let mut kinds = vec![Kind::MostSettings, Kind::Smallest];
-        if !self.wishes.dials.iter().any(|dial| free(&dial.marks)) {
-            kinds.retain(|kind| *kind != Kind::MostSettings);
-        }
-        let pursuit = |kind: &Kind| Pursuit::new(&self.wishes, *kind, roomiest);
-        self.better = kinds.iter().map(pursuit).collect();
+        let any_free = self.wishes.dials.iter().any(|dial| free(&dial.marks));
+        let kinds = any_free.then_some(Kind::MostSettings).into_iter();
+        let pursuit = |kind| Pursuit::new(&self.wishes, kind, roomiest);
+        self.better = kinds.chain([Kind::Smallest]).map(pursuit).collect();
         // it stands for the others until there is a better one
-        self.found
-            .extend(self.better.iter().map(|it| it.best().clone()));
-        self.shares = kinds.into_iter().map(|kind| (kind, 0.0)).collect();
+        let begun = self.better.iter().map(Pursuit::best);
+        self.shares = begun.clone().map(|best| (best.kind, 0.0)).collect();
+        self.found.extend(begun.cloned());
         self.done = ROOMIEST;
         Stage::Better
     }

@@ -65,9 +65,7 @@ fn more_to_work_with_never_makes_the_best_worse() {
             continue;
         };
         let (name, eased) = eased(&wishes, number / 2 + number);
-        if lids() > 100 {
-            println!("{number}: {name}");
-        }
+        println!("{number}: {name}");
         let after = proposals(&eased).unwrap_or_default();
         for was in &before {
             let now = after.iter().find(|now| now.kind == was.kind);

@@ -3,6 +3,7 @@
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::channel;
+use std::sync::{Mutex, PoisonError};
 use std::thread;
 
 use latchwright_solver::propose::{Go, Outcome, Progress, Search, Wishes};
@@ -15,31 +16,36 @@ pub fn run(wishes: &Wishes, threads: usize, tell: &mut dyn FnMut(Progress<'_>) -
         if tell(search.progress()) == Go::Stop {
             break;
         }
-        if threads > 1 && abreast(&mut search, tell) == Go::Stop {
+        if threads > 1 && abreast(&mut search, threads, tell) == Go::Stop {
             break;
         }
     }
     search.outcome()
 }
 
-/// What can go on at the same time does, to its end.
-fn abreast(search: &mut Search, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Go {
+/// What can go on at the same time does, on so many threads, to its end.
+fn abreast(search: &mut Search, threads: usize, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Go {
     let pursuits = search.apart();
     if pursuits.is_empty() {
         return Go::On;
     }
     let stopped = AtomicBool::new(false);
     let (news, heard) = channel();
+    let threads = threads.min(pursuits.len());
+    let waiting = Mutex::new(pursuits);
+    let next = || waiting.lock().unwrap_or_else(PoisonError::into_inner).pop();
     thread::scope(|scope| {
         let mut running = Vec::new();
-        for mut pursuit in pursuits {
-            let (news, stopped) = (news.clone(), &stopped);
+        for _ in 0..threads {
+            let (news, next, stopped) = (news.clone(), &next, &stopped);
             running.push(scope.spawn(move || {
-                while !stopped.load(Ordering::Relaxed) {
-                    // nobody listens any more once it was stopped
-                    let told = pursuit.step().map(|step| news.send(step).is_ok());
-                    if told != Some(true) {
-                        break;
+                while let Some(mut pursuit) = next() {
+                    while !stopped.load(Ordering::Relaxed) {
+                        // nobody listens any more once it was stopped
+                        let told = pursuit.step().map(|step| news.send(step).is_ok());
+                        if told != Some(true) {
+                            break;
+                        }
                     }
                 }
             }));

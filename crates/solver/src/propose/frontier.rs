@@ -4,7 +4,7 @@
 use super::grid::{Grid, down, up};
 use super::pass::{Aim, POINTS, Pass};
 use super::proposal::{Kind, Proposal, proposal};
-use super::search::{Go, ROOMIEST, Search};
+use super::search::{Go, Search};
 use super::wishes::{DialWish, Wishes};
 use crate::change::{Change, LatchSize, Size, Step};
 use crate::model::{Design, Material, Sawn};
@@ -211,18 +211,21 @@ impl Job<'_> {
             search.step();
             self.tell(from + share * search.progress().done);
         }
-        let mut pursuits = search.apart().into_iter();
-        let roomiest = search.progress().best.first().cloned();
-        // marks that are fixed have no more settings than the roomiest has
-        let mut most = roomiest.clone();
-        if let Some(mut pursuit) = pursuits.find(|it| it.best().kind == Kind::MostSettings) {
+        let mut pursuits = search.apart();
+        pursuits.retain(|it| it.best().kind != Kind::Smallest);
+        for mut pursuit in pursuits {
             while !self.stopped
                 && let Some(news) = pursuit.step()
             {
-                self.tell(from + share * (ROOMIEST + (1.0 - ROOMIEST) * news.done));
+                search.hear(news);
+                self.tell(from + share * search.progress().done);
             }
-            most = Some(pursuit.best().clone());
         }
+        let best = search.progress().best;
+        let roomiest = best.first().cloned();
+        // marks that are fixed have no more settings than the roomiest has
+        let most = best.iter().find(|it| it.kind == Kind::MostSettings);
+        let most = most.cloned().or_else(|| roomiest.clone());
         if !self.stopped {
             self.tell(self.done);
         }

@@ -205,11 +205,18 @@ impl Lattice {
     /// This point with another bore, pin or lead-in: the next of each list.
     pub(super) fn beside(&self, point: &Point) -> Vec<Point> {
         let mut beside = Vec::new();
-        beside.extend(next_to(&self.bores, point.bore).map(|bore| Point { bore, ..*point }));
+        beside.extend(self.other_bores(point));
         beside.extend(next_to(&self.pins, point.pin).map(|pin| Point { pin, ..*point }));
         let leads = next_to(&self.leads, point.lead_in);
         beside.extend(leads.map(|lead_in| Point { lead_in, ..*point }));
         beside
+    }
+
+    /// This point with the next bore, thicker or thinner.
+    pub(super) fn other_bores(&self, point: &Point) -> impl Iterator<Item = Point> + use<> {
+        let point = *point;
+        let bores: Vec<f64> = next_to(&self.bores, point.bore).collect();
+        bores.into_iter().map(move |bore| Point { bore, ..point })
     }
 
     /// A few points of which one mostly leads near the best: the middle of every list but the radii.

@@ -35,9 +35,9 @@ const BETWEEN: f64 = 0.02;
 /// More room than this is not asked for.
 const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
-const KEPT: usize = 24;
-/// Of those, so many are looked round at the end.
-const POLISHED: usize = 8;
+const KEPT: usize = 128;
+/// Latches with so much less room may still have the most once they were looked round.
+pub(super) const MAY_GAIN: f64 = 0.08;
 /// Lids that are tried for one point at most.
 const LIDS: usize = 60;
 
@@ -50,6 +50,8 @@ pub(super) struct Pass {
     next: usize,
     /// The best first.
     pub kept: Vec<Found>,
+    /// The roomiest of each bore, pin and kind of row.
+    champions: Vec<Found>,
     /// The largest lid, mm.
     pub lid: (f64, f64),
     /// Whether the best were looked round.
@@ -90,6 +92,7 @@ impl Pass {
             first,
             next,
             kept: Vec::new(),
+            champions: Vec::new(),
             polished: false,
             most_kept: KEPT,
             beat: 0.0,
@@ -166,7 +169,8 @@ impl Pass {
     fn worst_kept(&self, least: f64) -> f64 {
         match self.kept.first() {
             // only what may be the best counts, once it is surely proven
-            Some(best) if best.room > 0.0 => best.room - ALIKE,
+            Some(best) if best.room > 0.0 && self.drifts() => best.room - ALIKE,
+            Some(best) if best.room > 0.0 => best.room - MAY_GAIN,
             Some(best) => best.room - MAY_BE_PROVEN,
             None => least,
         }
@@ -180,7 +184,7 @@ impl Pass {
     }
 
     /// Whether it matters how far back the dials stand.
-    fn drifts(&self) -> bool {
+    pub(super) fn drifts(&self) -> bool {
         self.solver.lattice.backs().len() > 1
     }
 
@@ -253,8 +257,14 @@ impl Pass {
     }
 
     fn roomier(&mut self) {
-        let best = self.kept.iter().take(POLISHED);
-        let best: Vec<(Point, f64, Sizes)> = best
+        let champions = core::mem::take(&mut self.champions);
+        let is_kept = |champion: &&Found| self.kept.iter().any(|kept| kept.at == champion.at);
+        let others = champions.iter().filter(|champion| !is_kept(champion));
+        let best: Vec<(Point, f64, Sizes)> = self
+            .kept
+            .iter()
+            .chain(others)
+            .take(if self.drifts() { 8 } else { usize::MAX })
             .filter(|found| found.room < ENOUGH)
             .map(|found| (found.at.0, found.room, found.at.1))
             .collect();
@@ -309,8 +319,13 @@ impl Pass {
 
     /// A neighbour with this room.
     fn beside(&mut self, point: &Point, room: f64, sizes: Sizes) -> Option<(Point, Sizes)> {
-        let mut round = self.round(point, sizes).into_iter();
-        round.find_map(|(point, from)| Some((point, self.solver.least(&point, room, from)?)))
+        let mut round = self.round(point, sizes);
+        if !self.drifts() {
+            round.extend(self.further_round(point, sizes));
+        }
+        round
+            .into_iter()
+            .find_map(|(point, from)| Some((point, self.solver.least(&point, room, from)?)))
     }
 
     /// The neighbours of this point, and the point with one size larger than it must be.
@@ -341,6 +356,35 @@ impl Pass {
             let back = Some(from + steps * grid.place);
             (Point { back, ..*point }, None)
         }));
+        round
+    }
+
+    /// Neighbours with discs further off, with the disc that suits another bore, and those two of whose
+    /// sizes differ.
+    fn further_round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
+        let grid = self.solver.lattice.grid;
+        let mut round = Vec::new();
+        if self.solver.lattice.radius_is_held() {
+            return round;
+        }
+        let mut at = |point: Point, radius: f64| {
+            let radius = up(radius, grid.size);
+            round.push((Point { radius, ..point }, None));
+        };
+        for bored in self.solver.lattice.other_bores(point) {
+            let radius = point.radius + (bored.bore - point.bore) / 2.0;
+            for steps in [0.0, -1.0] {
+                at(bored, radius + steps * grid.size);
+            }
+        }
+        for steps in [3.0, 4.0, 6.0, 8.0, -6.0, -8.0] {
+            at(*point, point.radius + steps * grid.size);
+        }
+        for steps in [1.0, -1.0, 2.0, -2.0, 4.0, -4.0] {
+            let radius = up(point.radius + steps * grid.size, grid.size);
+            let other = sizes.beside(grid).into_iter();
+            round.extend(other.map(|sizes| (Point { radius, ..*point }, Some(sizes))));
+        }
         round
     }
 
@@ -419,9 +463,26 @@ impl Pass {
             rank: (first, simple),
             at: (*point, *sizes),
         };
+        if matches!(self.aim, Aim::Room(_)) {
+            self.champion(&found);
+        }
         let better = |other: &Found| other.rank < found.rank;
         let at = self.kept.iter().position(better).unwrap_or(self.kept.len());
         self.kept.insert(at, found);
         self.kept.truncate(self.most_kept);
+    }
+
+    /// Takes the place of the one with the same bore, pin and kind of row, if it is better.
+    fn champion(&mut self, found: &Found) {
+        let class = |found: &Found| {
+            let point = &found.at.0;
+            (point.bore, point.pin, point.sides, point.stagger > 0.0)
+        };
+        let mut champions = self.champions.iter_mut();
+        match champions.find(|other| class(other) == class(found)) {
+            Some(other) if other.rank < found.rank => *other = found.clone(),
+            Some(_) => {}
+            None => self.champions.push(found.clone()),
+        }
     }
 }

@@ -45,6 +45,31 @@ pub struct Proposal {
     pub bits: Vec<f64>,
 }
 
+impl Proposal {
+    /// The same as the best in `kind`.
+    pub(super) fn as_kind(&self, kind: Kind) -> Self {
+        Self {
+            kind,
+            ..self.clone()
+        }
+    }
+
+    /// How good it is in its kind, the larger the better.
+    pub(super) fn merit(&self) -> (f64, f64) {
+        merit(self.kind, (self.room, self.settings as f64, self.area))
+    }
+}
+
+/// How good a latch with this room, so many settings and a lid of this area, mm², is in `kind`, the
+/// larger the better.
+pub(super) fn merit(kind: Kind, (room, settings, area): (f64, f64, f64)) -> (f64, f64) {
+    match kind {
+        Kind::Roomiest => (room, 0.0),
+        Kind::MostSettings => (settings, room),
+        Kind::Smallest => (-area, room),
+    }
+}
+
 /// The first of these that is proven and keeps to the wishes.
 pub(super) fn first_allowed<'a>(
     wishes: &Wishes,

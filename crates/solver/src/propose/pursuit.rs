@@ -8,9 +8,9 @@ use itertools::iproduct;
 use super::found::Found;
 use super::grid::Grid;
 use super::lattice::facing;
-use super::more_marks::MoreMarks;
-use super::pass::{Aim, POINTS, Pass, SHORT};
-use super::proposal::{Kind, MOST_PROOFS, Proposal, first_allowed};
+use super::more_marks::more_marks;
+use super::pass::{ALIKE, Aim, MAY_GAIN, POINTS, Pass, SHORT};
+use super::proposal::{Kind, MOST_PROOFS, Proposal, first_allowed, merit};
 use super::round::{Rank, Round, aim};
 use super::wishes::{Marks, Wishes};
 
@@ -20,6 +20,9 @@ const GRADES: [f64; 4] = [0.0, -0.015, -0.03, -0.045];
 
 /// So many are looked round, of the last ways and of the roomiest.
 const LEADS: (usize, usize) = (2, 4);
+
+/// Wishes with more marks that are tried where each takes long: it matters how far back the dials stand.
+const LIKELY: usize = 2;
 
 /// Designs of that which are proven, until one is: most are refused by a look at their verdicts.
 const ROUND_PROOFS: usize = 96;
@@ -56,25 +59,28 @@ enum Stage {
     Round(Box<Round>),
     /// The most room on a lid a step smaller, and the wishes that are still to be tried.
     Smaller(Box<Pass>, Vec<Wishes>),
+    /// More room with more marks, and the wishes that are still to be tried.
+    MoreMarks(Box<Pass>, Vec<Wishes>),
     Done,
 }
 
 impl Pursuit {
-    /// Begins with the roomiest latch, which stands until there is a better one.
-    pub(super) fn new(wishes: &Wishes, kind: Kind, roomiest: &Proposal) -> Self {
+    /// Begins with the roomiest latch, which stands until there is a better one; a roomier one is looked
+    /// for with these wishes for more marks.
+    pub(super) fn new(wishes: &Wishes, kind: Kind, roomiest: &Proposal, more: &[Wishes]) -> Self {
         let mut pursuit = Self {
             wishes: wishes.clone(),
             kind,
-            best: Proposal {
-                kind,
-                ..roomiest.clone()
-            },
+            best: roomiest.as_kind(kind),
             is_better: false,
             leads: Vec::new(),
             stage: Stage::Done,
             done: 0.0,
         };
-        pursuit.stage = pursuit.graded(0);
+        pursuit.stage = match kind {
+            Kind::Roomiest => pursuit.more_marks(more.to_vec()),
+            Kind::MostSettings | Kind::Smallest => pursuit.graded(0),
+        };
         pursuit
     }
 
@@ -118,6 +124,17 @@ impl Pursuit {
                     self.smaller(left)
                 }
             }
+            Stage::MoreMarks(mut pass, left) => {
+                if pass.step(POINTS) {
+                    Stage::MoreMarks(pass, left)
+                } else {
+                    // as good as each other, the fewer marks are taken
+                    let mut kept = pass.kept;
+                    kept.retain(|found| found.room >= self.best.room + ALIKE);
+                    self.take(&kept, MOST_PROOFS);
+                    self.more_marks(left)
+                }
+            }
             Stage::Done => return None,
         };
         // what leads on is gone over again
@@ -139,6 +156,7 @@ impl Pursuit {
             Stage::Roomy(pass) => 0.5 + pass.done() / 4.0,
             Stage::Round(round) => 0.75 + round.done() / 8.0,
             Stage::Smaller(..) => 0.9,
+            Stage::MoreMarks(pass, left) => pass.done() / (1.0 + left.len() as f64),
             Stage::Done => 1.0,
         }
     }
@@ -229,7 +247,10 @@ impl Pursuit {
             (plate.width - step, plate.depth),
             (plate.width, plate.depth - step),
         ];
-        let mut more = MoreMarks::of(&self.wishes).likely;
+        let mut more = more_marks(&self.wishes);
+        if round.drifts() {
+            more.drain(..more.len().saturating_sub(LIKELY));
+        }
         more.push(self.wishes.clone());
         let left =
             iproduct!(lids, more).map(|((width, depth), wishes)| wishes.with_lid(width, depth));
@@ -244,6 +265,20 @@ impl Pursuit {
         next.map_or(Stage::Done, |pass| Stage::Smaller(pass, left))
     }
 
+    /// Looks for the roomiest with more marks.
+    fn more_marks(&self, mut left: Vec<Wishes>) -> Stage {
+        let next = left.pop().and_then(|wishes| {
+            let mut pass = self.pass(&wishes, Aim::Room(self.best.room + ALIKE))?;
+            if pass.drifts() {
+                left.drain(..left.len().saturating_sub(LIKELY - 1));
+            } else {
+                pass.aim = Aim::Room(self.best.room + ALIKE - MAY_GAIN);
+            }
+            Some(pass)
+        });
+        next.map_or(Stage::Done, |pass| Stage::MoreMarks(pass, left))
+    }
+
     /// How good the best is.
     fn rank(&self) -> Rank {
         (self.best.settings, -self.best.area)
@@ -251,14 +286,8 @@ impl Pursuit {
 
     /// Whether this would be a better proposal than the one that stands.
     fn would_better(&self, found: &Found) -> bool {
-        let best = &self.best;
-        match self.kind {
-            Kind::Roomiest => found.room > best.room,
-            Kind::MostSettings => {
-                (found.settings(), found.room) > (best.settings as f64, best.room)
-            }
-            Kind::Smallest => (-found.area(), found.room) > (-best.area, best.room),
-        }
+        let merit = merit(self.kind, (found.room, found.settings(), found.area()));
+        merit > self.best.merit()
     }
 
     /// The first of these that is better, proven and allowed takes the place of the best, within so many

@@ -58,6 +58,11 @@ impl Round {
         new
     }
 
+    /// Whether it matters how far back the dials stand.
+    pub(super) fn drifts(&self) -> bool {
+        self.pass.drifts()
+    }
+
     /// Share of the grades that are done.
     pub(super) fn done(&self) -> f64 {
         self.grade as f64 / GRADES.len() as f64

@@ -3,8 +3,8 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::found::Found;
-use super::more_marks::MoreMarks;
-use super::pass::{ALIKE, Aim, POINTS, Pass, SHORT};
+use super::more_marks::more_marks;
+use super::pass::{Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, allowed, first_allowed};
 use super::pursuit::{News, Pursuit};
 use super::unreadable::unreadable;
@@ -17,7 +17,7 @@ const FEW: usize = 16;
 const FEWER: usize = 8;
 
 /// Share of the work that the roomiest takes; a guess.
-pub(super) const ROOMIEST: f64 = 0.2;
+const ROOMIEST: f64 = 0.2;
 
 /// How it ended.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,11 +65,12 @@ pub struct Search {
     wishes: Wishes,
     stage: Stage,
     /// The same with more marks, still to be tried.
-    more_marks: MoreMarks,
+    more_marks: Vec<Wishes>,
     found: Vec<Proposal>,
-    /// The kinds other than the roomiest, and what share of each is done.
+    /// What is looked for once something roomy was found.
     better: Vec<Pursuit>,
-    shares: Vec<(Kind, f64)>,
+    /// The best of each pursuit, and what share of it is done.
+    pursued: Vec<(Proposal, f64)>,
     done: f64,
     why: Option<Nothing>,
 }
@@ -94,11 +95,11 @@ impl Search {
         Self {
             why: faults,
             stage: pass.map_or(Stage::Done, Stage::Roomiest),
-            more_marks: MoreMarks::of(wishes),
+            more_marks: more_marks(wishes),
             wishes: wishes.clone(),
             found: Vec::new(),
             better: Vec::new(),
-            shares: Vec::new(),
+            pursued: Vec::new(),
             done: 0.0,
         }
     }
@@ -153,18 +154,38 @@ impl Search {
 
     /// Hears what came of a step.
     pub fn hear(&mut self, news: News) {
-        if let Some(better) = news.better {
-            self.found.retain(|other| other.kind != better.kind);
-            self.found.push(better);
-            self.found.sort_by_key(|proposal| proposal.kind);
+        let mut pursued = self.pursued.iter_mut();
+        if let Some((best, done)) = pursued.find(|(best, _)| best.kind == news.kind) {
+            *done = news.done;
+            if let Some(better) = news.better {
+                *best = better;
+                self.found = self.best_of_each();
+            }
         }
-        let mut share = self.shares.iter_mut();
-        if let Some((_, share)) = share.find(|(kind, _)| *kind == news.kind) {
-            *share = news.done;
-        }
-        let shares = self.shares.iter().map(|(_, share)| share).sum::<f64>();
-        let mean = shares / self.shares.len().max(1) as f64;
+        let done = self.pursued.iter().map(|(_, done)| done).sum::<f64>();
+        let mean = done / self.pursued.len().max(1) as f64;
         self.done = ROOMIEST + (1.0 - ROOMIEST) * mean;
+    }
+
+    /// The best of each kind, whichever pursuit it came of: a roomier latch with more marks has more
+    /// settings too.
+    fn best_of_each(&self) -> Vec<Proposal> {
+        let roomiest = self.found.first().filter(|it| it.kind == Kind::Roomiest);
+        let pursued = self.pursued.iter().map(|(best, _)| best);
+        let roomier = pursued.clone().find(|best| best.kind == Kind::Roomiest);
+        let Some(roomiest) = roomier.or(roomiest) else {
+            return self.found.clone();
+        };
+        let others = pursued.filter(|best| best.kind != Kind::Roomiest);
+        let best = others.map(|best| {
+            let roomiest = roomiest.as_kind(best.kind);
+            if roomiest.merit() > best.merit() {
+                roomiest
+            } else {
+                best.clone()
+            }
+        });
+        core::iter::once(roomiest.clone()).chain(best).collect()
     }
 
     /// Whether the roomiest is still looked for.
@@ -201,27 +222,31 @@ impl Search {
     }
 
     fn after_roomiest(&mut self) -> Stage {
-        // more marks are taken where there is nothing else, or where they give more room
-        let least = self.found.first().map_or(SHORT, |best| best.room + ALIKE);
-        let mut more = self.more_marks.likely.pop();
-        if self.found.is_empty() {
-            more = more.or_else(|| self.more_marks.rest.pop());
-        }
-        if let Some(pass) = more.and_then(|more| Pass::of(&more, false, Aim::Room(least))) {
-            return Stage::Roomiest(pass);
-        }
         let Some(roomiest) = self.found.first() else {
-            return Stage::Nothing(Box::new(Conflict::new(&self.wishes)));
+            // more marks are taken where there is nothing else
+            let more = self.more_marks.pop();
+            let pass = more.and_then(|more| Pass::of(&more, false, Aim::Room(SHORT)));
+            return pass.map_or_else(
+                || Stage::Nothing(Box::new(Conflict::new(&self.wishes))),
+                Stage::Roomiest,
+            );
         };
         let free = |marks: &Marks| matches!(marks, Marks::AtLeast(_));
         let any_free = self.wishes.dials.iter().any(|dial| free(&dial.marks));
-        let kinds = any_free.then_some(Kind::MostSettings).into_iter();
-        let pursuit = |kind| Pursuit::new(&self.wishes, kind, roomiest);
-        self.better = kinds.chain([Kind::Smallest]).map(pursuit).collect();
+        let roomier = (!self.more_marks.is_empty()).then_some(Kind::Roomiest);
+        let kinds = roomier
+            .into_iter()
+            .chain(any_free.then_some(Kind::MostSettings))
+            .chain([Kind::Smallest]);
+        let pursuit = |kind| Pursuit::new(&self.wishes, kind, roomiest, &self.more_marks);
+        self.better = kinds.map(pursuit).collect();
         // it stands for the others until there is a better one
-        let begun = self.better.iter().map(Pursuit::best);
-        self.shares = begun.clone().map(|best| (best.kind, 0.0)).collect();
-        self.found.extend(begun.cloned());
+        let begun = self
+            .better
+            .iter()
+            .map(|pursuit| (pursuit.best().clone(), 0.0));
+        self.pursued = begun.collect();
+        self.found = self.best_of_each();
         self.done = ROOMIEST;
         Stage::Better
     }
@@ -230,7 +255,7 @@ impl Search {
 /// Any latch that is proven and keeps to the wishes.
 pub(super) fn first_proven(wishes: &Wishes) -> Option<Proposal> {
     // asked many times over: only what is likeliest to help is tried beside
-    let more = || MoreMarks::of(wishes).likely.pop();
+    let more = || more_marks(wishes).pop();
     first_of(wishes).or_else(|| first_of(&more()?))
 }
 

@@ -1,20 +1,21 @@
 //! Laws: more to work with is never worse, mirrored is the same, whoever runs it and however.
 
 use latchwright_solver::change::{DialSize, LatchSize, Size};
-use latchwright_solver::model::{Design, LidKind, Material, PinMake};
+use latchwright_solver::model::{Design, LidKind, Material, PinMake, Season};
 use latchwright_solver::propose::{
-    Demand, Go, Kind, Marks, Outcome, Progress, Search, Wishes, least_room, propose, unmet,
+    Demand, DialWish, Go, Kind, Marks, Outcome, Progress, Proposal, Search, Wishes, grid_of,
+    least_room, propose, unmet,
 };
 use latchwright_solver::prove;
 
-use crate::{lids, proposals, wishes};
+use crate::{lids, numbers, proposals, wishes};
 
 /// The same wishes with one thing made better.
 fn eased(wishes: &Wishes, number: u64) -> (&'static str, Wishes) {
     let mut eased = wishes.clone();
     let (width, depth) = (wishes.base.plate.width, wishes.base.plate.depth);
     let work = &mut eased.base.workmanship;
-    let name = match number % 7 {
+    let name = match number % 11 {
         0 => {
             eased = eased.with_lid(width + 37.0, depth);
             "a wider lid"
@@ -44,6 +45,27 @@ fn eased(wishes: &Wishes, number: u64) -> (&'static str, Wishes) {
             }
             "fewer marks"
         }
+        6 => {
+            eased.base.season = Season::still(eased.base.season.built);
+            "a season that stands still"
+        }
+        7 => {
+            for dial in &mut eased.dials {
+                *dial = DialWish::numbered(dial.marks.number());
+            }
+            "figures for words"
+        }
+        8 => {
+            eased.base.inside.width += 3.0;
+            eased.base.inside.depth += 3.0;
+            "thinner walls"
+        }
+        9 if eased.dials.len() > 1 => {
+            let away = usize::try_from(number).expect("a small number") % eased.dials.len();
+            eased.dials.remove(away);
+            eased.base.combination.clear();
+            "a dial fewer"
+        }
         _ => {
             (work.print, work.film_spread) = (work.print / 2.0, work.film_spread / 2.0);
             work.keeper_place /= 2.0;
@@ -56,49 +78,58 @@ fn eased(wishes: &Wishes, number: u64) -> (&'static str, Wishes) {
 /// What two rooms may differ by that are as good as each other, and what a search by halving leaves.
 const ALIKE: f64 = 0.0125;
 
+/// The area of this lid, mm²; where it is as wide or deep as was given, it need not stand on whole steps as
+/// lids do that are found, and on a larger lid the next step is as good.
+fn on_steps(wishes: &Wishes, design: &Design) -> f64 {
+    let step = grid_of(wishes).lid;
+    let up = |length: f64, given: f64| {
+        if length == given {
+            (length / step - 1e-9).ceil() * step
+        } else {
+            length
+        }
+    };
+    let (plate, given) = (&design.plate, &wishes.base.plate);
+    up(plate.width, given.width) * up(plate.depth, given.depth)
+}
+
 #[test]
 fn more_to_work_with_never_makes_the_best_worse() {
-    let mut looked_at = 0;
-    for number in 0..lids() * 2 {
-        let wishes = wishes(number % 40);
+    let (mut looked_at, mut worse) = (0, Vec::new());
+    for number in numbers(lids() * 3) {
+        let wishes = wishes(number);
         let Some(before) = proposals(&wishes) else {
             continue;
         };
-        let (name, eased) = eased(&wishes, number / 2 + number);
-        println!("{number}: {name}");
+        let (name, eased) = eased(&wishes, number);
         let after = proposals(&eased).unwrap_or_default();
         for was in &before {
-            let now = after.iter().find(|now| now.kind == was.kind);
-            let now = now.unwrap_or_else(|| panic!("{number}: {name} loses {:?}", was.kind));
+            let fewer_dials = eased.dials.len() < wishes.dials.len();
+            if was.kind == Kind::MostSettings && fewer_dials {
+                continue;
+            }
             looked_at += 1;
-            match was.kind {
-                Kind::Roomiest => assert!(
-                    now.room >= was.room.min(2.9) - ALIKE,
-                    "{number}: {name} from {} to {}",
-                    was.room,
-                    now.room
-                ),
-                Kind::MostSettings => assert!(
-                    now.settings >= was.settings,
-                    "{number}: {name} from {} to {}",
-                    was.settings,
-                    now.settings
-                ),
-                Kind::Smallest => assert!(
-                    now.area <= was.area + 1e-6,
-                    "{number}: {name} from {} to {}",
-                    was.area,
-                    now.area
-                ),
+            let now = after.iter().find(|now| now.kind == was.kind);
+            let as_good = now.is_some_and(|now| match was.kind {
+                Kind::Roomiest => now.room >= was.room.min(2.9) - ALIKE,
+                Kind::MostSettings => now.settings >= was.settings,
+                Kind::Smallest => now.area <= on_steps(&wishes, &was.design) + 1e-6,
+            });
+            if !as_good {
+                let told = |one: &Proposal| (one.room, one.settings, one.area);
+                let (was, now, kind) = (told(was), now.map(told), was.kind);
+                worse.push(format!("{number}: {kind:?}, {name}: {was:?} to {now:?}"));
+                println!("{}", worse[worse.len() - 1]);
             }
         }
     }
+    assert!(worse.is_empty(), "{}", worse.join("\n"));
     assert!(looked_at > 10);
 }
 
 #[test]
 fn dials_in_the_other_order_give_the_mirror_image() {
-    for number in 0..lids() / 2 {
+    for number in numbers(lids() / 2) {
         let mut wishes = wishes(number);
         wishes.base.combination.resize(wishes.dials.len(), 0);
         let mut mirrored = wishes.clone();
@@ -136,14 +167,14 @@ fn the_same_wishes_give_the_same_proposals_however_the_steps_are_taken() {
         std::thread::yield_now();
     }
     assert_eq!(search.outcome(), at_once);
-    // settings and lid in turn, then the lid first
+    // more marks, settings and lid in turn, then the lid first
     for each in [1, usize::MAX] {
         let mut search = Search::new(&wishes);
         let mut pursuits = Vec::new();
         while pursuits.is_empty() && search.step() {
             pursuits = search.apart();
         }
-        assert_eq!(pursuits.len(), 2);
+        assert_eq!(pursuits.len(), 3);
         pursuits.reverse();
         while !pursuits.is_empty() {
             pursuits.retain_mut(|pursuit| {

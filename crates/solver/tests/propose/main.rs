@@ -24,12 +24,12 @@ pub(crate) fn lids() -> u64 {
     if std::env::var_os("LATCHWRIGHT_HUNT").is_some() {
         300
     } else {
-        6
+        4
     }
 }
 
-/// Their numbers.
-fn numbers() -> Vec<u64> {
+/// The numbers named for a hunt, else those below `count`.
+pub(crate) fn numbers(count: u64) -> Vec<u64> {
     let named = std::env::var("LATCHWRIGHT_HUNT").unwrap_or_default();
     let named: Vec<u64> = named
         .split(',')
@@ -38,7 +38,7 @@ fn numbers() -> Vec<u64> {
     if named.len() > 1 {
         named
     } else {
-        (0..lids()).collect()
+        (0..count).collect()
     }
 }
 
@@ -124,7 +124,7 @@ pub(crate) fn proposals(wishes: &Wishes) -> Option<Vec<Proposal>> {
 /// Every proposal of the random wishes, with what was wished.
 pub(crate) fn each(mut look: impl FnMut(u64, &Wishes, &[Proposal])) {
     let mut found = 0;
-    let numbers = numbers();
+    let numbers = numbers(lids());
     for &number in &numbers {
         let wishes = wishes(number);
         if let Some(proposals) = proposals(&wishes) {

@@ -1,0 +1,33 @@
+//! Found by holding proposals for "at least 6" marks against those for "at least 8": posts of four flats are
+//! thick enough in a bore where those of three are not, and turn less in it than those of six, but six marks
+//! were sought with posts of three or six alone.
+
+use latchwright_session::questions::{Answers, Signs};
+use latchwright_solver::model::Design;
+use latchwright_solver::propose::{Go, Kind, Outcome, propose};
+
+fn roomiest_of(marks: u32) -> (f64, u128) {
+    let answers = Answers {
+        lid: (220.0, 140.0),
+        dials: 3,
+        signs: Signs::Figures(marks),
+        ..Answers::default()
+    };
+    let Outcome::Found(found) = propose(&answers.wishes(&Design::default()), &mut |_| Go::On)
+    else {
+        panic!("{marks} marks: nothing is found");
+    };
+    assert_eq!(found[0].kind, Kind::Roomiest);
+    (found[0].room, found[0].settings)
+}
+
+#[test]
+fn at_least_six_marks_have_the_room_that_eight_have() {
+    let ((six, settings), (eight, more_settings)) = (roomiest_of(6), roomiest_of(8));
+    assert!(six >= eight - 0.0125, "{six} and {eight}");
+    assert_eq!(
+        (settings, more_settings),
+        (512, 512),
+        "six are sought as eight"
+    );
+}

@@ -40,13 +40,11 @@ fn abreast(search: &mut Search, threads: usize, tell: &mut dyn FnMut(Progress<'_
             let (news, next, stopped) = (news.clone(), &next, &stopped);
             running.push(scope.spawn(move || {
                 while let Some(mut pursuit) = next() {
-                    while !stopped.load(Ordering::Relaxed) {
-                        // nobody listens any more once it was stopped
-                        let told = pursuit.step().map(|step| news.send(step).is_ok());
-                        if told != Some(true) {
-                            break;
-                        }
-                    }
+                    // nobody listens any more once it was stopped
+                    while !stopped.load(Ordering::Relaxed)
+                        && let Some(step) = pursuit.step()
+                        && news.send(step).is_ok()
+                    {}
                 }
             }));
         }

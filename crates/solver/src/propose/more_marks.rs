@@ -1,6 +1,8 @@
 //! Wishes with more marks than are asked for. A post of three flats turns least in its bore, but in a thin
 //! bore posts of more flats are thick enough and those of fewer are not.
 
+use itertools::Itertools;
+
 use super::lattice::{first_from, seated};
 use super::wishes::{Marks, Wishes};
 
@@ -16,20 +18,31 @@ const FLATS: [&[u32]; 8] = [
     &[5, 6],
 ];
 
+/// So many of them are tried where each takes long.
+const LIKELY: usize = 2;
+
 /// The same wishes with more marks, where they are not fixed: those that may well have more room, or a
 /// smaller lid, or a latch where there is none. The likeliest is the last.
 pub(super) fn more_marks(wishes: &Wishes) -> Vec<Wishes> {
-    let mut seen = vec![counts(wishes)];
-    let more = FLATS.iter().rev().filter_map(|flats| {
+    let asked = counts(wishes);
+    let more = FLATS.iter().rev().map(|flats| {
         let seats = |number: &u32| flats.iter().any(|flats| number.is_multiple_of(*flats));
-        let more = raised(wishes, &|number| first_from(number, seats));
-        let counts = counts(&more);
-        let is_new = !seen.contains(&counts);
-        seen.push(counts);
-        is_new.then_some(more)
+        raised(wishes, &|number| first_from(number, seats))
     });
-    let mut more: Vec<Wishes> = more.collect();
+    let mut more: Vec<Wishes> = more
+        .filter(|more| counts(more) != asked)
+        .unique_by(counts)
+        .collect();
     more.reverse();
+    more
+}
+
+/// Those that are tried: the likeliest alone where each takes long, as it matters how far back the dials
+/// stand.
+pub(super) fn likeliest(mut more: Vec<Wishes>, drifts: bool) -> Vec<Wishes> {
+    if drifts {
+        more.drain(..more.len().saturating_sub(LIKELY));
+    }
     more
 }
 

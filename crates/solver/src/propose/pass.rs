@@ -37,7 +37,10 @@ const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
 const KEPT: usize = 128;
 /// Latches with so much less room may still have the most once they were looked round.
-pub(super) const MAY_GAIN: f64 = 0.08;
+const MAY_GAIN: f64 = 0.08;
+/// Of those that are kept so many are looked round at the end, where it takes long: it matters how far back
+/// the dials stand.
+const POLISHED_DRIFTING: usize = 8;
 /// Lids that are tried for one point at most.
 const LIDS: usize = 60;
 
@@ -169,8 +172,7 @@ impl Pass {
     fn worst_kept(&self, least: f64) -> f64 {
         match self.kept.first() {
             // only what may be the best counts, once it is surely proven
-            Some(best) if best.room > 0.0 && self.drifts() => best.room - ALIKE,
-            Some(best) if best.room > 0.0 => best.room - MAY_GAIN,
+            Some(best) if best.room > 0.0 => best.room - self.may_gain().max(ALIKE),
             Some(best) => best.room - MAY_BE_PROVEN,
             None => least,
         }
@@ -181,6 +183,11 @@ impl Pass {
         // a place between those of the lattice may gain so much
         let short = if self.drifts() { BETWEEN } else { 0.0 };
         (self.worst_kept(least) - short).max(least).min(ENOUGH)
+    }
+
+    /// What a place of the lattice may gain by being looked round at the end.
+    pub(super) fn may_gain(&self) -> f64 {
+        if self.drifts() { 0.0 } else { MAY_GAIN }
     }
 
     /// Whether it matters how far back the dials stand.
@@ -257,6 +264,11 @@ impl Pass {
     }
 
     fn roomier(&mut self) {
+        let most = if self.drifts() {
+            POLISHED_DRIFTING
+        } else {
+            usize::MAX
+        };
         let champions = core::mem::take(&mut self.champions);
         let is_kept = |champion: &&Found| self.kept.iter().any(|kept| kept.at == champion.at);
         let others = champions.iter().filter(|champion| !is_kept(champion));
@@ -264,7 +276,7 @@ impl Pass {
             .kept
             .iter()
             .chain(others)
-            .take(if self.drifts() { 8 } else { usize::MAX })
+            .take(most)
             .filter(|found| found.room < ENOUGH)
             .map(|found| (found.at.0, found.room, found.at.1))
             .collect();

@@ -8,8 +8,8 @@ use itertools::iproduct;
 use super::found::Found;
 use super::grid::Grid;
 use super::lattice::facing;
-use super::more_marks::more_marks;
-use super::pass::{ALIKE, Aim, MAY_GAIN, POINTS, Pass, SHORT};
+use super::more_marks::{likeliest, more_marks};
+use super::pass::{ALIKE, Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, first_allowed, merit};
 use super::round::{Rank, Round, aim};
 use super::wishes::{Marks, Wishes};
@@ -20,9 +20,6 @@ const GRADES: [f64; 4] = [0.0, -0.015, -0.03, -0.045];
 
 /// So many are looked round, of the last ways and of the roomiest.
 const LEADS: (usize, usize) = (2, 4);
-
-/// Wishes with more marks that are tried where each takes long: it matters how far back the dials stand.
-const LIKELY: usize = 2;
 
 /// Designs of that which are proven, until one is: most are refused by a look at their verdicts.
 const ROUND_PROOFS: usize = 96;
@@ -247,10 +244,7 @@ impl Pursuit {
             (plate.width - step, plate.depth),
             (plate.width, plate.depth - step),
         ];
-        let mut more = more_marks(&self.wishes);
-        if round.drifts() {
-            more.drain(..more.len().saturating_sub(LIKELY));
-        }
+        let mut more = likeliest(more_marks(&self.wishes), round.drifts());
         more.push(self.wishes.clone());
         let left =
             iproduct!(lids, more).map(|((width, depth), wishes)| wishes.with_lid(width, depth));
@@ -268,12 +262,9 @@ impl Pursuit {
     /// Looks for the roomiest with more marks.
     fn more_marks(&self, mut left: Vec<Wishes>) -> Stage {
         let next = left.pop().and_then(|wishes| {
-            let mut pass = self.pass(&wishes, Aim::Room(self.best.room + ALIKE))?;
-            if pass.drifts() {
-                left.drain(..left.len().saturating_sub(LIKELY - 1));
-            } else {
-                pass.aim = Aim::Room(self.best.room + ALIKE - MAY_GAIN);
-            }
+            let better = self.best.room + ALIKE;
+            let mut pass = self.pass(&wishes, Aim::Room(better))?;
+            pass.aim = Aim::Room(better - pass.may_gain());
             Some(pass)
         });
         next.map_or(Stage::Done, |pass| Stage::MoreMarks(pass, left))

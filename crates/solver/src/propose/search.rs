@@ -3,7 +3,7 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::found::Found;
-use super::more_marks::more_marks;
+use super::more_marks::{likeliest, more_marks};
 use super::pass::{Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, allowed, first_allowed};
 use super::pursuit::{News, Pursuit};
@@ -117,7 +117,7 @@ impl Search {
                     self.done = self.done.max(ROOMIEST * pass.done());
                     Stage::Roomiest(pass)
                 } else {
-                    self.after_roomiest()
+                    self.after_roomiest(pass.drifts())
                 }
             }
             Stage::Better => match self.better.iter_mut().find_map(Pursuit::step) {
@@ -170,11 +170,10 @@ impl Search {
     /// The best of each kind, whichever pursuit it came of: a roomier latch with more marks has more
     /// settings too.
     fn best_of_each(&self) -> Vec<Proposal> {
-        let roomiest = self.found.first().filter(|it| it.kind == Kind::Roomiest);
         let pursued = self.pursued.iter().map(|(best, _)| best);
         let roomier = pursued.clone().find(|best| best.kind == Kind::Roomiest);
-        let Some(roomiest) = roomier.or(roomiest) else {
-            return self.found.clone();
+        let Some(roomiest) = roomier.or(self.found.first()) else {
+            return Vec::new();
         };
         let others = pursued.filter(|best| best.kind != Kind::Roomiest);
         let best = others.map(|best| {
@@ -221,7 +220,7 @@ impl Search {
         }
     }
 
-    fn after_roomiest(&mut self) -> Stage {
+    fn after_roomiest(&mut self, drifts: bool) -> Stage {
         let Some(roomiest) = self.found.first() else {
             // more marks are taken where there is nothing else
             let more = self.more_marks.pop();
@@ -238,7 +237,8 @@ impl Search {
             .into_iter()
             .chain(any_free.then_some(Kind::MostSettings))
             .chain([Kind::Smallest]);
-        let pursuit = |kind| Pursuit::new(&self.wishes, kind, roomiest, &self.more_marks);
+        let more = likeliest(core::mem::take(&mut self.more_marks), drifts);
+        let pursuit = |kind| Pursuit::new(&self.wishes, kind, roomiest, &more);
         self.better = kinds.map(pursuit).collect();
         // it stands for the others until there is a better one
         let begun = self

@@ -78,19 +78,19 @@ fn eased(wishes: &Wishes, number: u64) -> (&'static str, Wishes) {
 /// What two rooms may differ by that are as good as each other, and what a search by halving leaves.
 const ALIKE: f64 = 0.0125;
 
-/// The area of this lid, mm²; where it is as wide or deep as was given, it need not stand on whole steps as
-/// lids do that are found, and on a larger lid the next step is as good.
-fn on_steps(wishes: &Wishes, design: &Design) -> f64 {
-    let step = grid_of(wishes).lid;
-    let up = |length: f64, given: f64| {
-        if length == given {
+/// The area of this lid, mm², that is as good on the lid given now: one that is as wide or deep as was given
+/// need not stand on whole steps as lids do that are found, and where more is given the next step is as good.
+fn on_steps(was: &Wishes, now: &Wishes, design: &Design) -> f64 {
+    let step = grid_of(was).lid;
+    let up = |length: f64, was: f64, now: f64| {
+        if length == was && now != was {
             (length / step - 1e-9).ceil() * step
         } else {
             length
         }
     };
-    let (plate, given) = (&design.plate, &wishes.base.plate);
-    up(plate.width, given.width) * up(plate.depth, given.depth)
+    let (plate, was, now) = (&design.plate, &was.base.plate, &now.base.plate);
+    up(plate.width, was.width, now.width) * up(plate.depth, was.depth, now.depth)
 }
 
 #[test]
@@ -113,7 +113,7 @@ fn more_to_work_with_never_makes_the_best_worse() {
             let as_good = now.is_some_and(|now| match was.kind {
                 Kind::Roomiest => now.room >= was.room.min(2.9) - ALIKE,
                 Kind::MostSettings => now.settings >= was.settings,
-                Kind::Smallest => now.area <= on_steps(&wishes, &was.design) + 1e-6,
+                Kind::Smallest => now.area <= on_steps(&wishes, &eased, &was.design) + 1e-6,
             });
             if !as_good {
                 let told = |one: &Proposal| (one.room, one.settings, one.area);

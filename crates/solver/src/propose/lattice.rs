@@ -75,6 +75,14 @@ pub(super) struct Point {
     pub back: Option<f64>,
 }
 
+impl Point {
+    /// The same with discs so many steps wider.
+    pub(super) fn wider(self, steps: f64, grid: Grid) -> Self {
+        let radius = up(self.radius + steps * grid.size, grid.size);
+        Self { radius, ..self }
+    }
+}
+
 /// What all proposals of one lid have in common, and the lists that points are made of.
 pub(super) struct Lattice {
     /// Dials, marks, lid and all that is not searched.
@@ -169,6 +177,11 @@ impl Lattice {
             * self.leads.len()
             * self.pins.len()
             * self.staggers.len()
+    }
+
+    /// Whether it matters how far back the dials stand.
+    pub(super) fn drifts(&self) -> bool {
+        self.backs.len() > 1
     }
 
     /// Where the back row may stand at every point, the furthest first.

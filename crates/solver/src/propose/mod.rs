@@ -21,6 +21,7 @@ mod in_plate;
 mod lattice;
 mod more_marks;
 mod nearest;
+mod neighbours;
 mod pass;
 mod place;
 mod plain;

@@ -36,11 +36,12 @@ const BETWEEN: f64 = 0.02;
 const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
 const KEPT: usize = 128;
-/// Latches with so much less room may still have the most once they were looked round.
+/// Latches with so much less room may still have the most once they were looked round widely.
 const MAY_GAIN: f64 = 0.08;
-/// Of those that are kept so many are looked round at the end, where it takes long: it matters how far back
-/// the dials stand.
-const POLISHED_DRIFTING: usize = 8;
+/// The same where it matters how far back the dials stand, and every place takes long.
+const MAY_GAIN_DRIFTING: f64 = 0.03;
+/// Of those that are kept so many are looked round at the end, if not widely.
+const POLISHED: usize = 8;
 /// Lids that are tried for one point at most.
 const LIDS: usize = 60;
 
@@ -59,6 +60,8 @@ pub(super) struct Pass {
     pub lid: (f64, f64),
     /// Whether the best were looked round.
     polished: bool,
+    /// Whether all that are kept are looked round, and further.
+    widely: bool,
     /// So many of the best are kept.
     pub most_kept: usize,
     /// Settings or area that are known already, and only better ones wanted; 0 for none.
@@ -66,11 +69,19 @@ pub(super) struct Pass {
 }
 
 impl Pass {
-    /// A way through the lattice of these wishes; `None` where a wood is not known.
+    /// A way through the lattice of these wishes, at whose end the best are looked round widely where that
+    /// takes no time; `None` where a wood is not known.
     pub(super) fn of(wishes: &Wishes, free_marks: bool, aim: Aim) -> Option<Box<Self>> {
         let ground = Ground::of(&prepared(wishes))?;
         let lattice = Lattice::of(wishes, free_marks, ground.alike_along_y);
         Some(Box::new(Self::new(Solver::new(lattice, ground), aim)))
+    }
+
+    /// The same for the roomiest, looked round widely even where that takes long.
+    pub(super) fn wide(wishes: &Wishes, least_room: f64) -> Option<Box<Self>> {
+        let mut pass = Self::of(wishes, false, Aim::Room(least_room))?;
+        pass.widely = true;
+        Some(pass)
     }
 
     fn new(mut solver: Solver, aim: Aim) -> Self {
@@ -90,6 +101,7 @@ impl Pass {
         };
         Self {
             lid: solver.lid(),
+            widely: !solver.lattice.drifts(),
             solver,
             aim,
             first,
@@ -187,12 +199,16 @@ impl Pass {
 
     /// What a place of the lattice may gain by being looked round at the end.
     pub(super) fn may_gain(&self) -> f64 {
-        if self.drifts() { 0.0 } else { MAY_GAIN }
+        match (self.widely, self.drifts()) {
+            (true, true) => MAY_GAIN_DRIFTING,
+            (true, false) => MAY_GAIN,
+            (false, _) => 0.0,
+        }
     }
 
     /// Whether it matters how far back the dials stand.
     pub(super) fn drifts(&self) -> bool {
-        self.solver.lattice.backs().len() > 1
+        self.solver.lattice.drifts()
     }
 
     fn look_for_room(&mut self, point: &Point, least: f64) {
@@ -264,11 +280,7 @@ impl Pass {
     }
 
     fn roomier(&mut self) {
-        let most = if self.drifts() {
-            POLISHED_DRIFTING
-        } else {
-            usize::MAX
-        };
+        let most = if self.widely { usize::MAX } else { POLISHED };
         let champions = core::mem::take(&mut self.champions);
         let is_kept = |champion: &&Found| self.kept.iter().any(|kept| kept.at == champion.at);
         let others = champions.iter().filter(|champion| !is_kept(champion));
@@ -298,7 +310,7 @@ impl Pass {
     pub(super) fn more_settings(&mut self, room: f64) {
         while let Some(best) = self.kept.first() {
             let (settings, (point, sizes)) = (best.settings(), best.at);
-            self.keep_all(self.round(&point, sizes), room);
+            self.keep_all(self.solver.round(&point, sizes), room);
             let now = self.kept.first().map_or(0.0, Found::settings);
             if now <= settings {
                 break;
@@ -331,73 +343,13 @@ impl Pass {
 
     /// A neighbour with this room.
     fn beside(&mut self, point: &Point, room: f64, sizes: Sizes) -> Option<(Point, Sizes)> {
-        let mut round = self.round(point, sizes);
-        if !self.drifts() {
-            round.extend(self.further_round(point, sizes));
+        let mut round = self.solver.round(point, sizes);
+        if self.widely {
+            round.extend(self.solver.further_round(point, sizes));
         }
         round
             .into_iter()
             .find_map(|(point, from)| Some((point, self.solver.least(&point, room, from)?)))
-    }
-
-    /// The neighbours of this point, and the point with one size larger than it must be.
-    pub(super) fn round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
-        let grid = self.solver.lattice.grid;
-        let mut round: Vec<(Point, Option<Sizes>)> = sizes
-            .beside(grid)
-            .into_iter()
-            .map(|sizes| (*point, Some(sizes)))
-            .collect();
-        let beside = self.solver.lattice.beside(point).into_iter();
-        round.extend(beside.map(|point| (point, None)));
-        if !self.solver.lattice.radius_is_held() {
-            let steps = [1.0, -1.0, 2.0, -2.0, -3.0, -4.0];
-            round.extend(steps.map(|steps| {
-                let radius = up(point.radius + steps * grid.size, grid.size);
-                (Point { radius, ..*point }, None)
-            }));
-        }
-        if point.stagger > 0.0 {
-            round.extend([1.0, -1.0, 2.0, -2.0, 4.0, -4.0, 8.0, -8.0].map(|steps| {
-                let stagger = up(point.stagger + steps * grid.place, grid.place).max(0.0);
-                (Point { stagger, ..*point }, None)
-            }));
-        }
-        let from = self.solver.back(point);
-        round.extend([-1.0, 1.0, -4.0].map(|steps| {
-            let back = Some(from + steps * grid.place);
-            (Point { back, ..*point }, None)
-        }));
-        round
-    }
-
-    /// Neighbours with discs further off, with the disc that suits another bore, and those two of whose
-    /// sizes differ.
-    fn further_round(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
-        let grid = self.solver.lattice.grid;
-        let mut round = Vec::new();
-        if self.solver.lattice.radius_is_held() {
-            return round;
-        }
-        let mut at = |point: Point, radius: f64| {
-            let radius = up(radius, grid.size);
-            round.push((Point { radius, ..point }, None));
-        };
-        for bored in self.solver.lattice.other_bores(point) {
-            let radius = point.radius + (bored.bore - point.bore) / 2.0;
-            for steps in [0.0, -1.0] {
-                at(bored, radius + steps * grid.size);
-            }
-        }
-        for steps in [3.0, 4.0, 6.0, 8.0, -6.0, -8.0] {
-            at(*point, point.radius + steps * grid.size);
-        }
-        for steps in [1.0, -1.0, 2.0, -2.0, 4.0, -4.0] {
-            let radius = up(point.radius + steps * grid.size, grid.size);
-            let other = sizes.beside(grid).into_iter();
-            round.extend(other.map(|sizes| (Point { radius, ..*point }, Some(sizes))));
-        }
-        round
     }
 
     fn look_for_settings(&mut self, point: &Point, room: f64) {

@@ -263,7 +263,7 @@ impl Pursuit {
     fn more_marks(&self, mut left: Vec<Wishes>) -> Stage {
         let next = left.pop().and_then(|wishes| {
             let better = self.best.room + ALIKE;
-            let mut pass = self.pass(&wishes, Aim::Room(better))?;
+            let mut pass = Pass::wide(&wishes, better)?;
             pass.aim = Aim::Room(better - pass.may_gain());
             Some(pass)
         });

@@ -106,7 +106,7 @@ impl Pass {
             let point = Point { back: None, ..at };
             for lid in [(width - step, depth), (width, depth - step)] {
                 self.solver.set_lid(lid);
-                let mut round = self.round(&point, sizes);
+                let mut round = self.solver.round(&point, sizes);
                 round.push((point, None));
                 let elsewhere: Vec<Point> = round
                     .iter()
@@ -159,7 +159,7 @@ impl Pass {
         for sizes in beside {
             self.narrower(point, sizes, (room, smallest.width));
         }
-        let elsewhere = self.round(point, sizes).into_iter();
+        let elsewhere = self.solver.round(point, sizes).into_iter();
         let elsewhere = elsewhere.filter(|(_, from)| from.is_none()).collect();
         self.keep_all(elsewhere, room);
     }

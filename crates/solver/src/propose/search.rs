@@ -88,7 +88,7 @@ impl Search {
     pub fn new(wishes: &Wishes) -> Self {
         let faults = unreadable(wishes);
         let pass = if faults.is_none() {
-            Pass::of(wishes, false, Aim::Room(SHORT))
+            Pass::wide(wishes, SHORT)
         } else {
             None
         };
@@ -224,7 +224,7 @@ impl Search {
         let Some(roomiest) = self.found.first() else {
             // more marks are taken where there is nothing else
             let more = self.more_marks.pop();
-            let pass = more.and_then(|more| Pass::of(&more, false, Aim::Room(SHORT)));
+            let pass = more.and_then(|more| Pass::wide(&more, SHORT));
             return pass.map_or_else(
                 || Stage::Nothing(Box::new(Conflict::new(&self.wishes))),
                 Stage::Roomiest,

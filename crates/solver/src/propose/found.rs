@@ -56,6 +56,13 @@ impl Found {
         }
     }
 
+    /// Bore, pin, flats and kind of row: the best of each are looked round.
+    pub(super) fn class(&self) -> (u64, u64, u32, bool) {
+        let point = &self.at.0;
+        let (bore, pin) = (point.bore.to_bits(), point.pin.to_bits());
+        (bore, pin, point.sides, point.stagger > 0.0)
+    }
+
     /// Of the lid, mm².
     pub(super) fn area(&self) -> f64 {
         area(&self.design)

@@ -23,6 +23,11 @@ pub struct Grid {
 const DUST: f64 = 1e-6;
 
 impl Grid {
+    /// The next lid below this length, mm.
+    pub(super) fn lid_below(&self, length: f64) -> f64 {
+        up(length, self.lid) - self.lid
+    }
+
     /// The grid of this unit.
     pub fn of(units: Units) -> Self {
         match units {
@@ -93,6 +98,15 @@ mod tests {
             (-3.3, 1.0, -4.0, -3.0),
         ] {
             assert_eq!((down(value, step), up(value, step)), (lower, upper));
+        }
+        let grid = Grid::of(Units::Millimetre);
+        for (length, below) in [
+            (145.0, 140.0),
+            (144.0, 140.0),
+            (141.0, 140.0),
+            (140.0, 135.0),
+        ] {
+            assert_eq!(grid.lid_below(length), below);
         }
         let inch = Grid::of(Units::Inch);
         assert!(stands_on(25.4 * 1.75, inch.size));

@@ -95,7 +95,7 @@ pub(super) struct Lattice {
     pub asked: Vec<Marks>,
     posts: Vec<Posts>,
     radii: Vec<f64>,
-    bores: Vec<f64>,
+    pub bores: Vec<f64>,
     /// Flats of the posts whose marks are not fixed.
     pub sides: Vec<u32>,
     leads: Vec<f64>,

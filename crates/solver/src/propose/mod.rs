@@ -9,6 +9,7 @@
 
 mod bears;
 mod beside_pull;
+mod climb;
 mod conflict;
 mod demand;
 mod demands;

@@ -1,10 +1,11 @@
 //! Wishes with more marks than are asked for. A post of three flats turns least in its bore, but in a thin
 //! bore posts of more flats are thick enough and those of fewer are not.
 
-use itertools::Itertools;
+use itertools::{Itertools, iproduct};
 
-use super::lattice::{first_from, seated};
+use super::lattice::{SIDES, first_from, seated};
 use super::wishes::{Marks, Wishes};
+use crate::model::Design;
 
 /// Flats of the posts that all dials may have, the likeliest to help last.
 const FLATS: [&[u32]; 8] = [
@@ -46,6 +47,63 @@ pub(super) fn likeliest(mut more: Vec<Wishes>, drifts: bool) -> Vec<Wishes> {
     more
 }
 
+/// The same wishes with the marks of a latch that was found, if those are more than must be.
+pub(super) fn with_marks(wishes: &Wishes, found: &Design) -> Option<Wishes> {
+    let has = marks_of(wishes, found);
+    let with = raised(wishes, &has);
+    (counts(&with) != counts(wishes)).then_some(with)
+}
+
+/// Of a latch that was found, how many marks the dials have that ask for so many.
+fn marks_of(wishes: &Wishes, found: &Design) -> impl Fn(u32) -> u32 {
+    let dials = wishes.dials.iter().zip(&found.dials);
+    let marks: Vec<(u32, u32)> = dials
+        .filter_map(|(wish, dial)| Some((free(wish.marks)?, dial.positions)))
+        .collect();
+    move |asked| {
+        let has = marks.iter().find(|(of, _)| *of == asked);
+        has.map_or(asked, |(_, marks)| *marks)
+    }
+}
+
+/// The same wishes with other marks than a latch has that was found: with more, or changed on all dials that
+/// ask for one number or for one of two. The last is to be tried first.
+pub(super) fn other_marks(wishes: &Wishes, found: &Design) -> Vec<Wishes> {
+    let now: Vec<u32> = found.dials.iter().map(|dial| dial.positions).collect();
+    let has = marks_of(wishes, found);
+    let asked = wishes.dials.iter().filter_map(|wish| free(wish.marks));
+    let changes: Vec<(u32, u32)> = iproduct!(asked.unique(), SIDES)
+        .map(|(asked, sides)| {
+            let marks = first_from(asked, |number| number.is_multiple_of(sides));
+            (asked, marks)
+        })
+        .filter(|(asked, marks)| *marks != has(*asked))
+        .unique()
+        .collect();
+    let with = |changes: &[(u32, u32)]| {
+        raised(wishes, &|asked| {
+            let to = changes.iter().find(|(of, _)| *of == asked);
+            to.map_or_else(|| has(asked), |(_, marks)| *marks)
+        })
+    };
+    let one = changes.iter().map(|change| with(&[*change]));
+    let two = changes.iter().copied().array_combinations();
+    let two = two.map(|both: [_; 2]| with(&both));
+    let mut others: Vec<Wishes> = one
+        .chain(more_marks(wishes).into_iter().rev())
+        .chain(two)
+        .filter(|other| counts(other) != now)
+        .unique_by(counts)
+        .collect();
+    others.reverse();
+    others
+}
+
+/// The number that is asked for, where there may be more.
+fn free(marks: Marks) -> Option<u32> {
+    matches!(marks, Marks::AtLeast(_)).then(|| seated(marks))
+}
+
 fn counts(wishes: &Wishes) -> Vec<u32> {
     let dials = wishes.dials.iter();
     dials.map(|dial| seated(dial.marks)).collect()
@@ -54,8 +112,8 @@ fn counts(wishes: &Wishes) -> Vec<u32> {
 fn raised(wishes: &Wishes, to: &dyn Fn(u32) -> u32) -> Wishes {
     let mut more = wishes.clone();
     for dial in &mut more.dials {
-        if matches!(dial.marks, Marks::AtLeast(_)) {
-            dial.marks = Marks::AtLeast(to(seated(dial.marks)));
+        if let Some(asked) = free(dial.marks) {
+            dial.marks = Marks::AtLeast(to(asked));
         }
     }
     more
@@ -65,7 +123,6 @@ fn raised(wishes: &Wishes, to: &dyn Fn(u32) -> u32) -> Wishes {
 mod tests {
     use super::super::wishes::DialWish;
     use super::*;
-    use crate::model::Design;
     use crate::verdict::MAX_POSITIONS;
 
     fn of(marks: &[u32]) -> Vec<Vec<u32>> {
@@ -87,6 +144,35 @@ mod tests {
         let marks = [5, 8];
         let more = [[6, 12], [8, 8], [6, 8], [6, 9], [5, 10]];
         assert_eq!(of(&marks), more);
+    }
+
+    #[test]
+    fn other_marks_change_the_dials_of_one_number_or_two() {
+        let mut wishes = Wishes::of(Design::default());
+        wishes.dials = [4, 4, 10].map(DialWish::numbered).into();
+        wishes.dials.push(DialWish::words(vec![String::new(); 7]));
+        let mut found = Design::default();
+        found.dials.resize(4, found.dials[0].clone());
+        let mut others = |marks: [u32; 4]| -> Vec<Vec<u32>> {
+            for (dial, marks) in found.dials.iter_mut().zip(marks) {
+                dial.positions = marks;
+            }
+            let others = other_marks(&wishes, &found);
+            others.iter().rev().map(counts).collect()
+        };
+        let all = others([4, 4, 10, 7]);
+        let first = [[6, 6, 10, 7], [5, 5, 10, 7], [4, 4, 12, 7], [6, 6, 12, 7]];
+        assert_eq!(all[..4], first);
+        assert!(all.contains(&vec![5, 5, 12, 7]) && !all.contains(&vec![4, 4, 10, 7]));
+        assert!(others([6, 6, 12, 7]).contains(&vec![4, 4, 10, 7]));
+        assert_eq!(
+            with_marks(&wishes, &found).as_ref().map(counts),
+            Some(vec![6, 6, 12, 7])
+        );
+        found.dials[0].positions = 4;
+        found.dials[1].positions = 4;
+        found.dials[2].positions = 10;
+        assert_eq!(with_marks(&wishes, &found), None);
     }
 
     #[test]

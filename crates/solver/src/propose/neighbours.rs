@@ -57,4 +57,37 @@ impl Solver {
         }));
         round
     }
+
+    /// This place with every bore and pin, with discs some steps off and the back row where it leaves them as
+    /// much before it, more or less.
+    pub(super) fn wide_round(&self, point: &Point) -> Vec<(Point, Option<Sizes>)> {
+        let grid = self.lattice.grid;
+        let steps = if self.lattice.radius_is_held() {
+            0..=0
+        } else {
+            -4..=4
+        };
+        let bys = if self.lattice.drifts() { -2..=2 } else { 0..=0 };
+        let from = self.back(point);
+        iproduct!(&self.lattice.bores, &self.lattice.pins, steps, bys)
+            .map(|(bore, pin, steps, by)| {
+                let wider = point.wider(f64::from(steps), grid);
+                let back = from + wider.radius - point.radius + f64::from(by) * grid.place;
+                let back = self
+                    .lattice
+                    .drifts()
+                    .then(|| up(back, grid.place))
+                    .or(point.back);
+                (
+                    Point {
+                        bore: *bore,
+                        pin: *pin,
+                        back,
+                        ..wider
+                    },
+                    None,
+                )
+            })
+            .collect()
+    }
 }

@@ -33,15 +33,13 @@ const MAY_BE_PROVEN: f64 = 0.02;
 /// What a back row between two places of the lattice may add to the room.
 const BETWEEN: f64 = 0.02;
 /// More room than this is not asked for.
-const ENOUGH: f64 = 3.0;
+pub(super) const ENOUGH: f64 = 3.0;
 /// The best that are kept, where the first may not be proven.
 const KEPT: usize = 128;
 /// Latches with so much less room may still have the most once they were looked round widely.
 const MAY_GAIN: f64 = 0.08;
 /// The same where it matters how far back the dials stand, and every place takes long.
 const MAY_GAIN_DRIFTING: f64 = 0.03;
-/// Of those that are kept so many are looked round at the end, if not widely.
-const POLISHED: usize = 8;
 /// Lids that are tried for one point at most.
 const LIDS: usize = 60;
 
@@ -50,18 +48,18 @@ pub(super) struct Pass {
     pub solver: Solver,
     pub aim: Aim,
     /// Points that are looked at first.
-    first: Vec<Point>,
-    next: usize,
+    pub first: Vec<Point>,
+    pub next: usize,
     /// The best first.
     pub kept: Vec<Found>,
     /// The roomiest of each bore, pin and kind of row.
-    champions: Vec<Found>,
+    pub champions: Vec<Found>,
     /// The largest lid, mm.
     pub lid: (f64, f64),
     /// Whether the best were looked round.
     polished: bool,
     /// Whether all that are kept are looked round, and further.
-    widely: bool,
+    pub widely: bool,
     /// So many of the best are kept.
     pub most_kept: usize,
     /// Settings or area that are known already, and only better ones wanted; 0 for none.
@@ -172,7 +170,7 @@ impl Pass {
                     return;
                 }
                 for back in self.solver.lattice.backs() {
-                    self.look_for_room(&Point { back, ..*point }, least);
+                    self.look_for_room(&Point { back, ..*point }, None, least);
                 }
             }
             Aim::Settings(room) => self.look_for_settings(point, room),
@@ -191,7 +189,7 @@ impl Pass {
     }
 
     /// The room that a place of the lattice must have to be looked at further.
-    fn wanted(&self, least: f64) -> f64 {
+    pub(super) fn wanted(&self, least: f64) -> f64 {
         // a place between those of the lattice may gain so much
         let short = if self.drifts() { BETWEEN } else { 0.0 };
         (self.worst_kept(least) - short).max(least).min(ENOUGH)
@@ -211,9 +209,9 @@ impl Pass {
         self.solver.lattice.drifts()
     }
 
-    fn look_for_room(&mut self, point: &Point, least: f64) {
+    pub(super) fn look_for_room(&mut self, point: &Point, from: Option<Sizes>, least: f64) {
         let wanted = self.wanted(least);
-        let Some(sizes) = self.solver.least(point, wanted, None) else {
+        let Some(sizes) = self.solver.least(point, wanted, from) else {
             return;
         };
         let (mut room, mut sizes) = self.furthest(point, wanted, sizes);
@@ -227,7 +225,7 @@ impl Pass {
     }
 
     /// The most room at `point`, from `room` on: on to where it fails, then halved.
-    fn furthest(&mut self, point: &Point, room: f64, sizes: Sizes) -> (f64, Sizes) {
+    pub(super) fn furthest(&mut self, point: &Point, room: f64, sizes: Sizes) -> (f64, Sizes) {
         let (mut room, mut sizes, mut stride) = (room, sizes, 0.2);
         while stride > ALIKE / 4.0 && room < ENOUGH {
             match self.solver.least(point, room + stride, Some(sizes)) {
@@ -240,7 +238,7 @@ impl Pass {
 
     /// Moves the back row to where it has most room, in ever shorter strides: a longer guide turns
     /// less, a shorter one drifts less.
-    fn between(&mut self, point: Point, room: f64, sizes: Sizes) -> (Point, f64, Sizes) {
+    pub(super) fn between(&mut self, point: Point, room: f64, sizes: Sizes) -> (Point, f64, Sizes) {
         let place = self.solver.lattice.grid.place;
         let (mut best, mut stride) = ((point, room, sizes), 8.0);
         while stride >= 1.0 {
@@ -271,40 +269,12 @@ impl Pass {
         if !self.polished {
             self.polished = true;
             match self.aim {
-                Aim::Room(_) => self.roomier(),
+                Aim::Room(least) => self.roomier(least),
                 Aim::Settings(room) => self.more_settings(room),
                 Aim::Area(room) => self.smaller(room),
             }
         }
         false
-    }
-
-    fn roomier(&mut self) {
-        let most = if self.widely { usize::MAX } else { POLISHED };
-        let champions = core::mem::take(&mut self.champions);
-        let is_kept = |champion: &&Found| self.kept.iter().any(|kept| kept.at == champion.at);
-        let others = champions.iter().filter(|champion| !is_kept(champion));
-        let best: Vec<(Point, f64, Sizes)> = self
-            .kept
-            .iter()
-            .chain(others)
-            .take(most)
-            .filter(|found| found.room < ENOUGH)
-            .map(|found| (found.at.0, found.room, found.at.1))
-            .collect();
-        for (mut point, mut room, mut sizes) in best {
-            let mut better = false;
-            while room < ENOUGH
-                && let Some(more) = self.beside(&point, room + ALIKE / 4.0, sizes)
-            {
-                (point, sizes) = more;
-                (room, sizes) = self.furthest(&point, room + ALIKE / 4.0, sizes);
-                better = true;
-            }
-            if better {
-                self.keep(&point, &sizes, room);
-            }
-        }
     }
 
     pub(super) fn more_settings(&mut self, room: f64) {
@@ -319,18 +289,25 @@ impl Pass {
     }
 
     pub(super) fn smaller(&mut self, room: f64) {
-        let step = self.solver.lattice.grid.lid;
+        let grid = self.solver.lattice.grid;
         while let Some(best) = self.kept.first() {
             let (area, (point, sizes)) = (best.area(), best.at);
             let plate = &best.design.plate;
             let (width, depth) = (plate.width, plate.depth);
-            for lid in [(width - step, depth), (width, depth - step)] {
+            for lid in [
+                (grid.lid_below(width), depth),
+                (width, grid.lid_below(depth)),
+            ] {
                 self.solver.set_lid(lid);
                 let point = Point {
                     back: None,
                     ..point
                 };
-                if let Some((point, sizes)) = self.beside(&point, room, sizes) {
+                let mut round = self.solver.round(&point, sizes);
+                if self.widely {
+                    round.extend(self.solver.further_round(&point, sizes));
+                }
+                if let Some((point, room, sizes)) = self.first_with(round, room) {
                     self.keep(&point, &sizes, room);
                 }
             }
@@ -341,15 +318,15 @@ impl Pass {
         }
     }
 
-    /// A neighbour with this room.
-    fn beside(&mut self, point: &Point, room: f64, sizes: Sizes) -> Option<(Point, Sizes)> {
-        let mut round = self.solver.round(point, sizes);
-        if self.widely {
-            round.extend(self.solver.further_round(point, sizes));
-        }
+    /// The first of these with this room.
+    pub(super) fn first_with(
+        &mut self,
+        round: Vec<(Point, Option<Sizes>)>,
+        room: f64,
+    ) -> Option<(Point, f64, Sizes)> {
         round
             .into_iter()
-            .find_map(|(point, from)| Some((point, self.solver.least(&point, room, from)?)))
+            .find_map(|(point, from)| Some((point, room, self.solver.least(&point, room, from)?)))
     }
 
     fn look_for_settings(&mut self, point: &Point, room: f64) {
@@ -434,19 +411,5 @@ impl Pass {
         let at = self.kept.iter().position(better).unwrap_or(self.kept.len());
         self.kept.insert(at, found);
         self.kept.truncate(self.most_kept);
-    }
-
-    /// Takes the place of the one with the same bore, pin and kind of row, if it is better.
-    fn champion(&mut self, found: &Found) {
-        let class = |found: &Found| {
-            let point = &found.at.0;
-            (point.bore, point.pin, point.sides, point.stagger > 0.0)
-        };
-        let mut champions = self.champions.iter_mut();
-        match champions.find(|other| class(other) == class(found)) {
-            Some(other) if other.rank < found.rank => *other = found.clone(),
-            Some(_) => {}
-            None => self.champions.push(found.clone()),
-        }
     }
 }

@@ -237,12 +237,15 @@ fn hold(design: &Design, bounds: &DialBounds) -> (Option<f64>, f64) {
     (creep, hold)
 }
 
-/// What the tab holds beyond what it must, mm, by the first dial: a small part of all the figures, and
-/// the one that most latches lack.
-pub(super) fn held_by_first(design: &Design, drift: &Drift) -> f64 {
+/// The gap at rest and what the tab holds beyond what it must, mm, by the first dial: a small part of all the
+/// figures, and those that most latches lack.
+pub(super) fn held_by_first(design: &Design, drift: &Drift) -> (f64, f64) {
     let sums = Sums::plain(design, drift, 1);
     let first = sums.each().next();
-    first.map_or(f64::INFINITY, |(_, _, bounds)| hold(design, bounds).1)
+    let infinite = (f64::INFINITY, f64::INFINITY);
+    first.map_or(infinite, |(_, _, bounds)| {
+        (bounds.rest_gap(), hold(design, bounds).1)
+    })
 }
 
 /// The least turn, degrees, that keeps every dial's next mark clear of its mouth when all errors are

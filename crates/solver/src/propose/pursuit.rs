@@ -8,7 +8,7 @@ use itertools::iproduct;
 use super::found::Found;
 use super::grid::Grid;
 use super::lattice::facing;
-use super::more_marks::{likeliest, more_marks};
+use super::more_marks::{likeliest, more_marks, other_marks, with_marks};
 use super::pass::{ALIKE, Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, first_allowed, merit};
 use super::round::{Rank, Round, aim};
@@ -44,6 +44,8 @@ pub struct Pursuit {
     /// The best of the ways so far, to be looked round.
     leads: Vec<Found>,
     stage: Stage,
+    /// More marks that are looked for all over the lattice at the end, if none were found.
+    likeliest: Option<Wishes>,
     done: f64,
 }
 
@@ -58,13 +60,20 @@ enum Stage {
     Smaller(Box<Pass>, Vec<Wishes>),
     /// More room with more marks, and the wishes that are still to be tried.
     MoreMarks(Box<Pass>, Vec<Wishes>),
+    /// The same with other marks on some dials, round the roomiest.
+    OtherMarks(Box<Pass>, Vec<Wishes>),
     Done,
 }
 
 impl Pursuit {
     /// Begins with the roomiest latch, which stands until there is a better one; a roomier one is looked
     /// for with these wishes for more marks.
-    pub(super) fn new(wishes: &Wishes, kind: Kind, roomiest: &Proposal, more: &[Wishes]) -> Self {
+    pub(super) fn new(
+        wishes: &Wishes,
+        kind: Kind,
+        (pass, roomiest): (&Pass, &Proposal),
+        more: &[Wishes],
+    ) -> Self {
         let mut pursuit = Self {
             wishes: wishes.clone(),
             kind,
@@ -72,10 +81,17 @@ impl Pursuit {
             is_better: false,
             leads: Vec::new(),
             stage: Stage::Done,
+            likeliest: None,
             done: 0.0,
         };
         pursuit.stage = match kind {
-            Kind::Roomiest => pursuit.more_marks(more.to_vec()),
+            Kind::Roomiest => {
+                pursuit.leads = pass.leads();
+                pursuit.likeliest = more.last().cloned();
+                // where every place takes long they are tried round the roomiest first
+                let everywhere = if pass.drifts() { &[] } else { more };
+                pursuit.more_marks(everywhere.to_vec())
+            }
             Kind::MostSettings | Kind::Smallest => pursuit.graded(0),
         };
         pursuit
@@ -124,12 +140,18 @@ impl Pursuit {
             Stage::MoreMarks(mut pass, left) => {
                 if pass.step(POINTS) {
                     Stage::MoreMarks(pass, left)
-                } else {
-                    // as good as each other, the fewer marks are taken
-                    let mut kept = pass.kept;
-                    kept.retain(|found| found.room >= self.best.room + ALIKE);
-                    self.take(&kept, MOST_PROOFS);
+                } else if self.take_roomier(&pass) || !left.is_empty() || self.likeliest.is_some() {
                     self.more_marks(left)
+                } else {
+                    Stage::Done
+                }
+            }
+            Stage::OtherMarks(mut pass, left) => {
+                pass.step(POINTS);
+                if self.take_roomier(&pass) {
+                    self.other_marks()
+                } else {
+                    self.next_marks(left)
                 }
             }
             Stage::Done => return None,
@@ -154,6 +176,7 @@ impl Pursuit {
             Stage::Round(round) => 0.75 + round.done() / 8.0,
             Stage::Smaller(..) => 0.9,
             Stage::MoreMarks(pass, left) => pass.done() / (1.0 + left.len() as f64),
+            Stage::OtherMarks(..) => 0.95,
             Stage::Done => 1.0,
         }
     }
@@ -238,11 +261,11 @@ impl Pursuit {
         if self.kind != Kind::Smallest {
             return Stage::Done;
         }
-        let step = Grid::of(self.wishes.base.units).lid;
+        let grid = Grid::of(self.wishes.base.units);
         let plate = &self.best.design.plate;
         let lids = [
-            (plate.width - step, plate.depth),
-            (plate.width, plate.depth - step),
+            (grid.lid_below(plate.width), plate.depth),
+            (plate.width, grid.lid_below(plate.depth)),
         ];
         let mut more = likeliest(more_marks(&self.wishes), round.drifts());
         more.push(self.wishes.clone());
@@ -260,14 +283,51 @@ impl Pursuit {
     }
 
     /// Looks for the roomiest with more marks.
-    fn more_marks(&self, mut left: Vec<Wishes>) -> Stage {
+    fn more_marks(&mut self, mut left: Vec<Wishes>) -> Stage {
         let next = left.pop().and_then(|wishes| {
             let better = self.best.room + ALIKE;
             let mut pass = Pass::wide(&wishes, better)?;
             pass.aim = Aim::Room(better - pass.may_gain());
             Some(pass)
         });
-        next.map_or(Stage::Done, |pass| Stage::MoreMarks(pass, left))
+        match next {
+            Some(pass) => Stage::MoreMarks(pass, left),
+            None => self.other_marks(),
+        }
+    }
+
+    /// Looks for more room with other marks on some dials, round the roomiest.
+    fn other_marks(&mut self) -> Stage {
+        self.next_marks(other_marks(&self.wishes, &self.best.design))
+    }
+
+    fn next_marks(&mut self, mut left: Vec<Wishes>) -> Stage {
+        let next = left
+            .pop()
+            .and_then(|wishes| Pass::round(&wishes, self.best.room + ALIKE, &self.leads));
+        match (next, self.likeliest.take()) {
+            (Some(pass), likeliest) => {
+                self.likeliest = likeliest;
+                Stage::OtherMarks(pass, left)
+            }
+            (None, Some(likeliest)) => {
+                let found = with_marks(&self.wishes, &self.best.design);
+                self.more_marks(vec![found.unwrap_or(likeliest)])
+            }
+            (None, None) => Stage::Done,
+        }
+    }
+
+    /// Takes what is roomier, if anything is: as good as each other, the fewer marks stay.
+    fn take_roomier(&mut self, pass: &Pass) -> bool {
+        let least = self.best.room + ALIKE;
+        let roomier = pass.kept.iter().filter(|found| found.room >= least);
+        let roomier: Vec<Found> = roomier.cloned().collect();
+        let better = self.take(&roomier, MOST_PROOFS).is_some();
+        if better {
+            self.leads = pass.leads();
+        }
+        better
     }
 
     /// How good the best is.

@@ -10,6 +10,11 @@ use super::solve::Solver;
 /// little of it back.
 const FOLLOWS: f64 = 0.8;
 
+/// What a gap that grows by this much asks of the engagement at least, mm.
+pub(super) fn follows(gap: f64) -> f64 {
+    FOLLOWS * gap
+}
+
 /// What came of looking for what is short.
 pub(super) enum Raised {
     /// These sizes are larger.
@@ -103,7 +108,7 @@ fn follow(lattice: &Lattice, before: &Sizes, sizes: &mut Sizes, lacks: &Lacks) {
     let held = |question| dials().any(|dial| lattice.holds(question, Some(dial)));
     let gap = sizes.gap - before.gap;
     if gap > 0.0 && !held(Question::Hold) {
-        let by = before.engagement + lacks.engagement + FOLLOWS * gap;
+        let by = before.engagement + lacks.engagement + follows(gap);
         sizes.engagement = sizes.engagement.max(up(by, step));
     }
     let engagement = sizes.engagement - before.engagement;

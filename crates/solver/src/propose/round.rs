@@ -96,7 +96,7 @@ impl Pass {
     }
 
     fn smaller_round(&mut self, seeds: &[Found], room: f64) {
-        let step = self.solver.lattice.grid.lid;
+        let grid = self.solver.lattice.grid;
         for found in seeds {
             let (at, sizes) = found.at;
             let plate = &found.design.plate;
@@ -104,7 +104,10 @@ impl Pass {
             self.solver.set_lid((width, depth));
             let back = Some(self.solver.back(&at));
             let point = Point { back: None, ..at };
-            for lid in [(width - step, depth), (width, depth - step)] {
+            for lid in [
+                (grid.lid_below(width), depth),
+                (width, grid.lid_below(depth)),
+            ] {
                 self.solver.set_lid(lid);
                 let mut round = self.solver.round(&point, sizes);
                 round.push((point, None));
@@ -112,8 +115,7 @@ impl Pass {
                     .iter()
                     .filter_map(|(point, from)| from.is_none().then_some(*point))
                     .collect();
-                let step = self.solver.lattice.grid.size;
-                let width = down(sizes.width - step, step);
+                let width = down(sizes.width - grid.size, grid.size);
                 for point in elsewhere {
                     // where only the width gives way the row may stay where it is
                     for point in [point, Point { back, ..point }] {

@@ -3,7 +3,7 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::found::Found;
-use super::more_marks::{likeliest, more_marks};
+use super::more_marks::more_marks;
 use super::pass::{Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, allowed, first_allowed};
 use super::pursuit::{News, Pursuit};
@@ -117,7 +117,7 @@ impl Search {
                     self.done = self.done.max(ROOMIEST * pass.done());
                     Stage::Roomiest(pass)
                 } else {
-                    self.after_roomiest(pass.drifts())
+                    self.after_roomiest(&pass)
                 }
             }
             Stage::Better => match self.better.iter_mut().find_map(Pursuit::step) {
@@ -220,12 +220,12 @@ impl Search {
         }
     }
 
-    fn after_roomiest(&mut self, drifts: bool) -> Stage {
+    fn after_roomiest(&mut self, pass: &Pass) -> Stage {
         let Some(roomiest) = self.found.first() else {
             // more marks are taken where there is nothing else
             let more = self.more_marks.pop();
-            let pass = more.and_then(|more| Pass::wide(&more, SHORT));
-            return pass.map_or_else(
+            let next = more.and_then(|more| Pass::wide(&more, SHORT));
+            return next.map_or_else(
                 || Stage::Nothing(Box::new(Conflict::new(&self.wishes))),
                 Stage::Roomiest,
             );
@@ -237,8 +237,8 @@ impl Search {
             .into_iter()
             .chain(any_free.then_some(Kind::MostSettings))
             .chain([Kind::Smallest]);
-        let more = likeliest(core::mem::take(&mut self.more_marks), drifts);
-        let pursuit = |kind| Pursuit::new(&self.wishes, kind, roomiest, &more);
+        let more = core::mem::take(&mut self.more_marks);
+        let pursuit = |kind| Pursuit::new(&self.wishes, kind, (pass, roomiest), &more);
         self.better = kinds.map(pursuit).collect();
         // it stands for the others until there is a better one
         let begun = self

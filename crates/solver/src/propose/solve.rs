@@ -7,11 +7,11 @@
 use latchwright_geometry::trig;
 
 use super::beside_pull::{Both, set_guide, widest_knob};
-use super::figure::{DUST, Question};
+use super::figure::{DUST, Figure, Question};
 use super::grid::{down, up};
 use super::lattice::{Lattice, Point};
 use super::plain::{Ground, Work, held_by_first, least_steps, perfect, star_reach};
-use super::raise::Raised;
+use super::raise::{Raised, follows};
 use super::sizes::Sizes;
 use super::stack::Stack;
 use super::wishes::{Marks, set_lid};
@@ -104,21 +104,39 @@ impl Solver {
         None
     }
 
-    /// Whether the tab would have to reach through the front to hold with this room: what there is now
-    /// only grows.
-    fn tab_falls_short(&mut self, sizes: &Sizes, room: f64) -> bool {
-        let (real, ideal) = (&mut self.real, &mut self.ideal);
-        let both = Both { real, ideal };
-        let held = both.left(room, Question::Hold, |design, real| {
-            let Ground { drift, still, .. } = &self.ground;
-            held_by_first(design, if real { drift } else { still })
-        });
-        let short = DUST - held;
-        if short <= 0.0 || self.lattice.holds(Question::Hold, None) {
+    /// Whether the tab would have to reach through the front to hold with this room, by the first dial:
+    /// what there is now only grows, and a larger gap asks for more.
+    fn tab_falls_short(&self, sizes: &Sizes, room: f64) -> bool {
+        if self.lattice.holds(Question::Hold, None) {
             return false;
         }
-        let reach = up(sizes.engagement + short, self.lattice.grid.size);
-        self.goes_through_front(reach)
+        let Ground { drift, still, .. } = &self.ground;
+        let worst = held_by_first(&self.real, drift);
+        let nominal = if room == 0.0 {
+            worst
+        } else {
+            held_by_first(&self.ideal, still)
+        };
+        let short = |question, worst, nominal| {
+            let dial = None;
+            let figure = Figure {
+                question,
+                dial,
+                nominal,
+                worst,
+            };
+            DUST - figure.left_at(room)
+        };
+        let hold = short(Question::Hold, worst.1, nominal.1);
+        let gap = short(Question::AtRest, worst.0, nominal.0);
+        let step = self.lattice.grid.size;
+        let more = if self.at_once && gap > 0.0 && !self.lattice.holds(Question::AtRest, None) {
+            follows(up(sizes.gap + gap, step) - sizes.gap)
+        } else {
+            0.0
+        };
+        (hold > 0.0 || more > 0.0)
+            && self.goes_through_front(up(sizes.engagement + hold + more, step))
     }
 
     /// Puts point and sizes into both latches, with the longest guide up to `most`, which is handed back;

@@ -75,6 +75,10 @@ fn eased(wishes: &Wishes, number: u64) -> (&'static str, Wishes) {
     (name, eased)
 }
 
+/// Numbers at which more to work with once made the best worse: a local search stopped early where slider and plate
+/// drift, more marks were not tried on some dials alone, and a lid off the steps was not made smaller.
+const WERE_WORSE: [u64; 4] = [13, 51, 107, 270];
+
 /// What two rooms may differ by that are as good as each other, and what a search by halving leaves.
 const ALIKE: f64 = 0.0125;
 
@@ -96,7 +100,9 @@ fn on_steps(was: &Wishes, now: &Wishes, design: &Design) -> f64 {
 #[test]
 fn more_to_work_with_never_makes_the_best_worse() {
     let (mut looked_at, mut worse) = (0, Vec::new());
-    for number in numbers(lids() * 3) {
+    let hunted = std::env::var_os("LATCHWRIGHT_HUNT").is_some();
+    let also = WERE_WORSE.into_iter().filter(|_| !hunted);
+    for number in numbers(lids() * 3).into_iter().chain(also) {
         let wishes = wishes(number);
         let Some(before) = proposals(&wishes) else {
             continue;

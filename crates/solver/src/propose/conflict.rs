@@ -186,6 +186,12 @@ impl Conflict {
             self.cores.push(kept);
             return self.ways_of(size);
         };
+        // once all that is to blame is found, the rest is let go in one try instead of one for each
+        let blamed: Vec<Demand> = kept.iter().copied().take(tried).collect();
+        if !self.goes(&self.others(&blamed)) {
+            self.cores.push(blamed);
+            return self.ways_of(size);
+        }
         let without: Vec<Demand> = kept.iter().copied().filter(|one| *one != demand).collect();
         if self.goes(&self.others(&without)) {
             Stage::Shrink(kept, tried + 1, size)

@@ -3,10 +3,12 @@
 
 use super::conflict::{Conflict, Nothing};
 use super::found::Found;
+use super::lattice::Point;
 use super::more_marks::more_marks;
 use super::pass::{Aim, POINTS, Pass, SHORT};
 use super::proposal::{Kind, MOST_PROOFS, Proposal, allowed, first_allowed};
 use super::pursuit::{News, Pursuit};
+use super::sizes::Sizes;
 use super::unreadable::unreadable;
 use super::wishes::{Marks, Wishes};
 
@@ -67,6 +69,8 @@ pub struct Search {
     /// The same with more marks, still to be tried.
     more_marks: Vec<Wishes>,
     found: Vec<Proposal>,
+    /// Where the best stood that were no proposals: they are not proven again.
+    refused: Vec<(Point, Sizes)>,
     /// What is looked for once something roomy was found.
     better: Vec<Pursuit>,
     /// The best of each pursuit, and what share of it is done.
@@ -98,6 +102,7 @@ impl Search {
             more_marks: more_marks(wishes),
             wishes: wishes.clone(),
             found: Vec::new(),
+            refused: Vec::new(),
             better: Vec::new(),
             pursued: Vec::new(),
             done: 0.0,
@@ -214,15 +219,20 @@ impl Search {
     fn take_roomiest(&mut self, kept: &[Found]) {
         let room = self.found.first().map_or(f64::NEG_INFINITY, |it| it.room);
         let better = kept.iter().filter(|found| found.room > room);
-        let first = first_allowed(&self.wishes, Kind::Roomiest, better.take(MOST_PROOFS));
-        if let Some((_, proposal)) = first {
-            self.found = vec![proposal];
+        let better = better.take(MOST_PROOFS);
+        let new: Vec<&Found> = better
+            .filter(|found| !self.refused.contains(&found.at))
+            .collect();
+        match first_allowed(&self.wishes, Kind::Roomiest, new.iter().copied()) {
+            Some((_, proposal)) => self.found = vec![proposal],
+            None => self.refused.extend(new.iter().map(|found| found.at)),
         }
     }
 
     fn after_roomiest(&mut self, pass: &Pass) -> Stage {
         let Some(roomiest) = self.found.first() else {
             // more marks are taken where there is nothing else
+            self.refused.clear();
             let more = self.more_marks.pop();
             let next = more.and_then(|more| Pass::wide(&more, SHORT));
             return next.map_or_else(

@@ -6,6 +6,12 @@
 //! The search looks at every place of a fixed lattice (`lattice`); sizes that follow are solved for
 //! (`solve`) by the plain sums (`plain`). Nothing is handed out that [`crate::prove`] does not
 //! call proven.
+//!
+//! First the roomiest is looked for, in one way through the lattice (`pass`); what was found is looked
+//! round, between its places and beyond them (`climb`). From there pursuits go on that know nothing of
+//! each other (`pursuit`): more room with other marks, more settings, a smaller lid. Where nothing is
+//! found, demands are let go until it is plain which cannot all be had (`conflict`), then each only as
+//! far as it must be (`nearest`).
 
 mod bears;
 mod beside_pull;

@@ -67,26 +67,18 @@ impl Solver {
         } else {
             -4..=4
         };
-        let bys = if self.lattice.drifts() { -2..=2 } else { 0..=0 };
+        let drifts = self.lattice.drifts();
+        let bys = if drifts { -2..=2 } else { 0..=0 };
         let from = self.back(point);
         iproduct!(&self.lattice.bores, &self.lattice.pins, steps, bys)
             .map(|(bore, pin, steps, by)| {
-                let wider = point.wider(f64::from(steps), grid);
-                let back = from + wider.radius - point.radius + f64::from(by) * grid.place;
-                let back = self
-                    .lattice
-                    .drifts()
-                    .then(|| up(back, grid.place))
-                    .or(point.back);
-                (
-                    Point {
-                        bore: *bore,
-                        pin: *pin,
-                        back,
-                        ..wider
-                    },
-                    None,
-                )
+                let mut other = point.wider(f64::from(steps), grid);
+                (other.bore, other.pin) = (*bore, *pin);
+                if drifts {
+                    let back = from + other.radius - point.radius + f64::from(by) * grid.place;
+                    other.back = Some(up(back, grid.place));
+                }
+                (other, None)
             })
             .collect()
     }

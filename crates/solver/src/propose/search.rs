@@ -109,8 +109,8 @@ impl Search {
         }
     }
 
-    /// Goes on for a few thousandths of a second, or up to a tenth or two while it looks round what was
-    /// found or why there is nothing; false when there is nothing left to do.
+    /// Goes on for a few thousandths of a second, up to a tenth or two while it looks round what was found,
+    /// and now and then for seconds while it asks why there is nothing; false when there is nothing left to do.
     pub fn step(&mut self) -> bool {
         self.stage = match core::mem::replace(&mut self.stage, Stage::Done) {
             Stage::Roomiest(mut pass) => {

@@ -24,7 +24,7 @@ pub(crate) fn lids() -> u64 {
     if std::env::var_os("LATCHWRIGHT_HUNT").is_some() {
         300
     } else {
-        4
+        6
     }
 }
 

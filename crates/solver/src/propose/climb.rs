@@ -4,7 +4,7 @@ use itertools::Itertools;
 
 use super::found::Found;
 use super::lattice::Point;
-use super::pass::{ALIKE, Aim, ENOUGH, Pass};
+use super::pass::{ALIKE, ENOUGH, Pass};
 use super::sizes::Sizes;
 use super::wishes::Wishes;
 
@@ -31,16 +31,13 @@ impl From<&Found> for Roomy {
 impl Pass {
     /// The roomiest round these alone.
     pub(super) fn round(wishes: &Wishes, least_room: f64, leads: &[Found]) -> Option<Box<Self>> {
-        let mut pass = Self::wide(wishes, least_room)?;
+        let mut pass = Self::roomier_than(wishes, least_room)?;
         let least = least_room - pass.may_gain();
-        pass.aim = Aim::Room(least);
         pass.first.clear();
         pass.next = pass.solver.lattice.len();
         for (point, sizes) in leads.iter().map(|lead| lead.at) {
-            let mut round = vec![(point, None)];
-            round.extend(pass.solver.round(&point, sizes));
-            round.extend(pass.solver.further_round(&point, sizes));
-            for (point, from) in round {
+            let here = core::iter::once((point, None));
+            for (point, from) in here.chain(pass.beside(&point, sizes)) {
                 pass.look_for_room(&point, from, least);
             }
         }
@@ -92,14 +89,7 @@ impl Pass {
     /// Goes on to neighbours with more room for as long as there are any.
     fn climb(&mut self, mut found: Roomy) {
         let mut better = false;
-        loop {
-            let mut round = self.solver.round(&found.point, found.sizes);
-            if self.widely {
-                round.extend(self.solver.further_round(&found.point, found.sizes));
-            }
-            let Some(more) = self.roomier_of(round, &found) else {
-                break;
-            };
+        while let Some(more) = self.roomier_of(self.beside(&found.point, found.sizes), &found) {
             (found, better) = (more, true);
         }
         if better {

@@ -182,16 +182,13 @@ impl Conflict {
     /// No small set is to blame, or another one is looked for: what is left at the end is a set of
     /// which none can be left out.
     fn shrink(&mut self, kept: Vec<Demand>, tried: usize, size: usize) -> Stage {
-        let Some(demand) = kept.get(tried).copied() else {
-            self.cores.push(kept);
-            return self.ways_of(size);
-        };
-        // once all that is to blame is found, the rest is let go in one try instead of one for each
         let blamed: Vec<Demand> = kept.iter().copied().take(tried).collect();
-        if !self.goes(&self.others(&blamed)) {
+        let next = kept.get(tried).copied();
+        // once all that is to blame is found, the rest is let go in one try instead of one for each
+        let Some(demand) = next.filter(|_| self.goes(&self.others(&blamed))) else {
             self.cores.push(blamed);
             return self.ways_of(size);
-        }
+        };
         let without: Vec<Demand> = kept.iter().copied().filter(|one| *one != demand).collect();
         if self.goes(&self.others(&without)) {
             Stage::Shrink(kept, tried + 1, size)

@@ -23,9 +23,10 @@ pub struct Grid {
 const DUST: f64 = 1e-6;
 
 impl Grid {
-    /// The next lid below this length, mm.
-    pub(super) fn lid_below(&self, length: f64) -> f64 {
-        up(length, self.lid) - self.lid
+    /// The lids one step narrower and one step shallower than this one, mm.
+    pub(super) fn smaller_lids(&self, (width, depth): (f64, f64)) -> [(f64, f64); 2] {
+        let below = |length: f64| up(length, self.lid) - self.lid;
+        [(below(width), depth), (width, below(depth))]
     }
 
     /// The grid of this unit.
@@ -106,7 +107,8 @@ mod tests {
             (141.0, 140.0),
             (140.0, 135.0),
         ] {
-            assert_eq!(grid.lid_below(length), below);
+            let smaller = grid.smaller_lids((length, length));
+            assert_eq!(smaller, [(below, length), (length, below)]);
         }
         let inch = Grid::of(Units::Inch);
         assert!(stands_on(25.4 * 1.75, inch.size));

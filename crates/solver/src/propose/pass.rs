@@ -82,6 +82,13 @@ impl Pass {
         Some(pass)
     }
 
+    /// The same for what has this room once it was looked round.
+    pub(super) fn roomier_than(wishes: &Wishes, room: f64) -> Option<Box<Self>> {
+        let mut pass = Self::wide(wishes, room)?;
+        pass.aim = Aim::Room(room - pass.may_gain());
+        Some(pass)
+    }
+
     fn new(mut solver: Solver, aim: Aim) -> Self {
         solver.at_once = matches!(aim, Aim::Room(_));
         let mut first = solver.lattice.first();
@@ -294,19 +301,13 @@ impl Pass {
             let (area, (point, sizes)) = (best.area(), best.at);
             let plate = &best.design.plate;
             let (width, depth) = (plate.width, plate.depth);
-            for lid in [
-                (grid.lid_below(width), depth),
-                (width, grid.lid_below(depth)),
-            ] {
+            for lid in grid.smaller_lids((width, depth)) {
                 self.solver.set_lid(lid);
                 let point = Point {
                     back: None,
                     ..point
                 };
-                let mut round = self.solver.round(&point, sizes);
-                if self.widely {
-                    round.extend(self.solver.further_round(&point, sizes));
-                }
+                let round = self.beside(&point, sizes);
                 if let Some((point, room, sizes)) = self.first_with(round, room) {
                     self.keep(&point, &sizes, room);
                 }
@@ -316,6 +317,15 @@ impl Pass {
                 break;
             }
         }
+    }
+
+    /// The neighbours of this point, and the further ones where all is looked round widely.
+    pub(super) fn beside(&self, point: &Point, sizes: Sizes) -> Vec<(Point, Option<Sizes>)> {
+        let mut round = self.solver.round(point, sizes);
+        if self.widely {
+            round.extend(self.solver.further_round(point, sizes));
+        }
+        round
     }
 
     /// The first of these with this room.

@@ -263,10 +263,7 @@ impl Pursuit {
         }
         let grid = Grid::of(self.wishes.base.units);
         let plate = &self.best.design.plate;
-        let lids = [
-            (grid.lid_below(plate.width), plate.depth),
-            (plate.width, grid.lid_below(plate.depth)),
-        ];
+        let lids = grid.smaller_lids((plate.width, plate.depth));
         let mut more = likeliest(more_marks(&self.wishes), round.drifts());
         more.push(self.wishes.clone());
         let left =
@@ -284,12 +281,9 @@ impl Pursuit {
 
     /// Looks for the roomiest with more marks.
     fn more_marks(&mut self, mut left: Vec<Wishes>) -> Stage {
-        let next = left.pop().and_then(|wishes| {
-            let better = self.best.room + ALIKE;
-            let mut pass = Pass::wide(&wishes, better)?;
-            pass.aim = Aim::Room(better - pass.may_gain());
-            Some(pass)
-        });
+        let next = left
+            .pop()
+            .and_then(|wishes| Pass::roomier_than(&wishes, self.best.room + ALIKE));
         match next {
             Some(pass) => Stage::MoreMarks(pass, left),
             None => self.other_marks(),
@@ -305,17 +299,14 @@ impl Pursuit {
         let next = left
             .pop()
             .and_then(|wishes| Pass::round(&wishes, self.best.room + ALIKE, &self.leads));
-        match (next, self.likeliest.take()) {
-            (Some(pass), likeliest) => {
-                self.likeliest = likeliest;
-                Stage::OtherMarks(pass, left)
-            }
-            (None, Some(likeliest)) => {
-                let found = with_marks(&self.wishes, &self.best.design);
-                self.more_marks(vec![found.unwrap_or(likeliest)])
-            }
-            (None, None) => Stage::Done,
+        if let Some(pass) = next {
+            return Stage::OtherMarks(pass, left);
         }
+        let Some(likeliest) = self.likeliest.take() else {
+            return Stage::Done;
+        };
+        let found = with_marks(&self.wishes, &self.best.design);
+        self.more_marks(vec![found.unwrap_or(likeliest)])
     }
 
     /// Takes what is roomier, if anything is: as good as each other, the fewer marks stay.

@@ -104,10 +104,7 @@ impl Pass {
             self.solver.set_lid((width, depth));
             let back = Some(self.solver.back(&at));
             let point = Point { back: None, ..at };
-            for lid in [
-                (grid.lid_below(width), depth),
-                (width, grid.lid_below(depth)),
-            ] {
+            for lid in grid.smaller_lids((width, depth)) {
                 self.solver.set_lid(lid);
                 let mut round = self.solver.round(&point, sizes);
                 round.push((point, None));

@@ -19,13 +19,14 @@ use rand::SeedableRng;
 use rand::seq::IndexedRandom;
 use rand_chacha::ChaCha8Rng;
 
+/// Whether more is looked at than by default.
+pub(crate) fn hunted() -> bool {
+    std::env::var_os("LATCHWRIGHT_HUNT").is_some()
+}
+
 /// Lids and workmanships that are looked at.
 pub(crate) fn lids() -> u64 {
-    if std::env::var_os("LATCHWRIGHT_HUNT").is_some() {
-        300
-    } else {
-        6
-    }
+    if hunted() { 300 } else { 6 }
 }
 
 /// The numbers named for a hunt, else those below `count`.

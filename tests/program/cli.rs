@@ -99,10 +99,10 @@ fn the_json_has_the_agreed_fields() {
 fn counts_beyond_two_to_the_53_are_strings() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("many.latch.ron");
-    let mut design = latchwright_solver::model::Design::default();
+    let mut design = latchwright_model::Design::default();
     let dial = design.dials[0].clone();
     design.dials = (0..12)
-        .map(|_| latchwright_solver::model::Dial {
+        .map(|_| latchwright_model::Dial {
             positions: 360,
             ..dial.clone()
         })

@@ -119,7 +119,7 @@ fn the_maker_s_words_are_raised_round_the_knobs() {
     let words = ["oak", "ash", "elm", "yew", "fir", "box", "fig", "bay"];
     for dial in &mut design.dials {
         let words = words.map(str::to_owned).to_vec();
-        dial.labels = latchwright_solver::model::Labels::Words(words);
+        dial.labels = latchwright_model::Labels::Words(words);
     }
     let file = place.path().join("words.latch.ron");
     latchwright_session::files::save(&file, &design).expect("saved");

@@ -4,9 +4,9 @@ use std::path::{Path, PathBuf};
 use std::process::Output;
 
 use assert_cmd::Command;
+use latchwright_model::Design;
+use latchwright_proof::prove;
 use latchwright_session::{Session, files};
-use latchwright_solver::model::Design;
-use latchwright_solver::prove;
 
 fn run(arguments: &[&str]) -> Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_latchwright"));

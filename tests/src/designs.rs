@@ -1,10 +1,10 @@
 //! Designs as a maker might type them, drawn at random: mostly sensible, with every feature a proof
 //! must cope with.
 
-use latchwright_solver::model::{
+use latchwright_model::{
     Climate, Design, Dial, Grain, Key, Material, Sawn, Season, Slot, Workmanship,
 };
-use latchwright_solver::propose::{DialWish, Wishes};
+use latchwright_search::propose::{DialWish, Wishes};
 use rand::RngExt;
 use rand::seq::IndexedRandom;
 use rand_chacha::ChaCha8Rng;

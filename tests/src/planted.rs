@@ -1,7 +1,7 @@
 //! Designs on the very edge: one size is changed until a promise is about to fall.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::{Verdict, verdicts};
+use latchwright_model::Design;
+use latchwright_proof::{Verdict, verdicts};
 use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
 

@@ -1,7 +1,7 @@
 //! What the solver's promises mean in one real box, as figures that must not be negative.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use crate::outline::{Contact, Feature, RealSlot};
 use crate::real_box::RealBox;

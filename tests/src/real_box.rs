@@ -8,8 +8,9 @@
 //! are moved by plain rigid-body steps with the standard library's own sines.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Climate, Design, Dial, Slot};
-use latchwright_solver::season::{self, Mover};
+use latchwright_model::wood::Mover;
+use latchwright_model::{Climate, Design, Dial, Slot};
+use latchwright_proof::season;
 
 use crate::outline::{Outline, RealSlot};
 

@@ -13,8 +13,8 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use image::RgbaImage;
 use latchwright_desktop::LatchwrightApp;
 use latchwright_desktop::stage::Stage;
+use latchwright_model::Design;
 use latchwright_session::Session;
-use latchwright_solver::model::Design;
 
 use crate::rendered::Rendered;
 

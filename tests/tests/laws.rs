@@ -1,9 +1,9 @@
 //! Laws that every proof obeys, whatever the design: mirrored, renumbered, doubled, made more
 //! carefully, or full of nonsense.
 
-use latchwright_solver::model::{Design, Labels, Slot};
-use latchwright_solver::worst::figure::GAP;
-use latchwright_solver::{DialProof, Proof, Verdict, prove};
+use latchwright_model::{Design, Labels, Slot};
+use latchwright_proof::worst::figure::GAP;
+use latchwright_proof::{DialProof, Proof, Verdict, prove};
 use latchwright_tests::designs;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -419,7 +419,7 @@ fn nonsense_gets_a_finite_answer_and_is_never_proven() {
         let sound = proof
             .faults
             .iter()
-            .all(|fault| fault.severity != latchwright_solver::Severity::Error);
+            .all(|fault| fault.severity != latchwright_model::Severity::Error);
         assert!(sound || !proof.proven);
         faulty += usize::from(!sound);
     }

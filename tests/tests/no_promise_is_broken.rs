@@ -3,10 +3,10 @@
 //!
 //! `LATCHWRIGHT_HUNT=n` looks at n times as many designs, and at other ones.
 
+use latchwright_model::Design;
+use latchwright_proof::{CheckVerdict, MarkProof, Proof, Verdict, prove};
+use latchwright_search::propose::{Go, Outcome, Proposal};
 use latchwright_session::proposals::run;
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{Go, Outcome, Proposal};
-use latchwright_solver::{CheckVerdict, MarkProof, Proof, Verdict, prove};
 use latchwright_tests::planted::{SIZES, to_the_edge};
 use latchwright_tests::promise::{self, Kept};
 use latchwright_tests::real_box::{RealBox, Workshop};
@@ -159,7 +159,7 @@ fn try_design(
                 Verdict::Passes => tally.passes += 1,
             }
             let on_floor = found.verdict == Verdict::Holds
-                && found.reach.stops_at != latchwright_solver::StopsAt::Rim;
+                && found.reach.stops_at != latchwright_proof::StopsAt::Rim;
             tally.on_floors += u64::from(on_floor);
             let on_edge = edge == Some((dial, mark));
             tally.on_the_edge += u64::from(on_edge);

@@ -1,9 +1,9 @@
 //! The closed form of reach against a foreign polygon library, on discs drawn at random.
 
 use latchwright_geometry::Point;
-use latchwright_solver::StopsAt;
-use latchwright_solver::contact::{PinPath, reach};
-use latchwright_solver::model::{Dial, Slot};
+use latchwright_model::{Dial, Slot};
+use latchwright_proof::StopsAt;
+use latchwright_proof::contact::{PinPath, reach};
 use latchwright_tests::outline::{Feature, Outline, RealSlot};
 use latchwright_tests::polygon;
 use rand::{RngExt, SeedableRng};

@@ -3,11 +3,11 @@
 //! disc. It went after latches whose finger met a disc, none of them proven, and handed out a latch with
 //! half the room that can be had, no latch with more settings, or the sentence that nothing fits.
 
-use latchwright_solver::model::{Design, Grain, Material};
-use latchwright_solver::propose::{
+use latchwright_model::{Design, Grain, Material};
+use latchwright_proof::prove;
+use latchwright_search::propose::{
     DialWish, Go, Kind, Outcome, Question, Wishes, figures, propose,
 };
-use latchwright_solver::prove;
 
 /// Two rows of discs with a radius of 46 mm, their pins far apart and their fingers not.
 fn two_rows() -> Design {

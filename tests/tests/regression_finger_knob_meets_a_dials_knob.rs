@@ -2,9 +2,9 @@
 //! back: knobs were held against each other, but never against the finger knob, which goes with the
 //! slider over the plate. The search for proposals, which likes a dial near the front, found it.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{DialWish, Go, Outcome, Wishes, propose};
-use latchwright_solver::prove;
+use latchwright_model::Design;
+use latchwright_proof::prove;
+use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
 
 /// The least room between the finger knob and any dial's knob on the slider's whole way, mm, by looking
 /// at many places of it; nothing is off.

@@ -1,9 +1,9 @@
 //! A guide of 60 mm was called proven where its strips would have met the slider's bar after 36; cut to
 //! the guide's length, strips also led the slider over less of it once it was drawn back.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::prove;
-use latchwright_solver::slider_body::{SliderBody, strips};
+use latchwright_model::Design;
+use latchwright_proof::prove;
+use latchwright_proof::slider_body::{SliderBody, strips};
 
 /// From where to where on the slider, along y when it is forward, both a strip and the straight side of
 /// the neck are, with the slider this far back; mm.

@@ -2,9 +2,9 @@
 //! fewest marks that were asked for, and said that nothing fits. In a bore of 9 mm a square post is too
 //! thin and one with five or six flats is not; a latch with more marks meets the wish as well.
 
+use latchwright_model::Design;
+use latchwright_search::propose::{Go, Kind, Outcome, Proposal, propose};
 use latchwright_session::questions::{Answers, Signs};
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{Go, Kind, Outcome, Proposal, propose};
 
 fn three_dials_of(marks: u32, lid: (f64, f64)) -> Vec<Proposal> {
     let answers = Answers {

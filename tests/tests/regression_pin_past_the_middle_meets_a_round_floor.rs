@@ -2,8 +2,8 @@
 //! floor sooner than one on that line, and turning the disc makes it worse, not better. The depth
 //! was once promised as if the pin were on the line.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::{Verdict, verdicts};
+use latchwright_model::Design;
+use latchwright_proof::{Verdict, verdicts};
 use latchwright_tests::planted::{SIZES, to_the_edge};
 use latchwright_tests::real_box::Workshop;
 use latchwright_tests::{promise, search};

@@ -3,7 +3,7 @@
 //! its corners further out. The sums once left these hundredths out, and a latch made to the last
 //! hundredth could be beaten by a real box.
 
-use latchwright_solver::model::{Design, Grain, Material, Sawn};
+use latchwright_model::{Design, Grain, Material, Sawn};
 use latchwright_tests::planted::{SIZES, Size, to_the_edge};
 use latchwright_tests::real_box::{RealBox, Workshop};
 use latchwright_tests::{promise, search};

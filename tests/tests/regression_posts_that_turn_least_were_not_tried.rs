@@ -2,9 +2,9 @@
 //! thick enough in a bore where those of three are not, and turn less in it than those of six, but six marks
 //! were sought with posts of three or six alone.
 
+use latchwright_model::Design;
+use latchwright_search::propose::{Go, Kind, Outcome, propose};
 use latchwright_session::questions::{Answers, Signs};
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{Go, Kind, Outcome, propose};
 
 fn roomiest_of(marks: u32) -> (f64, u128) {
     let answers = Answers {

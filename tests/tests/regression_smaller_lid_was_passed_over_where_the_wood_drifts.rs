@@ -2,8 +2,8 @@
 //! could not stand at the back of the largest one. Where plate and slider drift apart, dials far from the
 //! guide fail by the year alone, and stand well on a smaller lid.
 
-use latchwright_solver::model::{Climate, Design, Grain, Material};
-use latchwright_solver::propose::{DialWish, Go, Kind, Outcome, Wishes, propose};
+use latchwright_model::{Climate, Design, Grain, Material};
+use latchwright_search::propose::{DialWish, Go, Kind, Outcome, Wishes, propose};
 
 #[test]
 fn a_printed_slider_under_a_deep_plate_of_oak_has_a_smaller_lid() {

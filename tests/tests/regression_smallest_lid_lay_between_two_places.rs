@@ -2,9 +2,9 @@
 //! lattice and round what was found there. The roomiest is sought between the places too, and stood on a
 //! lid a step smaller than the smallest.
 
+use latchwright_model::Design;
+use latchwright_search::propose::{Go, Kind, Outcome, propose};
 use latchwright_session::questions::{Answers, Signs};
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{Go, Kind, Outcome, propose};
 
 #[test]
 fn what_stands_on_a_small_lid_is_the_smallest_of_a_large_one() {

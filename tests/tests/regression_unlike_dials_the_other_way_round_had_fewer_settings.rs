@@ -2,8 +2,8 @@
 //! with the flats of the first dial's post for all, took the first dial's post for the simplicity of all,
 //! and went another way through two rows when the dials were asked for from right to left.
 
-use latchwright_solver::model::{Design, Grain, Material};
-use latchwright_solver::propose::{DialWish, Go, Outcome, Wishes, propose};
+use latchwright_model::{Design, Grain, Material};
+use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
 
 /// What is found for dials of so many marks, from left to right: room, settings, area, in each kind.
 fn found(marks: &[u32]) -> Vec<(f64, u128, f64)> {

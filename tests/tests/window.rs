@@ -4,9 +4,9 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::stage::Stage;
+use latchwright_model::{Design, Dial, Grain, Material, Units};
+use latchwright_proof::{Proof, prove};
 use latchwright_session::Session;
-use latchwright_solver::model::{Design, Dial, Grain, Material, Units};
-use latchwright_solver::{Proof, prove};
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
     press, smallest, type_over, wait_until_gone,
@@ -271,7 +271,7 @@ fn a_design_is_saved_and_opened_through_the_path_field() {
 
 #[test]
 fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
-    let mut design = latchwright_solver::model::Design::default();
+    let mut design = latchwright_model::Design::default();
     design.tab.engagement = 5.0;
     let mut window = window(Session::of(design));
     go(&mut window, Stage::Prove);
@@ -391,13 +391,13 @@ fn a_window_at_rest_asks_for_no_frame() {
 
 #[test]
 fn long_names_in_many_scripts_and_twelve_dials_do_not_break_the_window() {
-    let mut design = latchwright_solver::model::Design {
+    let mut design = latchwright_model::Design {
         title: "Ein Kästchen für Łukasz, Анна, 花子 und مريم ".repeat(6),
-        ..latchwright_solver::model::Design::default()
+        ..latchwright_model::Design::default()
     };
     let dial = design.dials[0].clone();
     design.dials = (0..12)
-        .map(|n| latchwright_solver::model::Dial {
+        .map(|n| latchwright_model::Dial {
             centre: (f64::from(n) * 56.0, 95.0),
             positions: 36,
             ..dial.clone()

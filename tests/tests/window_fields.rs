@@ -2,7 +2,7 @@
 
 use egui::Key;
 use egui_kittest::kittest::Queryable;
-use latchwright_solver::model::{Design, Units};
+use latchwright_model::{Design, Units};
 use latchwright_tests::window::{
     Window, click, design, enter, focus, press, shown, text, undo, undo_label, window,
 };

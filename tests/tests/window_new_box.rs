@@ -2,8 +2,8 @@
 
 use egui::Key;
 use egui_kittest::kittest::Queryable;
+use latchwright_model::Design;
 use latchwright_session::Session;
-use latchwright_solver::model::Design;
 use latchwright_tests::window::{
     app, click_and_wait, command, demo, open, type_into, wait_for, wait_until_gone,
 };

@@ -4,7 +4,7 @@ use egui::accesskit::Live;
 use egui::{Event, Key, Modifiers, Pos2, Rect, Vec2, vec2};
 use egui_kittest::kittest::{NodeT, Queryable, by};
 use latchwright_desktop::stage::Stage;
-use latchwright_solver::model::{Design, Units};
+use latchwright_model::{Design, Units};
 use latchwright_tests::window::{
     Window, app, design, focus, go, marks, press, settle, undo, undo_label, wait_for, window,
 };

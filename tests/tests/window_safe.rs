@@ -7,9 +7,9 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::job::Job;
 use latchwright_desktop::stage::Stage;
 use latchwright_desktop::window::first_session;
+use latchwright_model::Design;
 use latchwright_session::files;
 use latchwright_session::{Session, recent};
-use latchwright_solver::model::Design;
 use latchwright_tests::window::{
     Window, app, command, demo, design, enter, go, press, remembering, undo_label, wait_for,
 };

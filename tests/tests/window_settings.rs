@@ -6,8 +6,8 @@ use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::stage::Stage;
+use latchwright_model::{Design, Dial, Season};
 use latchwright_session::Session;
-use latchwright_solver::model::{Design, Dial, Season};
 use latchwright_tests::window::{Window, app, demo, focus, go, marks, open, press, text};
 
 /// The window on the proof of a design.

@@ -2,8 +2,8 @@
 
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
-use latchwright_solver::Size;
-use latchwright_solver::model::{Board, Design, LidKind, OwnWood, Slot};
+use latchwright_model::Size;
+use latchwright_model::{Board, Design, LidKind, OwnWood, Slot};
 use latchwright_tests::window::{
     PANEL, Window, app, click, design, enter, shown, undo, undo_label, window,
 };

@@ -119,7 +119,7 @@ fn a_combination_is_chosen_drawn_by_rules_and_undone_in_one() {
     click(&mut window, "Draw one at random");
     let design = app(&window).session().design().clone();
     assert_eq!(
-        latchwright_solver::combination::weakness(&design, &design.combination, &before),
+        latchwright_model::combination::weakness(&design, &design.combination, &before),
         None
     );
     assert!(app(&window).proof().proven);
@@ -191,7 +191,7 @@ fn what_the_gauge_measured_becomes_the_printer_and_slips_are_said() {
 
 #[test]
 fn parts_that_cannot_be_printed_say_why() {
-    let mut design = latchwright_solver::model::Design::default();
+    let mut design = latchwright_model::Design::default();
     design.dials[0].key.apothem = 2.0;
     let mut window = latchwright_tests::window::open(latchwright_session::Session::of(design));
     go(&mut window, Stage::Make);

@@ -7,8 +7,8 @@ use std::path::Path;
 use egui::Key;
 use egui_kittest::kittest::Queryable;
 use latchwright_desktop::stage::Stage;
+use latchwright_model::{Design, combination};
 use latchwright_session::files;
-use latchwright_solver::{combination, model::Design};
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, design, go, marks, type_into, type_over, wait_for,
 };

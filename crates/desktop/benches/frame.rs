@@ -7,9 +7,9 @@
 use divan::Bencher;
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, RawInput, Rect, pos2, vec2};
 use latchwright_desktop::LatchwrightApp;
+use latchwright_model::{Design, Dial, Grain, Material};
+use latchwright_proof::{prove, verdicts};
 use latchwright_session::Session;
-use latchwright_solver::model::{Design, Dial, Grain, Material};
-use latchwright_solver::{prove, verdicts};
 
 fn main() {
     divan::main();

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use crate::stage::Stage;
 

@@ -5,8 +5,8 @@ use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{Context, Id, Key, Response, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
+use latchwright_model::Units;
 use latchwright_session::units;
-use latchwright_solver::model::Units;
 use latchwright_workshop::inch;
 
 use crate::theme;

@@ -8,6 +8,9 @@ use std::sync::mpsc::{Receiver, RecvTimeoutError};
 use std::time::Duration;
 
 use egui::{Context, Id};
+use latchwright_model::validate;
+use latchwright_model::{Design, Labels};
+use latchwright_model::{Fault, Severity};
 use latchwright_papers::{
     Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
@@ -16,9 +19,6 @@ use latchwright_session::lettering::lettering;
 use latchwright_session::system_fonts;
 use latchwright_session::together::NewFile;
 use latchwright_solids::{Options, Part, PartFault, Region};
-use latchwright_solver::model::{Design, Labels};
-use latchwright_solver::validate;
-use latchwright_solver::{Fault, Severity};
 
 use crate::pages::{Paper, Wanted};
 

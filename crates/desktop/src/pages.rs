@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use egui::{ColorImage, Context, TextureFilter, TextureHandle, TextureOptions};
+use latchwright_model::Design;
 use latchwright_papers::{Picture, Sheets};
 use latchwright_session::Session;
-use latchwright_solver::model::Design;
 use latchwright_workshop::ruler::Correction;
 
 use crate::job::{self, Job};

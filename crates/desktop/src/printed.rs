@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use latchwright_drawing::{Ink, Palette, Rgb};
+use latchwright_model::Design;
 use latchwright_session::Session;
 use latchwright_solids::view::{self, Camera, Colours, Cut, Look, Painter, Scene, anchors, pick};
 use latchwright_solids::{Extent, Grip, Options, Part, Relief};
-use latchwright_solver::model::Design;
 
 use crate::job::{self, Job};
 

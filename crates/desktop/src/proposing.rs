@@ -7,9 +7,9 @@ use std::time::Duration;
 
 use clap::ValueEnum;
 use egui::Context;
+use latchwright_model::Units;
+use latchwright_search::propose::{Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend};
 use latchwright_session::{Session, proposals, report};
-use latchwright_solver::model::Units;
-use latchwright_solver::propose::{Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend};
 
 use crate::job::{Job, Reins, threads};
 

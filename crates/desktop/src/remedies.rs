@@ -3,8 +3,9 @@
 use std::sync::Arc;
 
 use egui::Context;
+use latchwright_proof::{CheckVerdict, Proof};
+use latchwright_search::{Remedy, remedy};
 use latchwright_session::Session;
-use latchwright_solver::{CheckVerdict, Proof, Remedy, remedy};
 
 use crate::job::Job;
 
@@ -32,7 +33,7 @@ impl Remedies {
         if self.revision == Some(revision) || self.job.busy() || moving {
             return;
         }
-        let fails = |check: &latchwright_solver::Check| check.verdict != CheckVerdict::Passes;
+        let fails = |check: &latchwright_proof::Check| check.verdict != CheckVerdict::Passes;
         if !proof.checks.iter().any(fails) {
             (self.found, self.revision) = (Vec::new(), Some(revision));
             return;

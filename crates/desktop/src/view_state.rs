@@ -1,9 +1,10 @@
 //! What the window shows and how, apart from the design: pose, veil, what is chosen.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::motion::{slide, turn};
-use latchwright_solver::settings::Filter;
-use latchwright_solver::{Pose, Stop};
+use latchwright_model::Design;
+use latchwright_model::Pose;
+use latchwright_proof::Stop;
+use latchwright_proof::motion::{slide, turn};
+use latchwright_proof::settings::Filter;
 
 use crate::canvas::Moving;
 

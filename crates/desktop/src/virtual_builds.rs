@@ -4,8 +4,8 @@
 use std::time::Duration;
 
 use egui::Context;
+use latchwright_proof::builds::{Builds, Plan, Spread};
 use latchwright_session::{Session, builds};
-use latchwright_solver::builds::{Builds, Plan, Spread};
 
 use crate::job::{Job, Reins, threads};
 

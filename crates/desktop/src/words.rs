@@ -1,8 +1,8 @@
 //! Sentences about the latch as it stands, for the eye and for a screen reader alike.
 
+use latchwright_model::{Design, Units};
+use latchwright_proof::{Stop, StopsAt};
 use latchwright_session::units::show_length_unit;
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::{Stop, StopsAt};
 
 use crate::view_state::ViewState;
 
@@ -101,7 +101,7 @@ pub fn length(mm: f64, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchwright_solver::slide;
+    use latchwright_proof::slide;
 
     #[test]
     fn the_stop_is_said_in_one_breath() {

@@ -9,8 +9,9 @@ use latchwright_drawing::{
     plan, section, svg,
 };
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Labels};
-use latchwright_solver::{Pose, StopsAt};
+use latchwright_model::Pose;
+use latchwright_model::{Design, Labels};
+use latchwright_proof::StopsAt;
 
 fn main() -> std::io::Result<()> {
     let folder = std::env::args().nth(1).unwrap_or_else(|| ".".to_owned());

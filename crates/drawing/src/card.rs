@@ -3,8 +3,8 @@
 use core::f64::consts::TAU;
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::Pose;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
+use latchwright_model::Pose;
 
 use crate::dial::extent;
 use crate::drawing::Drawing;

@@ -1,7 +1,7 @@
 //! Where a pin is stopped: a mark on the point that touches, a hatch on what blocks, and words.
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::StopsAt;
+use latchwright_proof::StopsAt;
 
 use crate::hatch::hatch;
 use crate::item::{Item, Layer, Subject};

@@ -1,7 +1,7 @@
 //! One dial as it is seen on the lid: knob, pointer, marks and labels.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::{Design, Dial};
 
 use crate::drawing::Drawing;
 use crate::item::{Item, Layer, Subject};

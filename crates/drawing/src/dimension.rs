@@ -1,7 +1,7 @@
 //! Dimension lines: two ends, a line beside them, and the length between.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::Units;
+use latchwright_model::Units;
 
 use crate::item::{Item, Layer};
 use crate::number::number;

@@ -5,8 +5,8 @@
 use core::f64::consts::TAU;
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::contact::{SlotShape, mouths};
-use latchwright_solver::model::{Dial, Slot};
+use latchwright_model::slot::{SlotShape, mouths};
+use latchwright_model::{Dial, Slot};
 
 use crate::outline::Outline;
 

@@ -1,7 +1,7 @@
 //! A few quiet grain lines, always the same for the same board.
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::model::Grain;
+use latchwright_model::Grain;
 
 use crate::item::{Item, Layer};
 use crate::outline::Outline;

@@ -3,7 +3,7 @@
 use core::f64::consts::TAU;
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::model::{Dial, Labels};
+use latchwright_model::{Dial, Labels};
 
 use crate::item::{Item, Layer};
 use crate::outline::Outline;

@@ -1,8 +1,8 @@
 //! The lid in plan, seen from outside, under a veil that thins from solid wood to clear.
 
 use latchwright_geometry::Point;
-use latchwright_solver::Pose;
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::Pose;
+use latchwright_model::{Design, Dial};
 
 use crate::contact::{ContactMark, blocked_hatch, contact_items};
 use crate::dial::knob;

@@ -4,9 +4,9 @@
 use core::f64::consts::{PI, TAU};
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::contact::mouths;
-use latchwright_solver::key::inner_corner_ratio;
-use latchwright_solver::model::{Dial, Labels};
+use latchwright_model::key::inner_corner_ratio;
+use latchwright_model::slot::mouths;
+use latchwright_model::{Dial, Labels};
 
 use crate::dial::extent;
 use crate::disc::disc_outlines;

@@ -5,9 +5,9 @@
 //! underside of the plate.
 
 use latchwright_geometry::Point;
-use latchwright_solver::Pose;
-use latchwright_solver::model::{Design, Dial, Material};
-use latchwright_solver::slider_body::RABBET_AIR;
+use latchwright_model::Pose;
+use latchwright_model::{Design, Dial, Material};
+use latchwright_proof::slider_body::RABBET_AIR;
 
 use crate::dial::extent;
 use crate::disc::disc_outlines;

@@ -161,8 +161,8 @@ fn leader(items: &mut Vec<Item>, from: Point, to: Point) {
 
 #[cfg(test)]
 mod tests {
-    use latchwright_solver::Pose;
-    use latchwright_solver::model::Design;
+    use latchwright_model::Design;
+    use latchwright_model::Pose;
 
     use crate::shape::Shape;
 

@@ -5,8 +5,8 @@
 //! slots. So the body meets nothing that its pins do not meet first.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Dial};
-use latchwright_solver::slider_body::{CORNER, SliderBody};
+use latchwright_model::{Design, Dial};
+use latchwright_proof::slider_body::{CORNER, SliderBody};
 
 use crate::outline::Outline;
 use crate::rect::Rect;

@@ -6,7 +6,7 @@
 
 use std::borrow::Cow;
 
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::{Design, Dial};
 
 /// Longest length that is drawn, mm.
 const LONGEST: f64 = 1e4;

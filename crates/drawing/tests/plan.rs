@@ -5,8 +5,9 @@ use latchwright_drawing::{
     plan, section, svg, trapezoids,
 };
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Dial, Labels, Slot, Units};
-use latchwright_solver::{Pose, StopsAt};
+use latchwright_model::Pose;
+use latchwright_model::{Design, Dial, Labels, Slot, Units};
+use latchwright_proof::StopsAt;
 
 fn clear() -> PlanOptions {
     PlanOptions {

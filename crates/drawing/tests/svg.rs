@@ -5,8 +5,8 @@ use latchwright_drawing::{
     lid_card, pictogram, plan, section, svg,
 };
 use latchwright_geometry::Point;
-use latchwright_solver::Pose;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
+use latchwright_model::Pose;
 
 fn part(width: f64, height: f64) -> Drawing {
     let bounds = Rect::about(Point::new(7.0, -3.0), width, height);

@@ -8,11 +8,11 @@ use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use divan::{Bencher, black_box};
+use latchwright_model::{Design, Dial};
 use latchwright_papers::{
     Fonts, PaperError, PaperOptions, Sheets, TemplateOptions, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
 };
-use latchwright_solver::model::{Design, Dial};
 use typst::diag::{FileError, FileResult};
 use typst::foundations::{Bytes, Datetime, Duration};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};

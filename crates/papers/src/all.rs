@@ -1,6 +1,6 @@
 //! Every paper of a design and its parts for machines, as files of one folder.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use latchwright_workshop::templates;
 
 use crate::bench::PaperOptions;

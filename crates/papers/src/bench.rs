@@ -1,8 +1,8 @@
 //! What the papers of the bench share: the sheet, what they refuse, and how data reach a template.
 
 use latchwright_drawing::{Drawing, Palette, svg};
-use latchwright_solver::model::{Design, Labels, Material, Paper};
-use latchwright_solver::validate::MAX_DIALS;
+use latchwright_model::validate::MAX_DIALS;
+use latchwright_model::{Design, Labels, Material, Paper};
 use latchwright_workshop::tiles::paper_size;
 use serde_json::{Value, json};
 

@@ -5,8 +5,8 @@
 use hayro::hayro_interpret::InterpreterSettings;
 use hayro::hayro_syntax::Pdf;
 use hayro::{RenderSettings, render_pdf};
+use latchwright_model::{CardPaper, Design, Dial, Labels};
 use latchwright_papers::{Date, Fonts, PaperError, PaperOptions, card, card_pages, card_sheets};
-use latchwright_solver::model::{CardPaper, Design, Dial, Labels};
 use lopdf::{Document, Object};
 
 const PAPERS: [(CardPaper, [f64; 2]); 3] = [

@@ -3,9 +3,10 @@
 
 mod reader;
 
+use latchwright_model::Pose;
+use latchwright_model::{CardStyle, Design, Dial, Labels, Language};
 use latchwright_papers::{Action, CardText};
-use latchwright_solver::model::{CardStyle, Design, Dial, Labels, Language};
-use latchwright_solver::{Pose, slide};
+use latchwright_proof::slide;
 use reader::Reader;
 
 /// Where the model stands; the dials only turn with the slider forward.

@@ -3,10 +3,10 @@
 
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+use latchwright_model::{CardPaper, CardStyle, Design, Dial, Labels, Language};
 use latchwright_papers::{
     CardText, Fonts, PaperError, PaperOptions, card, card_pages, card_sheets,
 };
-use latchwright_solver::model::{CardPaper, CardStyle, Design, Dial, Labels, Language};
 use lopdf::{Document, decode_text_string};
 
 const PAPERS: [CardPaper; 3] = [CardPaper::A6, CardPaper::A5, CardPaper::FoldedA4];

@@ -5,12 +5,13 @@
 use latchwright_drawing::disc_from_back;
 use latchwright_drawing::{Ink, Shape};
 use latchwright_geometry::{Point, trig};
+use latchwright_model::Pose;
+use latchwright_model::{Board, Corner, Design, Dial, Labels, LidKind, Paper, Units};
 use latchwright_papers::{
     Date, Fonts, PaperError, PaperOptions, SettingText, Sheets, cut_list_sheets, setting_sheets,
     work_sheets,
 };
-use latchwright_solver::model::{Board, Corner, Design, Dial, Labels, LidKind, Paper, Units};
-use latchwright_solver::{Pose, slide};
+use latchwright_proof::slide;
 use lopdf::Document;
 
 type Make = fn(&Design, &Fonts, &PaperOptions) -> Result<Sheets, PaperError>;

@@ -4,9 +4,9 @@
 use std::thread::available_parallelism;
 
 use divan::{Bencher, black_box};
+use latchwright_model::{Design, Grain, Material};
+use latchwright_search::propose::{DialWish, Go, Outcome, Wishes};
 use latchwright_session::proposals::run;
-use latchwright_solver::model::{Design, Grain, Material};
-use latchwright_solver::propose::{DialWish, Go, Outcome, Wishes};
 
 fn main() {
     divan::main();

@@ -5,9 +5,9 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Condvar, Mutex, PoisonError};
 use std::thread;
 
-use latchwright_solver::builds::{Builds, Plan, Tally, Trial};
-use latchwright_solver::model::Design;
-use latchwright_solver::prove;
+use latchwright_model::Design;
+use latchwright_proof::builds::{Builds, Plan, Tally, Trial};
+use latchwright_proof::prove;
 
 /// A thread waits when it is so many blocks ahead of the slowest, so that memory stays flat.
 const AHEAD: u64 = 32;
@@ -82,7 +82,7 @@ pub fn run(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchwright_solver::builds::{BLOCK, Spread};
+    use latchwright_proof::builds::{BLOCK, Spread};
 
     fn plan() -> Plan {
         Plan {

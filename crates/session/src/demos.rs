@@ -1,6 +1,6 @@
 //! The designs that come with the program.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use crate::format::{self, ReadError};
 
@@ -88,15 +88,15 @@ mod tests {
     #[test]
     fn every_demo_proves_as_it_says() {
         for demo in DEMOS {
-            let proof = latchwright_solver::prove(&demo.design().unwrap());
+            let proof = latchwright_proof::prove(&demo.design().unwrap());
             assert_eq!(proof.proven, demo.name != "two-ways", "{}", demo.name);
         }
-        let twice = latchwright_solver::prove(&demo("two-ways").unwrap().design().unwrap());
+        let twice = latchwright_proof::prove(&demo("two-ways").unwrap().design().unwrap());
         assert_eq!((twice.settings.opens, twice.settings.unsure), (2, 0));
         let only_that: Vec<_> = twice
             .checks
             .iter()
-            .filter(|check| check.verdict != latchwright_solver::CheckVerdict::Passes)
+            .filter(|check| check.verdict != latchwright_proof::CheckVerdict::Passes)
             .map(|check| check.name)
             .collect();
         assert_eq!(only_that.len(), 1, "{only_that:?}");

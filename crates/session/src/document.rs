@@ -3,8 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use latchwright_solver::Proof;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
+use latchwright_proof::Proof;
 
 use crate::demos;
 use crate::files::{self, FileError, OnDisk, Stamp, changed_on_disk};

@@ -9,7 +9,7 @@ use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use crate::format::{self, LARGEST, Loaded, ReadError, WriteError};
 

@@ -3,7 +3,7 @@
 use std::collections::VecDeque;
 use std::sync::Arc;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 /// Edits that can be taken back.
 pub const DEPTH: usize = 200;

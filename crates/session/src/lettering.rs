@@ -2,8 +2,8 @@
 //! whose letters join come out as they are written.
 
 use latchwright_geometry::Point;
+use latchwright_model::{Design, Dial, Labels};
 use latchwright_solids::{Fill, Outline, Region};
-use latchwright_solver::model::{Design, Dial, Labels};
 use rustybuzz::ttf_parser::{GlyphId, OutlineBuilder};
 use rustybuzz::{Face, UnicodeBuffer};
 

@@ -6,7 +6,7 @@ use std::sync::mpsc::channel;
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 
-use latchwright_solver::propose::{Go, Outcome, Progress, Search, Wishes};
+use latchwright_search::propose::{Go, Outcome, Progress, Search, Wishes};
 
 /// Searches from beginning to end on this thread, or on more where `threads` allows it; `tell` hears of
 /// every step on this thread and may stop it.
@@ -68,8 +68,8 @@ fn abreast(search: &mut Search, threads: usize, tell: &mut dyn FnMut(Progress<'_
 
 #[cfg(test)]
 mod tests {
-    use latchwright_solver::model::Design;
-    use latchwright_solver::propose::{DialWish, Kind, propose};
+    use latchwright_model::Design;
+    use latchwright_search::propose::{DialWish, Kind, propose};
 
     use super::*;
 

@@ -1,11 +1,11 @@
 //! The six questions from which a latch is proposed, and their answers as wishes for the solver.
 
-use latchwright_solver::change::DialSize;
-use latchwright_solver::model::{Design, Labels, Units, Workmanship};
-use latchwright_solver::propose::{DialWish, Marks, Wishes};
+use latchwright_model::change::DialSize;
+use latchwright_model::{Design, Labels, Units, Workmanship};
+use latchwright_model::{Size, Unit};
+use latchwright_search::propose::{DialWish, Marks, Wishes};
 #[cfg(test)]
-use latchwright_solver::propose::{Go, Outcome, propose};
-use latchwright_solver::{Size, Unit};
+use latchwright_search::propose::{Go, Outcome, propose};
 
 use crate::units::parse_length;
 

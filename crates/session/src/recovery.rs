@@ -11,7 +11,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant, SystemTime};
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use serde::{Deserialize, Serialize};
 
 use crate::Session;

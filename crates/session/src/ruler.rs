@@ -3,7 +3,7 @@
 //! Each line has a tick at 100 mm and one at 4 in. The unit that a reading is typed in says which of
 //! them was measured.
 
-use latchwright_solver::model::Units;
+use latchwright_model::Units;
 use latchwright_workshop::ruler::Measured;
 
 use crate::units::{MM_PER_INCH, parse_length, unit_typed};

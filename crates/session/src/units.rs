@@ -4,7 +4,7 @@
 //! `3-3/8"`, whichever unit the design speaks; without a unit it is in that one. Inside it is
 //! always millimetres.
 
-use latchwright_solver::model::Units;
+use latchwright_model::Units;
 
 /// Millimetres in an inch, exactly.
 pub const MM_PER_INCH: f64 = 25.4;

@@ -1,8 +1,8 @@
 //! Every number of a design file has an address, and so can be told and changed.
 
+use latchwright_model::Size;
+use latchwright_model::{Board, Design, LidKind, OwnWood};
 use latchwright_session::format::write;
-use latchwright_solver::Size;
-use latchwright_solver::model::{Board, Design, LidKind, OwnWood};
 
 /// A value that no field of the usual box has.
 const NEW: f64 = 237.0;

@@ -1,9 +1,9 @@
 //! What is said of a design that needs no mending, or only some.
 
+use latchwright_proof::prove;
+use latchwright_search::propose::mend;
 use latchwright_session::demos;
 use latchwright_session::report::{mend_sentence, not_mended_sentences};
-use latchwright_solver::propose::mend;
-use latchwright_solver::prove;
 
 #[test]
 fn a_box_that_opens_twice_is_told_that_nothing_is_to_be_mended_if_it_is_meant() {

@@ -17,11 +17,11 @@ use geo::{Area, BooleanOps, Coord, LineString, MultiPolygon, Polygon};
 use latchwright_drawing::{
     Outline, Rect, disc_outlines, slider_crossbar, slider_fingers, slider_outline,
 };
+use latchwright_model::Design;
+use latchwright_proof::prove;
+use latchwright_proof::slider_body::{STRIP, front_inside, strips};
+use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
 use latchwright_session::demos::DEMOS;
-use latchwright_solver::model::Design;
-use latchwright_solver::propose::{DialWish, Go, Outcome, Wishes, propose};
-use latchwright_solver::prove;
-use latchwright_solver::slider_body::{STRIP, front_inside, strips};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 

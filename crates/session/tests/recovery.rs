@@ -4,11 +4,11 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{Duration, Instant, SystemTime};
 
+use latchwright_model::Design;
 use latchwright_session::Session;
 use latchwright_session::files::{OnDisk, save};
 use latchwright_session::recovery::{Copies, Left, Work, left_behind};
 use latchwright_session::{recent, recovery};
-use latchwright_solver::model::Design;
 
 const SOON: Duration = Duration::from_millis(10);
 

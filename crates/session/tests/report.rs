@@ -1,15 +1,17 @@
 //! A proof as a sentence, a terminal page and JSON, from proofs made by hand.
 
+use latchwright_model::change::LatchSize;
+use latchwright_model::{Change, Fault, Place, Severity, Size, Step, Unit};
+use latchwright_model::{Design, Units};
+use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
+use latchwright_proof::{
+    Check, CheckVerdict, Counts, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Together,
+    Verdict,
+};
+use latchwright_search::Remedy;
 use latchwright_session::format::read;
 use latchwright_session::report::{
     FileNotes, Sought, proof_json, proof_text, remedy_sentence, spare_mm, verdict_sentence,
-};
-use latchwright_solver::change::LatchSize;
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
-use latchwright_solver::{
-    Change, Check, CheckVerdict, Counts, DialProof, Fault, MarkProof, Place, Proof, Reach, Remedy,
-    Severity, Size, Step, StopsAt, SureStop, Together, Unit, Verdict,
 };
 use serde_json::json;
 
@@ -411,7 +413,7 @@ fn the_json_has_the_whole_curve_of_the_year() {
             .is_some_and(|at| (0.2..0.3).contains(&at))
     );
     let unknown = Design {
-        plate: latchwright_solver::model::Plate {
+        plate: latchwright_model::Plate {
             wood: "no such tree".to_owned(),
             ..Design::default().plate
         },
@@ -482,7 +484,7 @@ fn faults_stand_in_both_reports() {
 fn a_dial_of_many_words_stays_within_the_page() {
     let mut design = Design::default();
     design.dials[0].labels =
-        latchwright_solver::model::Labels::Words(vec!["a long\nword of".to_owned(); 8]);
+        latchwright_model::Labels::Words(vec!["a long\nword of".to_owned(); 8]);
     let page = proof_text(&design, &proven(), &[], &FileNotes::default());
     let marks = page
         .lines()

@@ -2,8 +2,8 @@
 
 mod any_design;
 
+use latchwright_model::Design;
 use latchwright_session::format::{read, write};
-use latchwright_solver::model::Design;
 use proptest::prelude::*;
 
 const THREE_DIALS: &str = include_str!("fixtures/three-dials.ron");

@@ -5,10 +5,10 @@ use std::process::Command;
 use std::time::Duration;
 use std::{env, fs, thread};
 
+use latchwright_model::Design;
 use latchwright_session::document::Session;
 use latchwright_session::files::{FileError, OnDisk, write_atomically};
 use latchwright_session::format;
-use latchwright_solver::model::Design;
 
 /// Set for the process that saves until it is killed.
 const SAVE_INTO: &str = "LATCHWRIGHT_TEST_SAVE_INTO";

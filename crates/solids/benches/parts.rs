@@ -2,11 +2,11 @@
 //!
 //! Budget: 300 ms for all parts of a demo.
 
+use latchwright_model::Design;
 use latchwright_session::demos::DEMOS;
 use latchwright_solids::part::Kind;
 use latchwright_solids::write::threemf::threemf;
 use latchwright_solids::{Options, Part, files, parts, plate_up};
-use latchwright_solver::model::Design;
 use manifold_rust::linalg::{Vec2, Vec3};
 use manifold_rust::manifold::Manifold;
 

@@ -3,11 +3,11 @@
 //! Budget: 30 ms for a picture of all parts, so that they turn smoothly; getting them ready once
 //! may take as long.
 
+use latchwright_model::Design;
 use latchwright_solids::view::{
     Across, Camera, Colours, Cut, Image, Kept, Look, Painter, Scene, anchors, pick,
 };
 use latchwright_solids::{Mesh, Options, Part, parts};
-use latchwright_solver::model::Design;
 
 const SIZE: (u32, u32) = (800, 600);
 

@@ -1,6 +1,6 @@
 //! What can go wrong on the way from a design to a solid, each with figures and a remedy.
 
-use latchwright_solver::Fault;
+use latchwright_model::Fault;
 use thiserror::Error;
 
 /// Why a body could not be meshed: a fault of this program or of outlines handed in, never of a

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use latchwright_solver::model::{Design, Printer};
+use latchwright_model::{Design, Printer};
 
 use crate::fault::PartFault;
 use crate::options::Options;

@@ -3,7 +3,7 @@
 //! Finished sizes are as used, coats and all. A coat makes outside sizes larger and holes smaller,
 //! so it is taken off first; then the printer's own errors are taken off.
 
-use latchwright_solver::model::{HoleReading, Printer};
+use latchwright_model::{HoleReading, Printer};
 
 use crate::fault::PartFault;
 
@@ -347,7 +347,7 @@ mod tests {
             outside: 0.08,
             ..Printer::default()
         };
-        let mut design = latchwright_solver::model::Design::default();
+        let mut design = latchwright_model::Design::default();
         design.bench.printer = known.clone();
         let parts = crate::parts(&design, &crate::Options::default()).unwrap();
         let gauge = parts.last().unwrap();

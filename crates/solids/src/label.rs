@@ -2,7 +2,7 @@
 
 use latchwright_drawing::picture;
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Dial, Labels};
+use latchwright_model::{Dial, Labels};
 
 use crate::fault::MeshFault;
 use crate::numerals;

@@ -6,7 +6,7 @@
 use core::f64::consts::{PI, TAU};
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::key::inner_corner_ratio;
+use latchwright_model::key::inner_corner_ratio;
 
 /// How far a chord may be from its arc, mm.
 pub const CHORD: f64 = 0.01;

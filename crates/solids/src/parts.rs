@@ -1,8 +1,8 @@
 //! From a design to all its printed parts.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::validate::faults;
-use latchwright_solver::{Fault, Severity};
+use latchwright_model::Design;
+use latchwright_model::validate::faults;
+use latchwright_model::{Fault, Severity};
 
 use crate::fault::PartFault;
 use crate::options::Options;

@@ -1,6 +1,6 @@
 //! All parts placed on as few beds as it takes.
 
-use latchwright_solver::model::Printer;
+use latchwright_model::Printer;
 
 use crate::mesh::Pose;
 use crate::part::Part;

@@ -2,9 +2,9 @@
 
 use std::io::Cursor;
 
+use latchwright_model::{Design, PinMake};
 use latchwright_solids::write::{stl::stl, threemf::threemf};
 use latchwright_solids::{File, Mesh, Options, Part, files, parts, plate_up};
-use latchwright_solver::model::{Design, PinMake};
 use lib3mf_core::Model;
 use lib3mf_core::archive::{ArchiveReader, ZipArchiver, find_model_path};
 use lib3mf_core::parser::parse_model;

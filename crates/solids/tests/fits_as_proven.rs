@@ -4,12 +4,12 @@ mod random;
 
 use latchwright_drawing::{Ink, Shape, disc_from_back};
 use latchwright_geometry::{Point, trig};
+use latchwright_model::key::backlash;
+use latchwright_model::{Design, Dial, Printer};
+use latchwright_proof::contact::{PinPath, reach};
 use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
 use latchwright_solids::{Options, Outline, Part, Region, parts};
-use latchwright_solver::contact::{PinPath, reach};
-use latchwright_solver::key::backlash;
-use latchwright_solver::model::{Design, Dial, Printer};
 
 /// A printer and a maker without fault: then what is drawn is what is finished.
 fn exact(mut design: Design) -> Design {

@@ -1,10 +1,10 @@
 //! Labels made from letters of fonts: any script, contours that overlap, counters; raised and sunk.
 
 use latchwright_geometry::Point;
+use latchwright_model::{Design, Labels};
 use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
 use latchwright_solids::{Fill, Options, Outline, Part, Region, Relief, parts};
-use latchwright_solver::model::{Design, Labels};
 use ttf_parser::{Face, OutlineBuilder};
 
 const LATIN: &[u8] = include_bytes!("../../../assets/fonts/NotoSans-Bold.ttf");

@@ -3,9 +3,9 @@
 use core::f64::consts::PI;
 
 use latchwright_geometry::Point;
+use latchwright_model::{Design, PinMake};
 use latchwright_solids::part::Kind;
 use latchwright_solids::{Grip, MeshFault, Options, Part, PartFault, Region, Relief, parts};
-use latchwright_solver::model::{Design, PinMake};
 
 fn made(design: &Design, options: &Options) -> Vec<Part> {
     parts(design, options).unwrap_or_else(|faults| panic!("{faults:?}"))
@@ -272,7 +272,7 @@ fn outlines_of_any_script_become_labels() {
 #[test]
 fn words_without_outlines_are_left_bare_and_said_so() {
     let mut design = Design::default();
-    design.dials[0].labels = latchwright_solver::model::Labels::Words(vec!["茶".to_owned(); 8]);
+    design.dials[0].labels = latchwright_model::Labels::Words(vec!["茶".to_owned(); 8]);
     let parts = made(&design, &Options::default());
     let ring = named(&parts, "Ring 1");
     assert_eq!(ring.warnings[0].code, "bare-marks");

@@ -2,10 +2,10 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_geometry::Point;
+use latchwright_model::{Design, Material, PinMake};
 use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
 use latchwright_solids::{Options, Outline, Part, PartFault, Region, parts};
-use latchwright_solver::model::{Design, Material, PinMake};
 
 fn printed(make: PinMake) -> Design {
     let mut design = Design::default();

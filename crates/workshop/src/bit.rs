@@ -1,6 +1,6 @@
 //! The bit for a hole: the nearest that the maker owns, and how far it is off.
 
-use latchwright_solver::model::{Bench, Units};
+use latchwright_model::{Bench, Units};
 
 /// How far a bit may be off the finished diameter and still count as the right one, mm.
 pub const NEAR: f64 = 0.3;

@@ -1,6 +1,6 @@
 //! Where the four sides of the box stand under the plate; what counts as a size and as a place.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use crate::joinery::front_face;
 

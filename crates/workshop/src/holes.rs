@@ -4,7 +4,7 @@
 //! the plate's front edge, x to the right, y towards the hinge, the slider forward (u = 0).
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Dial, Material};
+use latchwright_model::{Design, Dial, Material};
 
 use crate::bit::{Bit, Fit};
 use crate::frame::{Across, front_side, places, sizes};

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use latchwright_solver::model::{Design, Units};
+use latchwright_model::{Design, Units};
 
 use crate::tame::cut;
 

@@ -2,7 +2,7 @@
 //!
 //! What is wrong with a number is told by the solver's faults; here it only must not spoil sums.
 
-use latchwright_solver::model::{Board, Climate, Design, LidKind, Material};
+use latchwright_model::{Board, Climate, Design, LidKind, Material};
 
 /// Longest length that is reckoned with, mm: a hundred metres.
 const LONGEST: f64 = 1e5;
@@ -120,7 +120,7 @@ fn lengths(design: &mut Design) -> Vec<&mut f64> {
     all
 }
 
-fn dial_lengths(dial: &mut latchwright_solver::model::Dial) -> Vec<&mut f64> {
+fn dial_lengths(dial: &mut latchwright_model::Dial) -> Vec<&mut f64> {
     vec![
         &mut dial.centre.0,
         &mut dial.centre.1,
@@ -154,7 +154,7 @@ pub(crate) fn material_name(material: &Material) -> String {
 /// Designs with every kind of nonsense in every length, for tests.
 #[cfg(test)]
 pub(crate) fn nonsense() -> Vec<Design> {
-    use latchwright_solver::model::Corner;
+    use latchwright_model::Corner;
 
     let values = [
         f64::NAN,
@@ -169,7 +169,7 @@ pub(crate) fn nonsense() -> Vec<Design> {
     ];
     let mut all = Vec::new();
     let count = lengths(&mut Design::default()).len();
-    let in_dial = dial_lengths(&mut latchwright_solver::model::Dial::default()).len();
+    let in_dial = dial_lengths(&mut latchwright_model::Dial::default()).len();
     for lid in [LidKind::Plate, LidKind::Band { height: 40.0 }] {
         for corner in [Corner::Mitred, Corner::Butted, Corner::Rabbeted] {
             let mut base = Design::default();

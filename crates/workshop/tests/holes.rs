@@ -1,7 +1,7 @@
 //! The holes of a design: places, sizes, depths, bits and names.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Material, Units};
+use latchwright_model::{Design, Material, Units};
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::{Depth, Hole, Tool, WoodPart, holes};
 

@@ -2,7 +2,7 @@
 
 use latchwright_drawing::{Drawing, Outline, Palette, Rect, Shape, Text, svg};
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Corner, Design, Grain, Labels, LidKind, Material, Units};
+use latchwright_model::{Corner, Design, Grain, Labels, LidKind, Material, Units};
 use latchwright_workshop::{Role, Template, WoodPart, parts, templates};
 
 fn named(design: &Design, name: &str) -> Template {

@@ -3,12 +3,12 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme, ViewportCommand};
+use latchwright_model::combination;
+use latchwright_model::{Design, Units};
+use latchwright_search::propose::Mend;
 use latchwright_session::files;
 use latchwright_session::together::Replace;
 use latchwright_session::{Session, report};
-use latchwright_solver::combination;
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::propose::Mend;
 
 use super::{LatchwrightApp, Tone};
 use crate::action::Action;

@@ -9,8 +9,8 @@ mod ui;
 use std::path::PathBuf;
 
 use egui::{Context, Key};
+use latchwright_proof::Proof;
 use latchwright_session::Session;
-use latchwright_solver::Proof;
 
 use crate::action::{self, Action};
 use crate::job::{self, Job};

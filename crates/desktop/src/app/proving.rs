@@ -6,9 +6,9 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use egui::Context;
+use latchwright_model::Design;
+use latchwright_proof::{Proof, prove};
 use latchwright_session::Session;
-use latchwright_solver::model::Design;
-use latchwright_solver::{Proof, prove};
 
 use crate::job::Job;
 

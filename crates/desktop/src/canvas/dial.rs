@@ -6,7 +6,7 @@ use egui::{
 };
 use latchwright_drawing::Ink;
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::{Design, Dial};
 
 use super::paint::Frame;
 use crate::theme;

@@ -6,10 +6,10 @@ use egui::{CursorIcon, Event, EventFilter, Id, Key, Painter, Pos2, Rect, Respons
 use egui::{Stroke, Vec2, WidgetInfo, vec2};
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
-use latchwright_solver::Size;
-use latchwright_solver::change::{DialSize, LatchSize};
-use latchwright_solver::model::Design;
-use latchwright_solver::validate::MAX_DIALS;
+use latchwright_model::Design;
+use latchwright_model::Size;
+use latchwright_model::change::{DialSize, LatchSize};
+use latchwright_model::validate::MAX_DIALS;
 use latchwright_workshop::set_out::{Look, Marks, dial_at, tab_at};
 
 use super::paint::Frame;

@@ -10,8 +10,9 @@ use latchwright_drawing::{
     ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan, plan_sheet, section,
 };
 use latchwright_geometry::Point;
-use latchwright_solver::model::Design;
-use latchwright_solver::{Pose, Stop, StopsAt};
+use latchwright_model::Design;
+use latchwright_model::Pose;
+use latchwright_proof::{Stop, StopsAt};
 
 use super::paint::{Frame, paint, picture_ui};
 use super::{dial, handle, slider, struck};
@@ -140,7 +141,7 @@ fn plan_ui(
     for index in 0..design
         .dials
         .len()
-        .min(latchwright_solver::validate::MAX_DIALS)
+        .min(latchwright_model::validate::MAX_DIALS)
     {
         dial::dial_ui(ui, frame, design, view, index);
     }
@@ -180,7 +181,7 @@ fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
                 ),
             })
         });
-    let reaches = latchwright_solver::motion::reaches(design, &view.pose.turns_deg);
+    let reaches = latchwright_proof::motion::reaches(design, &view.pose.turns_deg);
     let options = PlanOptions {
         veil: view.veil,
         contact,

@@ -4,7 +4,7 @@ use egui::accesskit::Role;
 use egui::{Id, Painter, Pos2, Rect, Sense, Stroke, Ui, WidgetInfo, vec2};
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use super::paint::Frame;
 use crate::theme;

@@ -3,9 +3,9 @@
 use egui::{FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
+use latchwright_model::Design;
+use latchwright_proof::check::{near::Axis, near::Keeps};
 use latchwright_session::units::show_length_unit;
-use latchwright_solver::check::near::{Axis, Keeps};
-use latchwright_solver::model::Design;
 use latchwright_workshop::set_out::{Because, Look, Marks, dial_at, tab_at};
 
 use super::handle::Handle;

@@ -4,9 +4,9 @@ use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
 use anyhow::{Result, bail};
+use latchwright_proof::builds::Plan;
 use latchwright_session::report::{builds_json, builds_text};
 use latchwright_session::{Session, builds};
-use latchwright_solver::builds::Plan;
 
 use super::output::{self, Progress};
 use crate::job::threads;

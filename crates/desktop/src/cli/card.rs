@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use anyhow::{Result, anyhow};
+use latchwright_proof::prove;
 use latchwright_session::{Session, files};
-use latchwright_solver::prove;
 
 use super::output;
 use crate::job::card_pdf;

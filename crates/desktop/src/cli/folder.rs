@@ -3,9 +3,9 @@
 use std::path::Path;
 
 use anyhow::{Result, anyhow};
+use latchwright_proof::prove;
 use latchwright_session::Session;
 use latchwright_session::together::{Replace, write_together};
-use latchwright_solver::prove;
 
 use super::output;
 use crate::job::ForFolder;

@@ -4,9 +4,9 @@ use std::path::PathBuf;
 
 use anyhow::{Result, bail};
 use clap::Args;
+use latchwright_proof::prove;
+use latchwright_search::propose::{Part, mend};
 use latchwright_session::{Session, files, report};
-use latchwright_solver::propose::{Part, mend};
-use latchwright_solver::prove;
 
 use super::output;
 use crate::proposing::Cut;

@@ -16,8 +16,8 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use latchwright_solver::Verdict;
-use latchwright_solver::builds::{Plan, Spread};
+use latchwright_proof::Verdict;
+use latchwright_proof::builds::{Plan, Spread};
 
 use crate::window;
 

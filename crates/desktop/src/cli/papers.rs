@@ -4,9 +4,9 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow, bail};
 use clap::Args;
+use latchwright_model::Design;
 use latchwright_papers::{Date, TemplateOptions, correction_in_words};
 use latchwright_session::{Session, ruler};
-use latchwright_solver::model::Design;
 use latchwright_workshop::ruler::Correction;
 
 use super::{folder, output};

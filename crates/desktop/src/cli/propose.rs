@@ -4,11 +4,11 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
+use latchwright_model::{Design, Units};
+use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
 use latchwright_session::questions::{Answers, Care, Signs, read_held};
 use latchwright_session::together::{NewFile, Replace, write_together};
 use latchwright_session::{Session, format, proposals, report, units};
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::propose::{Go, Outcome, Proposal, Wishes, frontier};
 
 use super::output::{self, Progress};
 use crate::job::threads;

@@ -3,11 +3,12 @@
 use std::path::Path;
 
 use anyhow::{Result, bail};
+use latchwright_proof::prove;
+use latchwright_search::remedy;
 use latchwright_session::Session;
 use latchwright_session::report::{
     FileNotes, MarkPlace, mark_json, mark_text, proof_json, proof_text,
 };
-use latchwright_solver::{prove, remedy};
 
 use super::output;
 

@@ -5,17 +5,17 @@ use std::io::{self, BufWriter, Write};
 use std::path::Path;
 
 use anyhow::{Result, anyhow};
+use latchwright_model::Design;
+use latchwright_proof::settings::Filter;
+use latchwright_proof::{Settings, Verdict, prove};
 use latchwright_session::Session;
-use latchwright_solver::model::Design;
-use latchwright_solver::settings::Filter;
-use latchwright_solver::{Settings, Verdict, prove};
 
 /// Labels of every mark, made once.
 struct Labels(Vec<Vec<String>>);
 
 impl Labels {
     fn of(design: &Design) -> Self {
-        let dial = |dial: &latchwright_solver::model::Dial| {
+        let dial = |dial: &latchwright_model::Dial| {
             (0..dial.positions.min(360))
                 .map(|mark| dial.label(mark))
                 .collect()

@@ -8,9 +8,9 @@ use egui::{
     vec2,
 };
 use latchwright_drawing::Ink;
+use latchwright_model::Units;
+use latchwright_proof::builds::{Builds, Margin};
 use latchwright_session::report;
-use latchwright_solver::builds::{Builds, Margin};
-use latchwright_solver::model::Units;
 
 use crate::action::Action;
 use crate::theme;

@@ -4,10 +4,11 @@ use egui::accesskit::Role;
 use egui::collapsing_header::{CollapsingState, paint_default_icon};
 use egui::{Button, CollapsingHeader, Label, RichText, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use latchwright_drawing::Ink;
+use latchwright_model::Design;
+use latchwright_model::Unit;
+use latchwright_proof::{Check, CheckVerdict};
 use latchwright_session::report::{self, Sought};
 use latchwright_session::units;
-use latchwright_solver::model::Design;
-use latchwright_solver::{Check, CheckVerdict, Unit};
 
 use super::proof::Proven;
 use crate::action::Action;

@@ -2,8 +2,9 @@
 
 use egui::{CollapsingHeader, RichText, Ui};
 use latchwright_drawing::Ink;
+use latchwright_model::Severity;
+use latchwright_proof::Proof;
 use latchwright_session::Session;
-use latchwright_solver::{Proof, Severity};
 
 use crate::theme;
 

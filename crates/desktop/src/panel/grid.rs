@@ -5,8 +5,8 @@ use egui::{
     Align2, CollapsingHeader, FontId, RichText, Sense, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2,
 };
 use latchwright_drawing::Ink;
-use latchwright_solver::model::Design;
-use latchwright_solver::{DialProof, MarkProof, Proof, StopsAt, Verdict};
+use latchwright_model::Design;
+use latchwright_proof::{DialProof, MarkProof, Proof, StopsAt, Verdict};
 
 use crate::theme;
 use crate::view_state::ViewState;

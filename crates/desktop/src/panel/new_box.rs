@@ -5,11 +5,11 @@ use egui::{
     ScrollArea, TextEdit, TextStyle, TextWrapMode, Ui, WidgetInfo, WidgetText, vec2,
 };
 use latchwright_drawing::{Drawing, Ink, PlanOptions, Rect, plan};
+use latchwright_model::{Design, Units};
+use latchwright_model::{Pose, Size};
+use latchwright_search::propose::Proposal;
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
 use latchwright_session::{report, units};
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::propose::Proposal;
-use latchwright_solver::{Pose, Size};
 
 use crate::action::Action;
 use crate::canvas::picture_ui;

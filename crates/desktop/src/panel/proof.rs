@@ -1,8 +1,9 @@
 //! What the verdict rests on.
 
 use egui::{CollapsingHeader, RichText, ScrollArea, Ui};
+use latchwright_proof::Proof;
+use latchwright_search::Remedy;
 use latchwright_session::Session;
-use latchwright_solver::{Proof, Remedy};
 
 use super::{builds, checks, faults, grid, season, settings, states};
 use crate::action::Action;

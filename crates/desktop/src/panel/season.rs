@@ -7,9 +7,9 @@ use egui::{
     vec2,
 };
 use latchwright_drawing::Ink;
+use latchwright_model::{Design, Units};
+use latchwright_proof::season::{Year, YearPoint, year};
 use latchwright_session::report;
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::season::{Year, YearPoint, year};
 
 use crate::theme;
 

@@ -2,8 +2,8 @@
 
 use egui::{Grid, RichText, Ui};
 use latchwright_drawing::Ink;
+use latchwright_proof::Proof;
 use latchwright_session::report;
-use latchwright_solver::Proof;
 
 use crate::theme;
 

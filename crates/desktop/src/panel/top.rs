@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use egui::{Button, RichText, Ui, WidgetInfo};
+use latchwright_model::Units;
 use latchwright_session::{Session, demos::DEMOS};
-use latchwright_solver::model::Units;
 
 use crate::action::Action;
 use crate::recents::{Known, Recents};

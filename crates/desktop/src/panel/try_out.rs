@@ -3,9 +3,9 @@
 
 use egui::{RichText, ScrollArea, Ui};
 use latchwright_drawing::Ink;
+use latchwright_model::Design;
+use latchwright_proof::hunt::{Hunt, hunt};
 use latchwright_session::Session;
-use latchwright_solver::hunt::{Hunt, hunt};
-use latchwright_solver::model::Design;
 
 use crate::action::Action;
 use crate::theme;

@@ -3,8 +3,8 @@
 use egui::containers::menu::{MenuButton, MenuConfig};
 use egui::{Button, PopupCloseBehavior, RichText, Ui};
 use latchwright_drawing::Ink;
+use latchwright_proof::Proof;
 use latchwright_session::{Session, report};
-use latchwright_solver::Proof;
 
 use crate::action::Action;
 use crate::proposing::{Cut, Mending};

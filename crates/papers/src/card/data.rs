@@ -1,7 +1,7 @@
 //! The card's text as data for the template. Nothing the maker types is ever read as markup.
 
 use latchwright_drawing::Step as Picture;
-use latchwright_solver::model::CardPaper;
+use latchwright_model::CardPaper;
 use serde_json::{Value, json};
 
 use super::text::{Action, CardText, Step, TurnWords};

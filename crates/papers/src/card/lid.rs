@@ -4,7 +4,7 @@ use latchwright_drawing::{
     Drawing, Ink, Item, Layer, Palette, Rect, Text, hinge, lid_card, lid_dials, svg as write_svg,
 };
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::{Design, Dial};
 
 use super::round_arrow::round_arrow;
 use super::text::DialTurn;

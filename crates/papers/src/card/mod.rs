@@ -11,7 +11,7 @@ mod turn_mark;
 mod words;
 
 use latchwright_drawing::{Palette, pictogram, svg};
-use latchwright_solver::model::{CardPaper, CardStyle, Design};
+use latchwright_model::{CardPaper, CardStyle, Design};
 
 use lid::Lid;
 pub use text::{Action, CardText, DialTurn, Step, TurnWords};

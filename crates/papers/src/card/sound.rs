@@ -1,6 +1,6 @@
 //! Whether a design can be drawn and told at all. Whether it opens is the solver's to say.
 
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::{Design, Dial};
 
 use crate::error::PaperError;
 

@@ -1,6 +1,6 @@
 //! What is done to open and to close, in no language yet: the one list that all cards tell.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use super::text::{Action, DialTurn};
 

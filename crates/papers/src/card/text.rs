@@ -3,7 +3,7 @@
 
 use core::f64::consts::TAU;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use super::words;
 

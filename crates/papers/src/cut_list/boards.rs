@@ -1,7 +1,7 @@
 //! Boards with their pieces, drawn, and what is short or to be bought.
 
 use latchwright_drawing::Drawing;
-use latchwright_solver::model::{Board, Design};
+use latchwright_model::{Board, Design};
 use latchwright_workshop::boards::{BoardLayout, CutPlan, board_drawing};
 use latchwright_workshop::inch::Rule;
 use serde_json::{Value, json};

@@ -2,7 +2,7 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_geometry::Point;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::{Depth, Hole, Slot, Tool, WoodPart, holes};
 use serde_json::{Value, json};

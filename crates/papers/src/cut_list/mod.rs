@@ -6,8 +6,8 @@ mod fittings;
 mod sizes;
 mod wood;
 
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::{Fault, Severity};
+use latchwright_model::{Design, Units};
+use latchwright_model::{Fault, Severity};
 use latchwright_workshop::boards::cut_plan;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::joinery::{Joinery, joinery, sums};

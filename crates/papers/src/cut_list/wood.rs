@@ -1,6 +1,6 @@
 //! Tables of the parts: wood with finished and rough sizes, then what is printed and bought.
 
-use latchwright_solver::model::Units;
+use latchwright_model::Units;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::{Make, Part, Size};
 use serde_json::Value;

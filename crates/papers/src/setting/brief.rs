@@ -1,7 +1,8 @@
 //! The design in numbers, what its proof says, and how to get in without the combination.
 
-use latchwright_solver::model::{Climate, Design};
-use latchwright_solver::{CheckVerdict, Proof, Unit, prove};
+use latchwright_model::Unit;
+use latchwright_model::{Climate, Design};
+use latchwright_proof::{CheckVerdict, Proof, prove};
 use latchwright_workshop::inch::{Rule, decimal};
 
 use crate::bench::sentence;

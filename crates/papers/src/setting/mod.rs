@@ -4,7 +4,7 @@ mod brief;
 mod text;
 
 use latchwright_drawing::disc_from_back;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use serde_json::{Value, json};
 
 pub use text::{DiscSeat, SettingText};

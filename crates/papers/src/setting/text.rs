@@ -1,6 +1,6 @@
 //! What the sheet says, as plain words and figures, so that a test can follow it.
 
-use latchwright_solver::model::{Design, Dial};
+use latchwright_model::{Design, Dial};
 
 use super::brief::Brief;
 

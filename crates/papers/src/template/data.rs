@@ -1,7 +1,7 @@
 //! The pages as data for the template.
 
 use latchwright_geometry::trig;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use latchwright_workshop::ruler::Correction;
 use serde_json::{Value, json};
 

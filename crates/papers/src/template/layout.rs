@@ -2,7 +2,7 @@
 
 use latchwright_drawing::{Drawing, Item, Palette, Rect, Shape, svg};
 use latchwright_geometry::Point;
-use latchwright_solver::model::Paper;
+use latchwright_model::Paper;
 use latchwright_workshop::Template;
 use latchwright_workshop::ruler::Correction;
 use latchwright_workshop::tiles::{Avoid, MARGIN, OVERLAP, Sheet, Tile, Tiling, tiles_around};

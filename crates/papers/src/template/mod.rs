@@ -9,7 +9,7 @@ mod notes;
 mod pack;
 mod words;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use latchwright_workshop::ruler::Correction;
 use latchwright_workshop::{Template, Templates, templates};
 

@@ -1,6 +1,6 @@
 //! The order of work: numbered steps with what to set, what to try, and the cautions where they belong.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::steps::{PRACTICE, WorkStep, steps};
 use serde_json::{Value, json};

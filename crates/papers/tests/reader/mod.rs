@@ -2,8 +2,8 @@
 //! sentences back into what the hand does. Its words are written down here a second time, so that a
 //! wrong one on the card is misread.
 
+use latchwright_model::{Design, Labels, Language};
 use latchwright_papers::{Action, DialTurn, Step, TurnWords};
-use latchwright_solver::model::{Design, Labels, Language};
 
 /// What one reader knows.
 pub struct Reader {

@@ -14,7 +14,7 @@ mod unknown;
 mod v1;
 mod write;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 pub use error::ReadError;
 pub use outline::Spot;

@@ -1,6 +1,6 @@
 //! Text to design: checks what it is, then reads it with every default and unknown field listed.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 use ron::Options;
 use ron::de::Deserializer;
 use ron::extensions::Extensions;

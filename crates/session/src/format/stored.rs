@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use latchwright_solver::Severity;
+use latchwright_model::Severity;
 use serde::de::{self, Deserialize, DeserializeOwned, Deserializer};
 
 use super::place::{Step, dotted, quoted};

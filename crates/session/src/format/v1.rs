@@ -3,7 +3,7 @@
 //! These tables are the only list of fields. Each gives a struct that serde reads, in which every
 //! field may be missing, and both ways between it and the model.
 
-use latchwright_solver::model::{
+use latchwright_model::{
     Bench, Board, Body, Bore, Card, CardPaper, CardStyle, Climate, Corner, Design, Dial, Disc,
     Floor, Grain, Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind,
     Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units,

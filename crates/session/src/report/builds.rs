@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use latchwright_solver::builds::{Builds, Contradiction, Figure, Margin, Promise, Share, Spread};
+use latchwright_proof::builds::{Builds, Contradiction, Figure, Margin, Promise, Share, Spread};
 use serde_json::{Value, json};
 
 use super::contributor;

@@ -1,7 +1,7 @@
 //! Figures in sentences: rounded so that a promise never grows, in the unit of the design.
 
-use latchwright_solver::Unit;
-use latchwright_solver::model::Units;
+use latchwright_model::Unit;
+use latchwright_model::Units;
 
 use crate::units::{mm_per, unit_name};
 

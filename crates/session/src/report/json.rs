@@ -1,15 +1,16 @@
 //! A proof for other programs. Lengths are millimetres whatever the design's unit; marks and the
 //! digit count from 0 as in files, dials from 1 as in words.
 
-use latchwright_solver::built::BuiltLatch;
-use latchwright_solver::model::Design;
-use latchwright_solver::states::{LockStates, Slides, State, StateRow, Sure};
-use latchwright_solver::together::Group;
-use latchwright_solver::worst::witness::Witness;
-use latchwright_solver::{
-    Check, CheckVerdict, DialProof, MarkProof, Proof, Remedy, Severity, StopsAt, SureStop, Unit,
-    Verdict,
+use latchwright_model::Design;
+use latchwright_model::{Severity, Unit};
+use latchwright_proof::built::BuiltLatch;
+use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
+use latchwright_proof::together::Group;
+use latchwright_proof::worst::witness::Witness;
+use latchwright_proof::{
+    Check, CheckVerdict, DialProof, MarkProof, Proof, StopsAt, SureStop, Verdict,
 };
+use latchwright_search::Remedy;
 use serde_json::{Value, json};
 
 use super::FileNotes;
@@ -24,7 +25,7 @@ const FORM: u32 = 1;
 
 /// The proof as a JSON object.
 ///
-/// `remedies` are those of [`latchwright_solver::remedy::all`], or none where they were not looked
+/// `remedies` are those of [`latchwright_search::remedy::all`], or none where they were not looked
 /// for.
 pub fn proof_json(
     design: &Design,
@@ -188,7 +189,7 @@ fn states(states: &LockStates) -> Vec<Value> {
 
 /// Faults first, then what the file had too much, then what it left out; each a sentence.
 fn notices(proof: &Proof, notes: &FileNotes<'_>) -> Vec<String> {
-    let fault = |fault: &latchwright_solver::Fault| match fault.severity {
+    let fault = |fault: &latchwright_model::Fault| match fault.severity {
         Severity::Error => format!("error: {fault}"),
         Severity::Notice => fault.to_string(),
     };

@@ -2,8 +2,8 @@
 
 use std::fmt::Write as _;
 
-use latchwright_solver::model::Design;
-use latchwright_solver::{prove_mark, verdicts};
+use latchwright_model::Design;
+use latchwright_proof::{prove_mark, verdicts};
 use serde_json::{Value, json};
 
 use super::figure::length;

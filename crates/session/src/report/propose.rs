@@ -2,9 +2,10 @@
 
 use core::fmt::Write as _;
 
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::propose::{Frontier, Kind, Mend, Nothing, Proposal, all_but_meant};
-use latchwright_solver::{Proof, Severity, Verdict};
+use latchwright_model::Severity;
+use latchwright_model::{Design, Units};
+use latchwright_proof::{Proof, Verdict};
+use latchwright_search::propose::{Frontier, Kind, Mend, Nothing, Proposal, all_but_meant};
 use serde_json::{Value, json};
 
 use super::figure::{figure, grouped};

@@ -1,7 +1,9 @@
 //! What to do about a check, in a sentence and for programs.
 
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::{Check, CheckVerdict, Remedy, Step, Unit};
+use latchwright_model::{Design, Units};
+use latchwright_model::{Step, Unit};
+use latchwright_proof::{Check, CheckVerdict};
+use latchwright_search::Remedy;
 use serde_json::{Value, json};
 
 use super::figure::figure;
@@ -19,7 +21,7 @@ pub enum Sought<'a> {
 
 impl<'a> Sought<'a> {
     /// Of the check of number `index`, where `remedies` are those of
-    /// [`latchwright_solver::remedy::all`], or none where nobody has looked yet.
+    /// [`latchwright_search::remedy::all`], or none where nobody has looked yet.
     pub fn of(remedies: &'a [Option<Remedy>], index: usize) -> Self {
         match remedies.get(index) {
             None => Self::NotYet,

@@ -1,7 +1,8 @@
 //! The year of a design: two lines for people, the whole curve for programs.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::season::{Year, YearPoint, moisture_content, year};
+use latchwright_model::Design;
+use latchwright_model::wood::moisture_content;
+use latchwright_proof::season::{Year, YearPoint, year};
 use serde_json::{Value, json};
 
 use super::figure::length;

@@ -2,9 +2,11 @@
 
 use std::fmt::Write as _;
 
-use latchwright_solver::model::{Design, Units};
-use latchwright_solver::states::StateRow;
-use latchwright_solver::{Check, CheckVerdict, DialProof, Proof, Remedy, Severity, Unit, Verdict};
+use latchwright_model::{Design, Units};
+use latchwright_model::{Severity, Unit};
+use latchwright_proof::states::StateRow;
+use latchwright_proof::{Check, CheckVerdict, DialProof, Proof, Verdict};
+use latchwright_search::Remedy;
 
 use super::FileNotes;
 use super::figure::{figure, grouped, length};
@@ -21,7 +23,7 @@ const MOST_PARTS: usize = 5;
 
 /// The whole report, ending in a line break.
 ///
-/// `remedies` are those of [`latchwright_solver::remedy::all`], or none where they were not looked
+/// `remedies` are those of [`latchwright_search::remedy::all`], or none where they were not looked
 /// for.
 pub fn proof_text(
     design: &Design,
@@ -89,7 +91,7 @@ fn marks(design: &Design, proof: &Proof, out: &mut String) {
                 .get(index)
                 .map_or_else(|| mark.to_string(), |dial| dial.label(mark))
         };
-        let cell = |(mark, proof): (usize, &latchwright_solver::MarkProof)| {
+        let cell = |(mark, proof): (usize, &latchwright_proof::MarkProof)| {
             let cell = format!("{}{}", one_line(&label(mark)), symbol(proof.verdict));
             let chosen = u32::try_from(mark).is_ok_and(|mark| mark == dial.digit);
             if chosen {

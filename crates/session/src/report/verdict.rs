@@ -1,7 +1,8 @@
 //! The verdict in one sentence.
 
-use latchwright_solver::model::Design;
-use latchwright_solver::{CheckVerdict, Proof, Severity, Verdict};
+use latchwright_model::Design;
+use latchwright_model::Severity;
+use latchwright_proof::{CheckVerdict, Proof, Verdict};
 
 use super::figure::{grouped, length};
 

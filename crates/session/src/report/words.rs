@@ -1,6 +1,6 @@
 //! Words for what the solver names: the same on the screen and in the terminal.
 
-use latchwright_solver::states::{Slides, State, Sure};
+use latchwright_proof::states::{Slides, State, Sure};
 
 /// A state of the latch.
 pub fn state_name(state: State) -> &'static str {

@@ -1,6 +1,6 @@
 //! Designs of any kind, right and wrong, for property tests.
 
-use latchwright_solver::model::{
+use latchwright_model::{
     Bench, Board, Body, Bore, Card, CardPaper, CardStyle, Climate, Corner, Design, Dial, Disc,
     Floor, Grain, Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind,
     Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units,

@@ -1,7 +1,7 @@
 //! One finger of a slider with its pin, or with the socket that one is set into.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Dial, PinMake};
+use latchwright_model::{Dial, PinMake};
 
 use super::slider::in_one_piece;
 use super::{Draft, Shop};

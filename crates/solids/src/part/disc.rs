@@ -4,8 +4,8 @@ use core::f64::consts::SQRT_2;
 
 use latchwright_drawing::key_depth;
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::contact::{Mouth, SlotShape, mouths};
-use latchwright_solver::model::{Dial, Slot};
+use latchwright_model::slot::{Mouth, SlotShape, mouths};
+use latchwright_model::{Dial, Slot};
 
 use super::key::{KeyShape, key_shape};
 use super::{Draft, Kind, Part, Shop, named};

@@ -4,7 +4,7 @@
 //! right changed.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::Dial;
+use latchwright_model::Dial;
 
 use super::{Draft, Kind, Part, Shop};
 use crate::extrude::{Prism, THROUGH};

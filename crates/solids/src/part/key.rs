@@ -3,8 +3,8 @@
 use core::f64::consts::{FRAC_PI_2, PI};
 
 use latchwright_geometry::trig;
-use latchwright_solver::key::backlash;
-use latchwright_solver::model::Dial;
+use latchwright_model::Dial;
+use latchwright_model::key::backlash;
 
 use crate::fit::{Fit, Size, clearance};
 use crate::outline::Outline;
@@ -84,7 +84,7 @@ pub fn key_shape(dial: &Dial, fit: &Fit<'_>) -> KeyShape {
 
 #[cfg(test)]
 mod tests {
-    use latchwright_solver::model::Printer;
+    use latchwright_model::Printer;
 
     use super::*;
 

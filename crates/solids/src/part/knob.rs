@@ -4,7 +4,7 @@ use core::f64::consts::PI;
 
 use latchwright_drawing::key_depth;
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::model::Dial;
+use latchwright_model::Dial;
 
 use super::grip::grip;
 use super::key::key_shape;

@@ -19,7 +19,7 @@ pub use gauge::Gauge;
 
 use core::f64::consts::PI;
 
-use latchwright_solver::model::{Design, Dial, Material, PinMake, Printer};
+use latchwright_model::{Design, Dial, Material, PinMake, Printer};
 
 use crate::extrude::Body;
 use crate::fault::PartFault;

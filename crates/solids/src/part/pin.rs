@@ -3,7 +3,7 @@
 use core::f64::consts::{FRAC_PI_4, PI};
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::model::{Dial, PinMake};
+use latchwright_model::{Dial, PinMake};
 
 use super::arm::slender;
 use super::{Draft, Kind, Part, Shop, named};

@@ -1,7 +1,7 @@
 //! The ring round a knob with its marks and labels, glued to the plate.
 
 use latchwright_geometry::{Point, trig};
-use latchwright_solver::model::Dial;
+use latchwright_model::Dial;
 
 use super::{Draft, Kind, Part, Shop, named};
 use crate::extrude::Prism;

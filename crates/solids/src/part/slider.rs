@@ -2,7 +2,7 @@
 
 use latchwright_drawing::{Rect, slider_crossbar, slider_fingers, slider_outline};
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Dial, PinMake};
+use latchwright_model::{Dial, PinMake};
 
 use super::arm::{Arm, Layers};
 use super::{Draft, Kind, Part, Shop};

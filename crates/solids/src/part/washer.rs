@@ -1,7 +1,7 @@
 //! The washer that keeps a disc clear of the plate.
 
 use latchwright_geometry::Point;
-use latchwright_solver::model::Dial;
+use latchwright_model::Dial;
 
 use super::{Draft, Kind, Part, Shop, named};
 use crate::extrude::Prism;

@@ -2,7 +2,7 @@
 
 use core::fmt::Write;
 
-use latchwright_solver::model::Printer;
+use latchwright_model::Printer;
 
 use crate::fit::{Kind, Size};
 use crate::part::Part;

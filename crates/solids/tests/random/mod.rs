@@ -1,8 +1,8 @@
 //! Random latches with all kinds of discs, keys, knobs and pins; most of them can be made.
 
+use latchwright_model::{Design, Dial, Material, PinMake, Slot};
 use latchwright_solids::part::Kind;
 use latchwright_solids::{Grip, Options, Relief, Screw};
-use latchwright_solver::model::{Design, Dial, Material, PinMake, Slot};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 

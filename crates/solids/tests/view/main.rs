@@ -6,12 +6,12 @@ mod nonsense;
 mod planted;
 mod scenes;
 
+use latchwright_model::Design;
 use latchwright_solids::slice::section;
 use latchwright_solids::view::{
     Across, Camera, Colours, Cut, Image, Kept, Look, Painter, Scene, anchors, pick, render,
 };
 use latchwright_solids::{Extent, Mesh, Options, Part, Pose, parts, plate_up};
-use latchwright_solver::model::Design;
 
 /// Colours that cannot be mistaken for one another.
 const COLOURS: Colours = Colours {

@@ -9,8 +9,8 @@ mod grain;
 mod pack;
 mod plan;
 
-use latchwright_solver::Fault;
-use latchwright_solver::model::Board;
+use latchwright_model::Board;
+use latchwright_model::Fault;
 
 use crate::joinery::SidePlace;
 

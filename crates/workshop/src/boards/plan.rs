@@ -1,8 +1,8 @@
 //! From the list of parts to boards: which wood, how often, and what to buy.
 
-use latchwright_solver::model::{Board, Design};
-use latchwright_solver::season::find_wood;
-use latchwright_solver::{Fault, Place, Severity};
+use latchwright_model::wood::find_wood;
+use latchwright_model::{Board, Design};
+use latchwright_model::{Fault, Place, Severity};
 
 use super::grain::SEQUENCE;
 use super::pack::{Bin, Block, Spot, pack_all, pack_some};
@@ -410,7 +410,7 @@ fn area(left: &[Run]) -> f64 {
 fn lay(
     boards: &[(&Board, u32)],
     runs: Vec<Run>,
-    bench: &latchwright_solver::model::Bench,
+    bench: &latchwright_model::Bench,
     to_buy: bool,
 ) -> Laid {
     let trim = bench.end_trim.max(0.0);

@@ -1,7 +1,7 @@
 //! Plans for the default box, laws over random boards, and nonsense.
 
 use latchwright_drawing::Shape;
-use latchwright_solver::model::{Board, Design, Units};
+use latchwright_model::{Board, Design, Units};
 
 use super::pack::tests::Dice;
 use super::*;

@@ -1,8 +1,8 @@
 //! What cannot be built, or needs a second look: each with figures and a remedy.
 
 use latchwright_drawing::slider_outline;
-use latchwright_solver::model::Design;
-use latchwright_solver::{Fault, Place, Severity};
+use latchwright_model::Design;
+use latchwright_model::{Fault, Place, Severity};
 
 use super::{Joinery, LEAST_HOLD, Panel, front_face};
 use crate::inch::Rule;

@@ -1,6 +1,6 @@
 //! Where hinges and keeper go, and the notch for the tab, all from finished edges.
 
-use latchwright_solver::model::{Design, LidKind};
+use latchwright_model::{Design, LidKind};
 
 use super::{Extent, Fit, Heights, front_face};
 

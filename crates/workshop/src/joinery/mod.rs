@@ -14,8 +14,8 @@ mod panel;
 mod sides;
 mod sums;
 
-use latchwright_solver::Fault;
-use latchwright_solver::model::{Corner, Design, LidKind};
+use latchwright_model::Fault;
+use latchwright_model::{Corner, Design, LidKind};
 
 use crate::tame::tame;
 

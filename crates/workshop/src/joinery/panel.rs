@@ -1,7 +1,7 @@
 //! Floor and top in their grooves, with room to swell and wood enough to hold when they shrink.
 
-use latchwright_solver::model::{Climate, Design, Grain, Material, OwnWood, Sawn};
-use latchwright_solver::season::{Air, Mover, Swelling};
+use latchwright_model::wood::{Air, Mover, Swelling};
+use latchwright_model::{Climate, Design, Grain, Material, OwnWood, Sawn};
 
 use super::Fit;
 

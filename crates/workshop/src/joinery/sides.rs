@@ -1,6 +1,6 @@
 //! The four sides: lengths, ends and grooves.
 
-use latchwright_solver::model::{Corner, Design};
+use latchwright_model::{Corner, Design};
 
 use super::{Extent, Fit, Heights};
 

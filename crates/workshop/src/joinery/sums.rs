@@ -1,6 +1,6 @@
 //! Sizes that follow from others, so that inch makers see where rounded parts do not make the whole.
 
-use latchwright_solver::model::{Design, LidKind};
+use latchwright_model::{Design, LidKind};
 
 use crate::inch::{RoundedSum, rounded_sum};
 use crate::tame::tame;

@@ -1,7 +1,7 @@
 //! The box by worked figures, by laws, and with nonsense.
 
-use latchwright_solver::Severity;
-use latchwright_solver::model::{Corner, Design, Grain, LidKind, Material, Sawn};
+use latchwright_model::Severity;
+use latchwright_model::{Corner, Design, Grain, LidKind, Material, Sawn};
 
 use super::*;
 use crate::tame::nonsense;
@@ -131,7 +131,7 @@ fn a_plywood_floor_hardly_needs_room_and_a_wide_one_of_oak_does() {
     assert!(oak.gap_x < oak.gap_y);
     assert!(oak.gap_y - oak.grows.1 / 2.0 >= 0.49);
     assert!(oak.shrinks.1 > 1.0);
-    design.season = latchwright_solver::model::Season::still(design.season.built);
+    design.season = latchwright_model::Season::still(design.season.built);
     let still = joinery(&design).floor;
     assert!((still.gap_y - 0.5).abs() < 1e-9 && still.shrinks == (0.0, 0.0));
 }

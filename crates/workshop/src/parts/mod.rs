@@ -3,7 +3,7 @@
 mod other;
 mod wood;
 
-use latchwright_solver::model::{Design, Material};
+use latchwright_model::{Design, Material};
 
 use crate::inch::Rule;
 use crate::joinery::{SidePlace, joinery};

@@ -1,6 +1,6 @@
 //! Printed parts, and parts that are bought.
 
-use latchwright_solver::model::{Dial, PinMake};
+use latchwright_model::{Dial, PinMake};
 
 use super::{Lister, Make, Part};
 use crate::joinery::Joinery;

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::tame::nonsense;
-use latchwright_solver::model::{Grain, LidKind};
+use latchwright_model::{Grain, LidKind};
 
 fn find<'a>(all: &'a [Part], name: &str) -> &'a Part {
     all.iter()

@@ -1,8 +1,8 @@
 //! Parts of wood and sheet.
 
 use latchwright_drawing::slider_outline;
-use latchwright_solver::model::{Grain, Material};
-use latchwright_solver::slider_body::{BRIDGE, STRIP, strips};
+use latchwright_model::{Grain, Material};
+use latchwright_proof::slider_body::{BRIDGE, STRIP, strips};
 
 use super::{Lister, Part, Role, Size};
 use crate::joinery::{End, Joinery, Panel, Side};

@@ -1,7 +1,7 @@
 //! The lines of a design that draw a place on the plan, each with its reason.
 
-use latchwright_solver::check::near::{Axis, Keeps, Near};
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
+use latchwright_proof::check::{near::Axis, near::Keeps, near::Near};
 
 /// Centres nearer than this to a line lie on it, mm.
 const SAME: f64 = 1e-6;

@@ -15,7 +15,7 @@ pub use lines::{Because, Line};
 pub use place::{Placed, TabPlaced, dial_at, tab_at};
 pub use ruler::Marks;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 /// How closely the plan is looked at while a hand moves on it.
 #[derive(Debug, Clone, Copy, PartialEq)]

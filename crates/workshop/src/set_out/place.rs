@@ -1,8 +1,8 @@
 //! A dial's centre, or the tab, put down on the plan.
 
 use latchwright_geometry::Point;
-use latchwright_solver::check::near::{Axis, Near};
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
+use latchwright_proof::check::{near::Axis, near::Near};
 
 use super::Look;
 use super::lines::{Because, Line, edges, stops, struck};
@@ -140,9 +140,9 @@ fn on_plate(design: &Design, axis: Axis, at: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchwright_solver::check::near::Keeps;
-    use latchwright_solver::model::Units;
-    use latchwright_solver::{CheckVerdict, prove};
+    use latchwright_model::Units;
+    use latchwright_proof::check::near::Keeps;
+    use latchwright_proof::{CheckVerdict, prove};
 
     fn look(design: &Design) -> Look {
         Look::at_scale(design, 4.0, 6.0)

@@ -1,6 +1,6 @@
 //! The marks of the maker's ruler that can be told apart at a scale.
 
-use latchwright_solver::model::Units;
+use latchwright_model::Units;
 
 use crate::inch::MM_PER_INCH;
 

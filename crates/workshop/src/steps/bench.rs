@@ -1,8 +1,8 @@
 //! From boards to a glued-up box.
 
 use latchwright_geometry::trig;
-use latchwright_solver::model::Corner;
-use latchwright_solver::season::moisture_content;
+use latchwright_model::Corner;
+use latchwright_model::wood::moisture_content;
 
 use super::{Job, PRACTICE, Value, WorkStep};
 use crate::boards::cut_plan;
@@ -49,12 +49,12 @@ impl Job<'_> {
             "The plate is {}, {} with its grain along {}.",
             plate.wood,
             match plate.sawn {
-                latchwright_solver::model::Sawn::Flat => "flat-sawn",
-                latchwright_solver::model::Sawn::Quarter => "quarter-sawn",
+                latchwright_model::Sawn::Flat => "flat-sawn",
+                latchwright_model::Sawn::Quarter => "quarter-sawn",
             },
             match plate.grain {
-                latchwright_solver::model::Grain::AlongX => "the front",
-                latchwright_solver::model::Grain::AlongY => "the depth",
+                latchwright_model::Grain::AlongX => "the front",
+                latchwright_model::Grain::AlongY => "the depth",
             }
         ));
         step.caution(&["Some woods irritate skin and lungs: look yours up before you sand it."])

@@ -1,6 +1,6 @@
 //! Printing, finish, assembly, and what is tried before the box is given away.
 
-use latchwright_solver::model::Material;
+use latchwright_model::Material;
 
 use super::{Job, PRACTICE, Value, WorkStep};
 use crate::inch::decimal;

@@ -4,8 +4,8 @@ use super::bench::SMALL;
 use super::{Job, PRACTICE, SPEED_SOURCE, Value, WorkStep, drill_speed, is_softwood};
 use crate::holes::{Depth, Hole, Tool, WoodPart};
 use crate::parts::{alike, which};
-use latchwright_solver::model::{Material, PinMake};
-use latchwright_solver::slider_body::{RABBET_AIR, strips};
+use latchwright_model::{Material, PinMake};
+use latchwright_proof::slider_body::{RABBET_AIR, strips};
 
 /// On the first step with a drill.
 const DRILL: [&str; 5] = [

@@ -11,7 +11,7 @@ mod lid;
 mod screw;
 mod speed;
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use crate::holes::{Holes, holes};
 use crate::inch::Rule;

@@ -1,6 +1,6 @@
 //! Wood screws: shank, pilot hole by wood, and clearance hole.
 
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use super::is_softwood;
 

@@ -1,6 +1,6 @@
 //! The order of work: its settings against the box, its cautions, and nonsense.
 
-use latchwright_solver::model::{Corner, Design, LidKind, PinMake, Units};
+use latchwright_model::{Corner, Design, LidKind, PinMake, Units};
 
 use super::*;
 use crate::tame::nonsense;

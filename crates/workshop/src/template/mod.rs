@@ -16,7 +16,7 @@ mod slider;
 
 use latchwright_drawing::{Drawing, FlatPart, Shape};
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Material};
+use latchwright_model::{Design, Material};
 
 use crate::holes::{Holes, WoodPart, holes};
 use crate::joinery::joinery;

@@ -3,8 +3,8 @@
 use latchwright_drawing::Ink;
 use latchwright_drawing::{Item, Outline, Rect, Shape, plate_marks};
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, LidKind};
-use latchwright_solver::slider_body::RABBET_AIR;
+use latchwright_model::{Design, LidKind};
+use latchwright_proof::slider_body::RABBET_AIR;
 
 use super::sheet::Sheet;
 use super::{Bored, Face, Template};

@@ -2,7 +2,7 @@
 
 use latchwright_drawing::{Ink, Outline, Rect, plate_marks};
 use latchwright_geometry::Point;
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
 
 use super::plate::moved;
 use super::sheet::Sheet;

@@ -4,7 +4,7 @@ use latchwright_drawing::{
     Anchor, Drawing, FlatPart, Ink, Item, Layer, Outline, Rect, Shape, Text, hatch, text_width,
 };
 use latchwright_geometry::Point;
-use latchwright_solver::model::Units;
+use latchwright_model::Units;
 
 use super::place::{Taken, inside};
 use super::{Face, Template};

@@ -4,7 +4,7 @@
 
 use latchwright_drawing::{Ink, Outline, Rect, Shape};
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Grain};
+use latchwright_model::{Design, Grain};
 
 use super::sheet::Sheet;
 use super::{Bored, Face, Template};

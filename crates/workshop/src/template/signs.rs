@@ -2,7 +2,7 @@
 
 use latchwright_drawing::{Anchor, Ink, Outline, Shape, text_width};
 use latchwright_geometry::Point;
-use latchwright_solver::model::Grain;
+use latchwright_model::Grain;
 
 use super::sheet::{Sheet, TYPE};
 

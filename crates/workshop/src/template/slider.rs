@@ -2,7 +2,7 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_geometry::Point;
-use latchwright_solver::model::{Design, Grain, Material};
+use latchwright_model::{Design, Grain, Material};
 
 use super::sheet::Sheet;
 use super::{Bored, Face, Template};

@@ -7,7 +7,7 @@ mod seam;
 
 use latchwright_drawing::Rect;
 use latchwright_geometry::Point;
-use latchwright_solver::model::Paper;
+use latchwright_model::Paper;
 
 use crate::inch::decimal;
 use crate::ruler::Correction;

@@ -2,7 +2,7 @@
 
 use egui::{ComboBox, Id, RadioButton, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
-use latchwright_solver::model::{Card, CardPaper, CardStyle, Language, Units};
+use latchwright_model::{Card, CardPaper, CardStyle, Language, Units};
 
 use crate::action::Action;
 use crate::field::{self, Kind};

@@ -2,9 +2,9 @@
 
 use egui::{ComboBox, Id, RichText, Ui, WidgetInfo, vec2};
 use latchwright_drawing::{Ink, disc_from_back};
+use latchwright_model::Design;
+use latchwright_model::combination::{Weakness, weakness};
 use latchwright_papers::DiscSeat;
-use latchwright_solver::combination::{Weakness, weakness};
-use latchwright_solver::model::Design;
 
 use crate::action::Action;
 use crate::canvas::picture_ui;

@@ -4,8 +4,8 @@ mod card;
 mod combination;
 
 use egui::{CollapsingHeader, RichText, Ui, vec2};
+use latchwright_proof::Proof;
 use latchwright_session::Session;
-use latchwright_solver::Proof;
 
 use super::column::column_ui;
 use super::page::page_ui;

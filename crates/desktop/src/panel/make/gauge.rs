@@ -2,10 +2,10 @@
 
 use egui::{CollapsingHeader, Layout, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
+use latchwright_model::{Design, Units};
 use latchwright_session::units;
 use latchwright_solids::fit::{Readings, profile};
 use latchwright_solids::part::Gauge;
-use latchwright_solver::model::{Design, Units};
 
 use crate::action::Action;
 use crate::theme;

@@ -2,9 +2,9 @@
 
 use egui::{CollapsingHeader, Layout, RichText, TextEdit, Ui, vec2};
 use latchwright_drawing::Ink;
+use latchwright_model::Units;
 use latchwright_papers::TemplateOptions;
 use latchwright_session::{Session, ruler};
-use latchwright_solver::model::Units;
 use latchwright_workshop::ruler::Correction;
 
 use super::super::column::column_ui;

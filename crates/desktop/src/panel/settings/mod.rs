@@ -7,11 +7,11 @@ mod track;
 use egui::accesskit::Role;
 use egui::{CollapsingHeader, Id, Key, Label, RichText, TextEdit, Ui, WidgetInfo};
 use latchwright_drawing::Ink;
+use latchwright_model::Design;
+use latchwright_model::typed::read_setting;
+use latchwright_proof::settings::Filter;
+use latchwright_proof::{Proof, Ranked, Verdict};
 use latchwright_session::report::grouped;
-use latchwright_solver::model::Design;
-use latchwright_solver::settings::Filter;
-use latchwright_solver::typed::read_setting;
-use latchwright_solver::{Proof, Ranked, Verdict};
 
 use self::row::Look;
 use crate::field;

@@ -3,9 +3,9 @@
 
 use egui::{Align2, Color32, FontId, Galley, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
 use latchwright_drawing::Ink;
+use latchwright_model::Design;
+use latchwright_proof::{Setting, Verdict};
 use latchwright_session::report::length;
-use latchwright_solver::model::Design;
-use latchwright_solver::{Setting, Verdict};
 use std::sync::Arc;
 
 use super::word;

@@ -1,10 +1,10 @@
 //! What the maker has: bits, boards, saw, paper, printer, woods measured.
 
 use egui::Ui;
+use latchwright_model::Size;
+use latchwright_model::change::{BoardSize, HoleSize};
+use latchwright_model::{Bench, Board, Design, HoleReading, Paper, Units};
 use latchwright_session::units;
-use latchwright_solver::Size;
-use latchwright_solver::change::{BoardSize, HoleSize};
-use latchwright_solver::model::{Bench, Board, Design, HoleReading, Paper, Units};
 
 use super::list::{Entry, pick_next, pick_none, pick_ui};
 use super::own_woods::woods_ui;

@@ -1,7 +1,7 @@
 //! The box: room inside, sides, floor, how the lid comes off, hinges.
 
 use egui::Ui;
-use latchwright_solver::model::{Corner, Design, LidKind};
+use latchwright_model::{Corner, Design, LidKind};
 
 use super::caption;
 use super::rows::{self, rows_ui};

@@ -1,9 +1,9 @@
 //! Woods that the maker has measured.
 
 use egui::Ui;
-use latchwright_solver::Size;
-use latchwright_solver::change::WoodSize;
-use latchwright_solver::model::{Design, OwnWood};
+use latchwright_model::Size;
+use latchwright_model::change::WoodSize;
+use latchwright_model::{Design, OwnWood};
 
 use super::bench::{of_entry, remove, take_away_ui};
 use super::list::{Entry, pick_next, pick_ui};

@@ -1,9 +1,9 @@
 //! The tables of numbers: name, address, and why it matters.
 
 use egui::Ui;
-use latchwright_solver::Size;
-use latchwright_solver::change::{AirSize, BenchSize, BodySize, DialSize, LatchSize};
-use latchwright_solver::model::Design;
+use latchwright_model::Design;
+use latchwright_model::Size;
+use latchwright_model::change::{AirSize, BenchSize, BodySize, DialSize, LatchSize};
 
 use crate::action::Action;
 use crate::field::{self, Kind};
@@ -205,7 +205,7 @@ pub const KNOB: &[Row<DialSize>] = rows!(
 
 #[cfg(test)]
 mod tests {
-    use latchwright_solver::model::LidKind;
+    use latchwright_model::LidKind;
 
     use super::*;
 

@@ -1,8 +1,8 @@
 //! What plate, slider, sides and floor are made of.
 
 use egui::{ComboBox, Ui};
-use latchwright_solver::model::{Design, Grain, Material, Sawn};
-use latchwright_solver::season::{find_wood, own_wood, wood_names};
+use latchwright_model::wood::{find_wood, own_wood, wood_names};
+use latchwright_model::{Design, Grain, Material, Sawn};
 
 use crate::action::Action;
 

@@ -8,7 +8,7 @@ mod japanese;
 mod spanish;
 
 use latchwright_drawing::PICTURES;
-use latchwright_solver::model::{Design, Labels, Language};
+use latchwright_model::{Design, Labels, Language};
 
 use super::steps::{self, Deed};
 use super::text::{Action, CardText, DialTurn, Step, TurnWords};

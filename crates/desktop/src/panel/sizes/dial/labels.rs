@@ -1,7 +1,7 @@
 //! What is written at the marks of a dial, and at which of them it opens.
 
 use egui::{ComboBox, RichText, Ui};
-use latchwright_solver::model::{Design, Dial, Labels};
+use latchwright_model::{Design, Dial, Labels};
 
 use super::Target;
 use crate::action::Action;

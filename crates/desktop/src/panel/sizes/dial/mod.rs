@@ -5,9 +5,9 @@ mod order;
 mod slots;
 
 use egui::{RichText, Ui};
-use latchwright_solver::Size;
-use latchwright_solver::change::DialSize;
-use latchwright_solver::model::{Design, Dial, PinMake};
+use latchwright_model::Size;
+use latchwright_model::change::DialSize;
+use latchwright_model::{Design, Dial, PinMake};
 
 use super::rows::{self, DISC, KNOB, PIN, PLACE, Row, SHAFT};
 use super::wood::choice_ui;

@@ -1,8 +1,8 @@
 //! Which dial; one more, one less, in another order.
 
 use egui::{Button, Ui};
-use latchwright_solver::model::{Design, Dial};
-use latchwright_solver::validate::MAX_DIALS;
+use latchwright_model::validate::MAX_DIALS;
+use latchwright_model::{Design, Dial};
 
 use crate::action::Action;
 use crate::view_state::ViewState;

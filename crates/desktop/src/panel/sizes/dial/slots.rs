@@ -1,9 +1,9 @@
 //! The slots of a disc.
 
 use egui::Ui;
-use latchwright_solver::Size;
-use latchwright_solver::change::SlotSize;
-use latchwright_solver::model::{Design, Dial, Slot};
+use latchwright_model::Size;
+use latchwright_model::change::SlotSize;
+use latchwright_model::{Design, Dial, Slot};
 
 use super::Target;
 use crate::action::Action;

@@ -1,0 +1,259 @@
+//! The checks on the whole design: each with figure, limit, margin, what decides it and a remedy.
+//!
+//! One file a kind of check; each takes the [`Sums`] of the design and gives its checks. To add
+//! one, write its file and call it in [`all`].
+
+mod child;
+mod feel;
+pub mod finger_knob;
+mod guide;
+pub mod guide_strips;
+mod key;
+pub mod near;
+mod racking;
+mod settings;
+mod shaken;
+pub mod slider_body;
+pub mod spacing;
+pub mod stack;
+mod strength;
+mod travel;
+mod window;
+mod workmanship;
+mod worst_box;
+mod worst_place;
+
+use core::cmp::Ordering;
+
+use crate::bounds::{DialBounds, SliderBounds, Terms, backlash_deg};
+use crate::count::Counts;
+use crate::results::{Check, Proof};
+use crate::season::Drift;
+use crate::slider_body::SliderBody;
+use crate::verdict::{CheckVerdict, DialProof, Verdict};
+use crate::worst::judge::ExactJudge;
+use crate::worst::moved::Moved;
+use crate::worst::witness::Builder;
+use crate::worst::{figure::OfSlider, figure::SliderWorst};
+use latchwright_model::Unit;
+use latchwright_model::{Design, Dial, Key};
+
+pub use child::{GROWN_AGE, SMALL_PARTS_AGE, could_hold_a_child, fits_small_parts_cylinder};
+pub use feel::first_step;
+pub use guide::closes_at;
+pub use racking::arm_limit;
+pub use shaken::shaken_margin;
+pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
+pub use window::told_apart;
+pub use workmanship::most_positions;
+
+/// What every check may look at.
+pub struct Sums<'a> {
+    /// The design.
+    pub design: &'a Design,
+    /// What the slider can do out of line.
+    pub slider: SliderBounds,
+    /// The year.
+    pub drift: &'a Drift,
+    /// The sums of each dial looked at.
+    pub dials: Vec<DialBounds>,
+    /// The verdicts of each dial looked at.
+    pub proofs: &'a [DialProof],
+    /// How many settings open, lock or are unsure.
+    pub counts: Counts,
+    /// The exact worst case of each dial looked at, where there is one.
+    pub exact: &'a [Option<ExactJudge<'a>>],
+    /// The latch over all boxes, where its numbers hold.
+    pub moved: Option<&'a Moved<'a>>,
+    /// The figures of the slider over all boxes.
+    pub slider_worst: SliderWorst,
+    /// Builds the worst boxes found.
+    pub builder: Option<Builder<'a>>,
+}
+
+impl<'a> Sums<'a> {
+    /// The plain sums alone, of at most so many dials: no verdicts, no exact worst case.
+    pub fn plain(design: &'a Design, drift: &'a Drift, most: usize) -> Self {
+        let slider = SliderBounds::of(design, drift, Terms::All);
+        // most latches have one key for all dials
+        let mut last: Option<(&Key, f64)> = None;
+        let of = |dial: &'a Dial| {
+            let backlash = match last {
+                Some((key, backlash)) if *key == dial.key => backlash,
+                _ => backlash_deg(dial),
+            };
+            last = Some((&dial.key, backlash));
+            DialBounds::turning(design, dial, &slider, drift, (Terms::All, backlash))
+        };
+        Self {
+            design,
+            dials: design.dials.iter().take(most).map(of).collect(),
+            slider,
+            drift,
+            proofs: &[],
+            counts: Counts::default(),
+            exact: &[],
+            moved: None,
+            slider_worst: SliderWorst::default(),
+            builder: None,
+        }
+    }
+}
+
+impl Sums<'_> {
+    /// The exact worst case of dial `index`.
+    pub fn exact(&self, index: usize) -> Option<&ExactJudge<'_>> {
+        self.exact.get(index)?.as_ref()
+    }
+
+    /// Dials with their number and sums.
+    pub fn each(&self) -> impl Iterator<Item = (usize, &Dial, &DialBounds)> + Clone {
+        self.design
+            .dials
+            .iter()
+            .zip(&self.dials)
+            .enumerate()
+            .map(|(index, (dial, bounds))| (index, dial, bounds))
+    }
+}
+
+/// All checks: what fails first, then what is unsure, then what passes, each by margin.
+pub fn all(sums: &Sums<'_>) -> Vec<Check> {
+    let mut checks = travel::checks(sums);
+    let guide = guide::check(sums);
+    checks.push(worst_box::of_slider(sums, OfSlider::Play, guide));
+    checks.extend(spacing::checks(sums));
+    let body = SliderBody::led(sums.design, sums.drift, &sums.slider);
+    checks.extend(slider_body::checks(sums, &body));
+    checks.extend(guide_strips::checks(sums, &body));
+    checks.extend(key::checks(sums));
+    checks.extend(settings::checks(sums));
+    checks.extend(window::checks(sums));
+    checks.extend(workmanship::check(sums));
+    checks.extend(stack::checks(sums));
+    checks.extend(strength::checks(sums));
+    checks.push(racking::check(sums));
+    checks.push(shaken::check(sums));
+    checks.push(feel::check(sums));
+    checks.extend(child::checks(sums));
+    // stable: equal margins keep the order in which they were made
+    checks.sort_by(|one, other| {
+        let by_unit = (one.unit != Unit::Millimetre).cmp(&(other.unit != Unit::Millimetre));
+        one.verdict.cmp(&other.verdict).then(by_unit).then(
+            one.margin
+                .partial_cmp(&other.margin)
+                .unwrap_or(Ordering::Equal),
+        )
+    });
+    checks
+}
+
+/// The check of what one mark promises, with its worst box; see [`crate::prove_mark`].
+pub fn of_mark(sums: &Sums<'_>, dial: usize, mark: u32) -> Option<Check> {
+    let proof = sums.proofs.get(dial)?;
+    let found = proof.marks.get(usize::try_from(mark).ok()?)?;
+    match found.verdict {
+        Verdict::Holds => travel::held_at(sums, dial, mark, found.hold_margin?),
+        Verdict::Passes if mark == proof.digit => travel::lets_in(sums, dial),
+        _ => None,
+    }
+}
+
+/// The check of this name about this dial; of a kind that is told only where it is tightest, the
+/// one there is.
+pub fn named<'a>(proof: &'a Proof, name: &str, dial: Option<usize>) -> Option<&'a Check> {
+    let mut of_name = proof.checks.iter().filter(|check| check.name == name);
+    of_name.find(|check| check.dial == dial || told_once(name))
+}
+
+/// Whether checks of this name are told only where they are tightest, whichever dial that is.
+pub fn told_once(name: &str) -> bool {
+    spacing::NAMES.contains(&name) || slider_body::TOLD_ONCE.contains(&name)
+}
+
+/// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and
+/// fails.
+fn worst_case(
+    name: &'static str,
+    dial: Option<usize>,
+    title: String,
+    (value, limit): (f64, f64),
+    decided_by: Vec<(&'static str, f64)>,
+    remedy: impl FnOnce(f64) -> String,
+) -> Check {
+    let margin = value - limit;
+    Check {
+        name,
+        dial,
+        title,
+        value,
+        limit,
+        margin,
+        unit: Unit::Millimetre,
+        verdict: if margin >= 0.0 {
+            CheckVerdict::Passes
+        } else {
+            CheckVerdict::Fails
+        },
+        decided_by: largest_first(decided_by),
+        remedy: if margin >= 0.0 {
+            format!("nothing to do: {margin:.2} mm to spare")
+        } else {
+            // an estimate, so in steps that a maker measures; latchwright_search::remedy finds what really mends
+            remedy((-margin * 20.0).ceil() / 20.0)
+        },
+        worst: None,
+    }
+}
+
+/// A check of what a part bears (MPa) against what it is put to.
+fn stress(
+    (name, dial): (&'static str, Option<usize>),
+    title: String,
+    figures: (f64, f64),
+    decided_by: Vec<(&'static str, f64)>,
+    remedy: impl FnOnce() -> String,
+) -> Check {
+    let mut check = worst_case(name, dial, title, figures, decided_by, |_| remedy());
+    check.unit = Unit::Megapascal;
+    if check.verdict == CheckVerdict::Passes {
+        check.remedy = format!("nothing to do: {:.1} MPa to spare", check.margin);
+    }
+    check
+}
+
+/// A check that tells something and never fails.
+fn told(
+    name: &'static str,
+    title: String,
+    value: f64,
+    decided_by: Vec<(&'static str, f64)>,
+    remedy: String,
+) -> Check {
+    Check {
+        value,
+        margin: value,
+        decided_by,
+        ..yes_or_no(name, title, 0, remedy)
+    }
+}
+
+/// A check without a figure of its own: so many things are wrong.
+fn yes_or_no(name: &'static str, title: String, wrong: i32, remedy: String) -> Check {
+    let value = 0.0 - f64::from(wrong);
+    Check {
+        value,
+        unit: Unit::Count,
+        remedy,
+        ..worst_case(name, None, title, (value, 0.0), Vec::new(), |_| {
+            String::new()
+        })
+    }
+}
+
+/// Contributors that count for something, largest first.
+fn largest_first(mut parts: Vec<(&'static str, f64)>) -> Vec<(&'static str, f64)> {
+    parts.retain(|(_, amount)| amount.abs() > 5e-4);
+    parts.sort_by(|one, other| other.1.abs().total_cmp(&one.1.abs()));
+    parts
+}

@@ -1,0 +1,241 @@
+//! The slider's wood: its fingers keep clear of the other dials' discs and of one another, its bar has
+//! room, the finger knob stands on it and clear of the keeper, and the tab clears the keeper as the lid
+//! swings up.
+
+use itertools::Itertools;
+use latchwright_geometry::{EPSILON, Point, trig};
+
+use super::spacing::{DISC_TO_PIN, WOOD_LEFT};
+use super::{Sums, free_margin, worst_case};
+use crate::bounds::DialBounds;
+use crate::results::Check;
+use crate::slider_body::{SliderBody, swings_forward};
+use latchwright_model::{Design, Dial};
+
+/// What must be left between two fingers so that both can be sawn, mm.
+///
+/// # Source
+/// Common practice, no source.
+const FINGERS_APART: f64 = 2.5;
+
+/// Wood that should stay on the slider around the finger knob's shank, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub const AROUND_SHANK: f64 = 3.0;
+
+/// The kinds of check about a pair of dials: of each only the tightest is told.
+pub(super) const TOLD_ONCE: [&str; 2] = ["disc-to-finger", "finger-to-finger"];
+
+pub(super) fn checks(sums: &Sums<'_>, body: &SliderBody) -> Vec<Check> {
+    let design = sums.design;
+    let mut checks = Vec::new();
+    checks.extend(tightest_finger(sums, body));
+    checks.extend(fingers_apart(design));
+    checks.push(bar_has_room(design, body));
+    checks.push(shank_on_slider(design, body));
+    checks.push(shank_to_keeper(design));
+    checks.push(swings_clear(sums));
+    checks
+}
+
+/// Clear distance between a disc and another dial's finger over the whole travel, worst case, mm.
+pub fn finger_to_disc(
+    sums: &Sums<'_>,
+    body: &SliderBody,
+    (dial, a): (&Dial, &DialBounds),
+    (other, b): (&Dial, &DialBounds),
+) -> f64 {
+    let design = sums.design;
+    let (x, y) = other.pin_at();
+    let (guide_x, guide_y) = design.slider.guide_at;
+    let foot = body.bar_max.y.min(y);
+    let apart = Point::new(dial.centre.0, dial.centre.1)
+        .distance_to_segment(Point::new(x, foot), Point::new(x, y + design.slider.travel));
+    let work = &design.workmanship;
+    let swell = sums.slider.swell;
+    let places = core::f64::consts::SQRT_2 * swell * (work.bore_place + work.pin_place);
+    let lever = (y - guide_y).abs().max((foot - guide_y).abs()) + work.pin_place;
+    let across = ((x - guide_x).abs() + work.pin_place) * swell;
+    let aside = sums.slider.play.max(sums.slider.yaw * lever * swell);
+    let turned = trig::hypot(
+        aside + across * sums.slider.shorten,
+        sums.slider.lift(across) + lever * swell * sums.slider.shorten,
+    );
+    let towards = |(least, most): (f64, f64)| most.max(-least);
+    let drift_x = towards(sums.drift.x.apart(dial.centre.0 - guide_x, x - guide_x));
+    let drift_y = |on_slider: f64| {
+        let on_plate = dial.centre.1 - guide_y;
+        towards(sums.drift.y.apart(on_plate, on_slider - guide_y))
+    };
+    let season = trig::hypot(drift_x, drift_y(y).max(drift_y(foot)));
+    apart - a.rim.hi - b.pin.hi - dial.bore.shaft_play - places - turned - season - EPSILON
+}
+
+/// The disc that comes nearest to another dial's finger.
+fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
+    let pairs = sums
+        .each()
+        .cartesian_product(sums.each())
+        .filter(|((i, ..), (j, ..))| i != j);
+    let rooms = pairs.map(|((i, dial, a), (j, other, b))| {
+        let room = finger_to_disc(sums, body, (dial, a), (other, b));
+        (i, j, room)
+    });
+    let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
+    let work = &sums.design.workmanship;
+    let parts = vec![
+        ("bore_place", core::f64::consts::SQRT_2 * work.bore_place),
+        ("pin_place", core::f64::consts::SQRT_2 * work.pin_place),
+    ];
+    let title = format!(
+        "Disc of dial {} stays clear of the finger of pin {}",
+        i + 1,
+        j + 1
+    );
+    Some(worst_case(
+        "disc-to-finger",
+        Some(i),
+        title,
+        (room, DISC_TO_PIN),
+        parts,
+        |short| {
+            format!(
+                "the finger of pin {} runs straight to the slider's bar: move dials {} and {} apart \
+                 along the front edge by about {short:.2} mm",
+                j + 1,
+                i + 1,
+                j + 1
+            )
+        },
+    ))
+}
+
+/// Two fingers that would run into one another cannot both be made.
+fn fingers_apart(design: &Design) -> Option<Check> {
+    let pairs = design.dials.iter().enumerate().array_combinations();
+    let rooms = pairs.map(|[(i, one), (j, other)]| {
+        let apart = (one.pin_at().0 - other.pin_at().0).abs();
+        let room = apart - f64::midpoint(one.pin.diameter, other.pin.diameter);
+        (i, j, room)
+    });
+    let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
+    let title = format!("Fingers of pins {} and {} stand side by side", i + 1, j + 1);
+    Some(worst_case(
+        "finger-to-finger",
+        Some(i),
+        title,
+        (room, FINGERS_APART),
+        Vec::new(),
+        |short| {
+            format!(
+                "move dials {} and {} apart along the front edge by about {short:.2} mm",
+                i + 1,
+                j + 1
+            )
+        },
+    ))
+}
+
+/// What the bar has along y beyond its depth, mm, its marking out counted.
+pub fn bar_room(design: &Design, body: &SliderBody) -> f64 {
+    -body.bar_short(design) - design.workmanship.pin_place
+}
+
+/// Between the discs, when the slider is back, and the front of the box there is room for the bar.
+fn bar_has_room(design: &Design, body: &SliderBody) -> Check {
+    worst_case(
+        "bar-room",
+        None,
+        "Slider's bar has room between the discs and the front".to_owned(),
+        (bar_room(design, body), 0.0),
+        vec![("pin_place", design.workmanship.pin_place)],
+        |short| {
+            format!("move the dials about {short:.2} mm towards the hinge, or shorten the travel")
+        },
+    )
+}
+
+/// Wood on the slider around the finger knob's shank, mm.
+pub fn around_shank(design: &Design, body: &SliderBody) -> f64 {
+    let slider = &design.slider;
+    let at = Point::new(slider.pull_at, slider.guide_at.1);
+    body.wood_around(at, slider.shank / 2.0) - design.workmanship.pin_place
+}
+
+/// The finger knob's shank goes into the slider: there has to be some.
+fn shank_on_slider(design: &Design, body: &SliderBody) -> Check {
+    worst_case(
+        "finger-knob-seat",
+        None,
+        "Finger knob stands on the slider's neck or bar".to_owned(),
+        (around_shank(design, body), AROUND_SHANK),
+        vec![("pin_place", design.workmanship.pin_place)],
+        |short| {
+            format!(
+                "bring the finger knob, or the middle of the guide where it stands, about {short:.2} \
+                 mm further over the slider's neck or bar, or make its shank thinner"
+            )
+        },
+    )
+}
+
+/// Wood between the finger knob's slot in the plate and the rabbet in which the keeper lies, mm.
+pub fn slot_to_rabbet(design: &Design) -> f64 {
+    let (slider, keeper) = (&design.slider, &design.keeper);
+    let aside = (slider.pull_at - design.tab.at).abs() - keeper.width / 2.0;
+    let behind = slider.guide_at.1 - keeper.edge;
+    let apart = if aside > 0.0 && behind > 0.0 {
+        trig::hypot(aside, behind)
+    } else {
+        aside.max(behind)
+    };
+    apart - slider.shank / 2.0 - slider.guide_play - design.workmanship.keeper_place
+}
+
+/// The finger knob's shank must not run against the keeper.
+fn shank_to_keeper(design: &Design) -> Check {
+    let parts = vec![
+        ("guide_play", design.slider.guide_play),
+        ("keeper_place", design.workmanship.keeper_place),
+    ];
+    worst_case(
+        "guide-slot-to-keeper",
+        None,
+        "Wood between the finger knob's slot and the keeper's rabbet".to_owned(),
+        (slot_to_rabbet(design), WOOD_LEFT),
+        parts,
+        |short| {
+            format!("set the middle of the guide about {short:.2} mm further towards the hinge")
+        },
+    )
+}
+
+/// What the tab clears the keeper by as the lid swings up, worst case, mm.
+pub fn swing_margin(sums: &Sums<'_>) -> f64 {
+    free_margin(sums) - swings_forward(sums.design, sums.design.keeper.edge)
+}
+
+/// The tab hangs below the hinge, and so comes forward again as the lid swings up.
+fn swings_clear(sums: &Sums<'_>) -> Check {
+    let design = sums.design;
+    let swing = swings_forward(design, design.keeper.edge);
+    let travel = design.slider.travel;
+    worst_case(
+        "swings-clear",
+        None,
+        "Tab clears the keeper while the lid swings up".to_owned(),
+        (swing_margin(sums), 0.0),
+        vec![
+            ("swing", swing),
+            ("engagement", design.tab.engagement),
+            ("keeper_place", design.workmanship.keeper_place),
+        ],
+        |short| {
+            format!(
+                "lengthen the travel from {travel:.2} to about {:.2} mm",
+                travel + short
+            )
+        },
+    )
+}

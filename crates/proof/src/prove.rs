@@ -1,0 +1,345 @@
+//! The whole proof of one design, from its faults to the lock-state table.
+
+use crate::bounds::{DialBounds, SliderBounds, Terms};
+use crate::check;
+use crate::check::{Sums, captive_margin, free_margin, rest_hold_margin};
+use crate::count::count;
+use crate::dial_judge::{DialJudge, judge_dial};
+use crate::results::{Check, Proof};
+use crate::season::Drift;
+use crate::states::{LockStates, Slides, State, StateRow, Sure};
+use crate::together::Together;
+use crate::verdict::{CheckVerdict, DialProof, Verdict};
+use crate::worst::figure::SliderWorst;
+use crate::worst::judge::ExactJudge;
+use crate::worst::moved::Moved;
+use crate::worst::witness::Builder;
+use latchwright_model::Design;
+use latchwright_model::fault::{Fault, Place, Severity};
+use latchwright_model::validate::{MAX_DIALS, faults};
+
+/// Proves a design: verdicts, counts, checks and states.
+///
+/// Never fails: what is wrong with the design is listed in [`Proof::faults`], and nothing is
+/// promised where a fault touches it.
+pub fn prove(design: &Design) -> Proof {
+    prove_with(design, Together::of)
+}
+
+/// The same proof, but for settings that only lock because several dials hold together: those stay
+/// unsure. Nothing else differs, and it is a hundred times as fast where many dials nearly hold.
+pub fn prove_each_alone(design: &Design) -> Proof {
+    prove_with(design, |_, _, _, _| Together::default())
+}
+
+/// What dial `dial` (from 0) promises at one mark, with the worst real box found: how much tab it
+/// leaves where it holds, how far its slot lets the pin in at its digit. `None` where nothing is
+/// promised, or of another slot that lets its pin in.
+pub fn prove_mark(design: &Design, dial: usize, mark: u32) -> Option<Check> {
+    let none =
+        |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
+    with_sums(design, none, |sums, _, _| check::of_mark(sums, dial, mark))
+}
+
+fn prove_with(
+    design: &Design,
+    hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
+) -> Proof {
+    with_sums(design, hold_together, conclude)
+}
+
+/// Everything the checks rest on, handed to `then` with the faults and what holds together.
+fn with_sums<T>(
+    design: &Design,
+    hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
+    then: impl FnOnce(&Sums<'_>, Vec<Fault>, Together) -> T,
+) -> T {
+    let faults = faults(design);
+    let numbers_hold = numbers_hold(&faults);
+    let moved = Moved::of(design).filter(|_| numbers_hold);
+    let plain = Plain::of(design);
+    let exact = plain.exact(moved.as_ref());
+    let dials: Vec<DialProof> = plain
+        .proofs(&faults)
+        .zip(&exact)
+        .map(|((proof, trusted), exact)| match exact {
+            Some(exact) if trusted => exact.prove(proof),
+            _ => proof,
+        })
+        .collect();
+    let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
+    let together = moved.as_ref().map_or_else(Together::default, |moved| {
+        hold_together(moved, &dials, &exact, least_hold)
+    });
+    let settings = count(&dials).with(&together);
+    let sums = Sums {
+        design,
+        slider: plain.slider,
+        drift: &plain.drift,
+        dials: plain.bounds.clone(),
+        proofs: &dials,
+        counts: settings,
+        exact: &exact,
+        moved: moved.as_ref(),
+        slider_worst: moved
+            .as_ref()
+            .map_or_else(SliderWorst::default, SliderWorst::of),
+        builder: moved.as_ref().and_then(Builder::of),
+    };
+    then(&sums, faults, together)
+}
+
+fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {
+    let numbers_hold = numbers_hold(&faults);
+    let settings = sums.counts;
+    let checks = if numbers_hold {
+        check::all(sums)
+    } else {
+        Vec::new()
+    };
+    let states = states(sums, numbers_hold);
+    let sound = faults.iter().all(|fault| fault.severity != Severity::Error);
+    let proven = sound
+        && settings.opens == 1
+        && settings.unsure == 0
+        && settings.locks == settings.total - 1
+        && checks
+            .iter()
+            .all(|check| check.verdict == CheckVerdict::Passes)
+        && states.rows.iter().all(|row| row.as_meant);
+    Proof {
+        faults,
+        dials: sums.proofs.to_vec(),
+        together,
+        settings,
+        checks,
+        states,
+        proven,
+    }
+}
+
+/// The verdicts alone, without checks: what a drag needs.
+///
+/// The same verdicts as in [`prove`]. The plain sums decide what they can; only a dial with a mark
+/// that they leave unsure is looked at exactly, so that margins may be a little less than the proof's.
+pub fn verdicts(design: &Design) -> Vec<DialProof> {
+    let faults = faults(design);
+    let plain = Plain::of(design);
+    let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
+    let moved = plain.moved(&proofs, &faults);
+    proofs
+        .into_iter()
+        .enumerate()
+        .map(|(index, (proof, trusted))| {
+            let look = trusted && proof.is_unsure();
+            let moved = moved.as_ref().filter(|_| look);
+            plain.looked_at(moved, index, proof)
+        })
+        .collect()
+}
+
+/// Dials with a mark of which nothing is promised, up to `most` of them: a dial's promises do not
+/// rest on how many marks the others have.
+///
+/// Those that the plain sums leave furthest from a promise are looked at first, so that a latch that
+/// is not proven is known after one or two.
+pub fn unsure_dials(design: &Design, most: usize) -> Vec<usize> {
+    let faults = faults(design);
+    let plain = Plain::of(design);
+    let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
+    let moved = plain.moved(&proofs, &faults);
+    let mut open: Vec<(usize, DialProof, bool)> = proofs
+        .into_iter()
+        .enumerate()
+        .map(|(index, (proof, trusted))| (index, proof, trusted))
+        .filter(|(_, proof, _)| proof.is_unsure())
+        .collect();
+    let short = |proof: &DialProof| {
+        let unsure = proof
+            .marks
+            .iter()
+            .filter(|mark| mark.verdict == Verdict::Unsure);
+        unsure.map(|mark| mark.margin).fold(0.0, f64::min)
+    };
+    open.sort_by(|(_, one, _), (_, other, _)| short(one).total_cmp(&short(other)));
+    open.into_iter()
+        .filter_map(|(index, proof, trusted)| {
+            let moved = moved.as_ref().filter(|_| trusted);
+            let proof = plain.looked_at(moved, index, proof);
+            proof.is_unsure().then_some(index)
+        })
+        .take(most)
+        .collect()
+}
+
+/// The plain sums of a design.
+struct Plain<'a> {
+    design: &'a Design,
+    drift: Drift,
+    slider: SliderBounds,
+    bounds: Vec<DialBounds>,
+}
+
+impl<'a> Plain<'a> {
+    fn of(design: &'a Design) -> Self {
+        let drift = Drift::of(design).unwrap_or_else(Drift::none);
+        let slider = SliderBounds::of(design, &drift, Terms::All);
+        let looked_at = design.dials.iter().take(MAX_DIALS);
+        let bounds = looked_at
+            .map(|dial| DialBounds::of(design, dial, &slider, &drift, Terms::All))
+            .collect();
+        Self {
+            design,
+            drift,
+            slider,
+            bounds,
+        }
+    }
+
+    /// What the exact worst case is taken over, where the plain sums leave something unsure that no
+    /// fault touches.
+    fn moved(&self, proofs: &[(DialProof, bool)], faults: &[Fault]) -> Option<Moved<'a>> {
+        let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
+        let look = proofs.iter().any(open) && numbers_hold(faults);
+        look.then(|| Moved::of(self.design)).flatten()
+    }
+
+    /// What is promised of one dial by the exact worst case, where there is one; else as it was.
+    fn looked_at(&self, moved: Option<&Moved<'_>>, index: usize, proof: DialProof) -> DialProof {
+        match moved.and_then(|moved| self.exact_dial(moved, index)) {
+            Some(exact) => exact.prove(proof),
+            None => proof,
+        }
+    }
+
+    /// The exact worst case of each dial, where there is one.
+    fn exact<'b>(&'b self, moved: Option<&'b Moved<'b>>) -> Vec<Option<ExactJudge<'b>>> {
+        (0..self.bounds.len())
+            .map(|index| self.exact_dial(moved?, index))
+            .collect()
+    }
+
+    fn exact_dial<'b>(&'b self, moved: &'b Moved<'b>, index: usize) -> Option<ExactJudge<'b>> {
+        let dial = self.design.dials.get(index)?;
+        let bounds = *self.bounds.get(index)?;
+        ExactJudge::new(moved, dial, DialJudge::new(self.design, dial, bounds))
+    }
+
+    /// Verdicts of each dial by the plain sums, and whether no fault of the design touches them.
+    fn proofs(&self, faults: &[Fault]) -> impl Iterator<Item = (DialProof, bool)> {
+        let errors = move || {
+            faults
+                .iter()
+                .filter(|fault| fault.severity == Severity::Error)
+        };
+        let all_trusted = !errors().any(|fault| touches_all(fault.place));
+        let dials = self.design.dials.iter().zip(&self.bounds);
+        dials.enumerate().map(move |(index, (dial, bounds))| {
+            let trusted = all_trusted && !errors().any(|fault| fault.dial() == Some(index));
+            let judge = DialJudge::new(self.design, dial, *bounds);
+            let proof = judge_dial(&judge, self.design.digit(index), trusted);
+            (proof, trusted)
+        })
+    }
+}
+
+/// A fault in one of these parts leaves nothing to promise about any dial.
+fn touches_all(place: Place) -> bool {
+    !matches!(
+        place,
+        Place::Dial(_) | Place::Slot(..) | Place::Card | Place::Body | Place::Bench
+    )
+}
+
+/// Whether sums can be made at all: every number means something.
+fn numbers_hold(faults: &[Fault]) -> bool {
+    let bad = [
+        "not-a-number",
+        "size-not-positive",
+        "out-of-range",
+        "unknown-wood",
+        "number-of-dials",
+    ];
+    !faults.iter().any(|fault| bad.contains(&fault.code))
+}
+
+fn yes_or_perhaps(margin: f64) -> Sure {
+    if margin >= 0.0 {
+        Sure::Yes
+    } else {
+        Sure::Perhaps
+    }
+}
+
+/// The lock-state table of this design.
+fn states(sums: &Sums<'_>, numbers_hold: bool) -> LockStates {
+    let counts = sums.counts;
+    let sure = |yes: bool, answer: Sure| {
+        if yes && numbers_hold {
+            answer
+        } else {
+            Sure::Perhaps
+        }
+    };
+    let opening = counts.opens > 0;
+    let clears = free_margin(sums) >= 0.0;
+    let turns_at_rest =
+        (0..sums.dials.len()).all(|dial| check::rest_gap(sums, dial).is_some_and(|gap| gap >= 0.0));
+    let captive = (0..sums.dials.len())
+        .all(|dial| captive_margin(sums, dial).is_some_and(|margin| margin >= 0.0));
+    let covered = yes_or_perhaps(rest_hold_margin(sums)) == Sure::Yes;
+    let all_wrong_hold = counts.unsure == 0 && counts.total > counts.opens && covered;
+    let goes = |yes: bool, answer: Slides| {
+        if yes && numbers_hold {
+            answer
+        } else {
+            Slides::Perhaps
+        }
+    };
+    let row = |state, lid_lifts, slider, dials_turn| {
+        let as_meant =
+            lid_lifts != Sure::Perhaps && slider != Slides::Perhaps && dials_turn != Sure::Perhaps;
+        StateRow {
+            state,
+            lid_lifts,
+            slider,
+            dials_turn,
+            as_meant,
+        }
+    };
+    let rows = [
+        row(
+            State::Free,
+            sure(clears, Sure::Yes),
+            goes(opening, Slides::Forward),
+            sure(captive, Sure::No),
+        ),
+        row(
+            State::Shut,
+            sure(covered, Sure::No),
+            goes(opening, Slides::Whole),
+            sure(turns_at_rest, Sure::Yes),
+        ),
+        row(
+            State::Locked,
+            sure(all_wrong_hold, Sure::No),
+            goes(all_wrong_hold && holding_only(sums), Slides::ToTheStop),
+            sure(turns_at_rest, Sure::Yes),
+        ),
+        row(
+            State::OnTheWay,
+            // held while shut, out when back: in between the tab decides
+            sure(covered && clears, Sure::No),
+            goes(opening, Slides::Whole),
+            sure(captive, Sure::No),
+        ),
+    ];
+    LockStates { rows }
+}
+
+/// Whether every dial has a mark that stops the slider.
+fn holding_only(sums: &Sums<'_>) -> bool {
+    sums.proofs
+        .iter()
+        .all(|dial| dial.marks.iter().any(|mark| mark.verdict == Verdict::Holds))
+}

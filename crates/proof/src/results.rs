@@ -1,0 +1,70 @@
+//! What the solver answers: verdicts, figures and checks, as plain values.
+
+use crate::count::Counts;
+use crate::states::LockStates;
+use crate::together::Together;
+use crate::verdict::{CheckVerdict, DialProof};
+use crate::worst::witness::Witness;
+use latchwright_model::Unit;
+use latchwright_model::fault::{Fault, Severity};
+
+/// One named check, with its figure and what decides it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Check {
+    /// Stable name, for example `at-rest`.
+    pub name: &'static str,
+    /// The dial it is about, from 0; `None` for the whole latch.
+    pub dial: Option<usize>,
+    /// What it asks, in the maker's words: "Dial 1 turns free of its pin at rest".
+    pub title: String,
+    /// The worst-case figure.
+    pub value: f64,
+    /// What the figure must at least be.
+    pub limit: f64,
+    /// `value − limit`: negative when the check is not met.
+    pub margin: f64,
+    /// Unit of the three figures.
+    pub unit: Unit,
+    /// Outcome.
+    pub verdict: CheckVerdict,
+    /// What eats the figure, largest first: name and amount in `unit`.
+    pub decided_by: Vec<(&'static str, f64)>,
+    /// What to do about it, with a number; what keeps it so where it passes.
+    pub remedy: String,
+    /// The worst real box found, where the figure is a worst case over all boxes.
+    pub worst: Option<Witness>,
+}
+
+impl Check {
+    /// Whether there is something to do or to know beyond the figures, even where it passes.
+    pub fn advises(&self) -> bool {
+        !self.remedy.is_empty() && !self.remedy.starts_with("nothing to do")
+    }
+}
+
+/// The whole answer for one design.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proof {
+    /// What is wrong with the design as typed.
+    pub faults: Vec<Fault>,
+    /// One entry a dial.
+    pub dials: Vec<DialProof>,
+    /// Dials that hold together where none of them does alone.
+    pub together: Together,
+    /// How many settings open, lock or are unsure.
+    pub settings: Counts,
+    /// Checks, worst margin first within each verdict; what fails comes first.
+    pub checks: Vec<Check>,
+    /// The lock-state table, computed.
+    pub states: LockStates,
+    /// Exactly one setting opens, all others lock, every check passes, nothing is wrong.
+    pub proven: bool,
+}
+
+impl Proof {
+    /// The design has an error, so that building it makes no sense.
+    pub fn blocks_building(&self) -> bool {
+        let mut faults = self.faults.iter();
+        faults.any(|fault| fault.severity == Severity::Error)
+    }
+}

@@ -1,0 +1,286 @@
+//! Plate and slider of any real box at any moment, over cells of boxes: where pin, bore and tab are.
+//!
+//! The same steps, in the same order, that one box is built in.
+
+use latchwright_geometry::Interval;
+
+use super::jet::Jet;
+use super::least::Cell;
+use super::year::{Year, moisture};
+use latchwright_model::wood::{Air, Mover, Rates};
+use latchwright_model::{Climate, Design, Dial};
+
+/// Variables of one box as one dial sees it.
+pub const VARIABLES: usize = 10;
+
+/// A figure's bounds over such boxes.
+pub type BoxJet = Jet<VARIABLES>;
+
+/// Ranges of such boxes.
+pub type Boxes = Cell<VARIABLES>;
+
+/// Temperature of the moment, °C.
+pub const CELSIUS: usize = 0;
+/// What the damp does: moisture content of the wood where wood alone follows it, else the relative
+/// humidity, per cent.
+pub const DAMP: usize = 1;
+/// Which of the handbook's formulas moves the wood: 0 the first, 1 the second.
+pub const FORMULA: usize = 2;
+/// Share of its play by which the guide point at the front stands to the right.
+pub const FRONT: usize = 3;
+/// The same at the back.
+pub const BACK: usize = 4;
+/// Error of the pin's place along x and y, mm.
+pub const PIN: [usize; 2] = [5, 6];
+/// Error of the bore's place along x and y, mm.
+pub const BORE: [usize; 2] = [7, 8];
+/// Travel of the slider, mm; where the figure looks at more than one.
+pub const TRAVEL: usize = 9;
+
+/// A design with what its errors and plays range over.
+#[derive(Debug, Clone)]
+pub struct Moved<'a> {
+    /// The design.
+    pub design: &'a Design,
+    built: Air,
+    /// Plate along x and y, slider along x and y.
+    movers: [Rates; 4],
+    year: Year,
+}
+
+/// Growth of plate and slider, as fractions, and what it leaves of the guide.
+pub struct Grown {
+    plate: [BoxJet; 2],
+    slider: [BoxJet; 2],
+    sine: BoxJet,
+    cosine: BoxJet,
+    aside: BoxJet,
+}
+
+/// How far the air has changed since the latch was built.
+struct Change {
+    /// Moisture content of wood, per cent.
+    wetter: BoxJet,
+    /// Relative humidity, per cent.
+    damper: BoxJet,
+    /// Temperature, kelvin.
+    warmer: BoxJet,
+    /// Which formula moves wood.
+    formula: BoxJet,
+}
+
+impl Change {
+    /// Growth at these rates, as a fraction.
+    fn by(&self, rates: Rates) -> BoxJet {
+        match rates {
+            Rates::Moisture { first, second } => {
+                self.by_moisture(Interval::at(first), Interval::at(second))
+            }
+            Rates::Sheet { humid, warm } => self.damper.times(humid) + self.warmer.times(warm),
+        }
+    }
+
+    /// Growth of wood at these rates of the first and the second formula, as a fraction.
+    fn by_moisture(&self, first: Interval, second: Interval) -> BoxJet {
+        let more = self.formula * BoxJet::constant(second - first);
+        self.wetter * (more + BoxJet::constant(first))
+    }
+}
+
+impl<'a> Moved<'a> {
+    /// The design over its year; `None` if a wood is not in the table.
+    pub fn of(design: &'a Design) -> Option<Self> {
+        let season = &design.season;
+        let built = Air::of(season.built);
+        let named = [season.built, season.driest, season.dampest];
+        let range = |of: fn(&Climate) -> f64| {
+            let all = named.map(|climate| Interval::at(of(&climate)));
+            all[0].hull(all[1]).hull(all[2])
+        };
+        let material = &design.slider.material;
+        Some(Self {
+            design,
+            built,
+            movers: [
+                Mover::of_plate(design, true)?.rates(built),
+                Mover::of_plate(design, false)?.rates(built),
+                Mover::of_slider(design, true)?.rates(built),
+                Mover::of_slider(design, false)?.rates(built),
+            ],
+            year: Year::of(
+                built,
+                range(|air| air.celsius),
+                range(|air| air.humidity),
+                material,
+            ),
+        })
+    }
+
+    /// All boxes, the slider forward; with the errors of a pin and a bore where `places` is set.
+    pub fn all(&self, places: bool) -> Vec<Boxes> {
+        let work = &self.design.workmanship;
+        let share = Interval::new(-1.0, 1.0);
+        let error = |most: f64| Interval::about_zero(if places { most } else { 0.0 });
+        let (pin, bore) = (error(work.pin_place), error(work.bore_place));
+        let of = |(warmth, damp, formula): &(Interval, Interval, f64)| {
+            let (formula, still) = (Interval::at(*formula), Interval::ZERO);
+            [
+                *warmth, *damp, formula, share, share, pin, pin, bore, bore, still,
+            ]
+        };
+        self.year.airs.iter().map(of).collect()
+    }
+
+    /// How plate and slider have grown, and how the slider lies in its guide.
+    pub fn grown(&self, cell: &Boxes) -> Option<Grown> {
+        let slider = &self.design.slider;
+        let at = |index: usize| BoxJet::variable(cell[index], index);
+        let [plate_x, plate_y, slider_x, slider_y] = self.strains(cell);
+        let play = self.play_left(cell).at_least(0.0);
+        let length = slider_y.plus(1.0).times(slider.guide_length);
+        if length.value.lo <= 0.0 {
+            return None;
+        }
+        let (front, back) = (at(FRONT), at(BACK));
+        let sine = (play * (front - back) * length.recip()).held(Interval::new(-1.0, 1.0));
+        let square = (-sine.square()).plus(1.0);
+        // a slider turned by more than 80 degrees is none
+        (square.value.lo > 0.03).then(|| Grown {
+            plate: [plate_x, plate_y],
+            slider: [slider_x, slider_y],
+            sine,
+            cosine: square.sqrt(),
+            aside: (play * (front + back)).times(0.5),
+        })
+    }
+
+    /// Play left to either side in the guide; negative where the slider binds.
+    pub fn play_left(&self, cell: &Boxes) -> BoxJet {
+        let swollen = self.swelling(cell).times(self.design.tab.width / 2.0);
+        (-swollen).plus(self.design.slider.guide_play)
+    }
+
+    /// Growth of the plate along x and y, as fractions.
+    pub fn plate_growth(&self, cell: &Boxes) -> [BoxJet; 2] {
+        let [x, y, ..] = self.strains(cell);
+        [x, y]
+    }
+
+    /// The air of a box: one in which its wood has the moisture content it was found with.
+    pub fn climate(&self, at: &[f64; VARIABLES]) -> Climate {
+        self.year.climate(at[CELSIUS], at[DAMP])
+    }
+
+    /// Growth of plate along x and y, then of slider along x and y, as fractions.
+    fn strains(&self, cell: &Boxes) -> [BoxJet; 4] {
+        let change = self.change(cell);
+        self.movers.map(|rates| change.by(rates))
+    }
+
+    /// How much more the slider grows than the plate along x, as a fraction.
+    ///
+    /// Taken as one figure where the same thing moves both, so that what they share cancels.
+    fn swelling(&self, cell: &Boxes) -> BoxJet {
+        let [plate, _, slider, _] = self.movers;
+        let change = self.change(cell);
+        match (plate, slider) {
+            (same, other) if same == other => BoxJet::constant(Interval::ZERO),
+            (
+                Rates::Moisture { first, second },
+                Rates::Moisture {
+                    first: more,
+                    second: beyond,
+                },
+            ) => {
+                let within = Interval::at(more) - Interval::at(first);
+                let outside = Interval::at(beyond) - Interval::at(second);
+                change.by_moisture(within, outside)
+            }
+            _ => change.by(slider) - change.by(plate),
+        }
+    }
+
+    /// How far the air has changed since the latch was built.
+    fn change(&self, cell: &Boxes) -> Change {
+        let at = |index: usize| BoxJet::variable(cell[index], index);
+        let wood = if self.year.by_moisture {
+            at(DAMP)
+        } else {
+            lift(moisture(cell[CELSIUS], cell[DAMP]))
+        };
+        let wetter = wood.plus(-self.built.moisture());
+        let climate = self.built.climate();
+        Change {
+            wetter,
+            damper: at(DAMP).plus(-climate.humidity),
+            warmer: at(CELSIUS).plus(-climate.celsius),
+            formula: at(FORMULA),
+        }
+    }
+
+    /// Where a place on the plate is, from the guide's middle.
+    fn on_plate(grown: &Grown, (x, y): (BoxJet, BoxJet)) -> (BoxJet, BoxJet) {
+        let [along_x, along_y] = grown.plate;
+        (x * along_x.plus(1.0), y * along_y.plus(1.0))
+    }
+
+    /// Where a place on the slider is, from the guide's middle, slider forward.
+    fn on_slider(grown: &Grown, (x, y): (BoxJet, BoxJet)) -> (BoxJet, BoxJet) {
+        let [along_x, along_y] = grown.slider;
+        let (x, y) = (x * along_x.plus(1.0), y * along_y.plus(1.0));
+        (
+            x * grown.cosine - y * grown.sine + grown.aside,
+            x * grown.sine + y * grown.cosine,
+        )
+    }
+
+    /// A place of the plan from the guide's middle, off by two of the variables.
+    fn place(&self, (x, y): (f64, f64), cell: &Boxes, off: Option<[usize; 2]>) -> (BoxJet, BoxJet) {
+        let (guide_x, guide_y) = self.design.slider.guide_at;
+        let axis = |place: f64, guide: f64, off: Option<usize>| {
+            let nominal = Interval::at(place) - Interval::at(guide);
+            match off {
+                Some(index) => {
+                    let mut jet = BoxJet::variable(cell[index], index);
+                    jet.value = jet.value + nominal;
+                    jet
+                }
+                None => BoxJet::constant(nominal),
+            }
+        };
+        (
+            axis(x, guide_x, off.map(|[x, _]| x)),
+            axis(y, guide_y, off.map(|[_, y]| y)),
+        )
+    }
+
+    /// Middle of `pin`'s pin from the middle of `bore`'s bore, slider forward, mm.
+    pub fn pin_from_bore(
+        &self,
+        cell: &Boxes,
+        grown: &Grown,
+        pin: &Dial,
+        bore: &Dial,
+    ) -> (BoxJet, BoxJet) {
+        let (pin_x, pin_y) = Self::on_slider(grown, self.place(pin.pin_at(), cell, Some(PIN)));
+        let (bore_x, bore_y) = Self::on_plate(grown, self.place(bore.centre, cell, Some(BORE)));
+        (pin_x - bore_x, pin_y - bore_y)
+    }
+
+    /// Tab under the keeper at its left (`side` −1) or right (1) front corner, slider forward and
+    /// keeper where it was drawn, mm.
+    pub fn overlap(&self, cell: &Boxes, grown: &Grown, side: f64) -> BoxJet {
+        let design = self.design;
+        let tip = design.keeper.edge - design.tab.engagement;
+        let corner = (design.tab.at + side * design.tab.width / 2.0, tip);
+        let (_, corner) = Self::on_slider(grown, self.place(corner, cell, None));
+        let edge = (design.slider.guide_at.0, design.keeper.edge);
+        let (_, edge) = Self::on_plate(grown, self.place(edge, cell, None));
+        edge - corner
+    }
+}
+
+fn lift(moisture: Jet<2>) -> BoxJet {
+    let [warm, damp] = moisture.slope;
+    BoxJet::with_slopes(moisture.value, [(CELSIUS, warm), (DAMP, damp)])
+}

@@ -1,0 +1,10 @@
+//! Proven latches for a lid, and what mends a design that is not proven.
+//!
+//! [`propose`] goes from what a maker knows (the lid, the bits, how many marks) to designs that are
+//! proven; [`remedy`] from a design that is not to the least change after which it is. Both judge by
+//! [`latchwright_proof::prove`] and by nothing else.
+
+pub mod propose;
+pub mod remedy;
+
+pub use remedy::Remedy;

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use cargo_metadata::{DependencyKind, MetadataCommand, Package};
 
 /// Each crate and the siblings it may stand on.
-const LAYERS: [(&str, &[&str]); 10] = [
+const LAYERS: [(&str, &[&str]); 11] = [
     ("geometry", &[]),
     ("model", &["geometry"]),
     ("proof", &["geometry", "model"]),
@@ -15,28 +15,30 @@ const LAYERS: [(&str, &[&str]); 10] = [
     ("drawing", &["geometry", "model", "proof"]),
     ("workshop", &["geometry", "model", "proof", "drawing"]),
     ("solids", &["geometry", "model", "proof", "drawing"]),
+    ("words", &["model", "proof", "workshop", "solids"]),
     (
         "papers",
-        &["geometry", "model", "proof", "drawing", "workshop"],
+        &["geometry", "model", "proof", "drawing", "workshop", "words"],
     ),
     (
         "session",
         &[
-            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "papers",
+            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
+            "papers",
         ],
     ),
     (
         "desktop",
         &[
-            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "papers",
-            "session",
+            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
+            "papers", "session",
         ],
     ),
 ];
 
 /// Crates that take values and give values.
-const PURE: [&str; 8] = [
-    "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "papers",
+const PURE: [&str; 9] = [
+    "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words", "papers",
 ];
 
 /// Widgets, dialogs and command lines belong to the desktop.

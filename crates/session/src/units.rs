@@ -5,9 +5,7 @@
 //! always millimetres.
 
 use latchwright_model::Units;
-
-/// Millimetres in an inch, exactly.
-pub const MM_PER_INCH: f64 = 25.4;
+pub use latchwright_words::figure::{MM_PER_INCH, mm_per, unit_name};
 
 /// Longest length that can be typed, mm: a hundred metres.
 const LONGEST_MM: f64 = 100_000.0;
@@ -149,22 +147,6 @@ pub fn show_degrees(degrees: f64) -> String {
         format!("{}°", show_number(degrees))
     } else {
         "–".to_owned()
-    }
-}
-
-/// `mm` or `in`.
-pub fn unit_name(units: Units) -> &'static str {
-    match units {
-        Units::Millimetre => "mm",
-        Units::Inch => "in",
-    }
-}
-
-/// Millimetres in one of the design's units.
-pub fn mm_per(units: Units) -> f64 {
-    match units {
-        Units::Millimetre => 1.0,
-        Units::Inch => MM_PER_INCH,
     }
 }
 

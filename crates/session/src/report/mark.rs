@@ -6,8 +6,8 @@ use latchwright_model::Design;
 use latchwright_proof::{prove_mark, verdicts};
 use serde_json::{Value, json};
 
-use super::figure::length;
 use super::json::{check_json, numbers_json, verdict_word};
+use latchwright_words::length;
 
 /// One mark of one dial, both from 0, found by the dial's number and label as people say them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

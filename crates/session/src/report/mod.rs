@@ -1,7 +1,6 @@
 //! What a proof says, for people and for programs.
 
 mod builds;
-mod figure;
 mod json;
 mod mark;
 mod propose;
@@ -9,11 +8,10 @@ mod remedy;
 mod season;
 mod text;
 mod verdict;
-mod words;
 
 pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
-pub use figure::{grouped, length};
 pub use json::proof_json;
+pub use latchwright_words::{contributor, grouped, length, slides_word, state_name, sure_word};
 pub use mark::{MarkPlace, mark_json, mark_text};
 pub use propose::{
     frontier_json, frontier_text, kind_about, kind_file, kind_name, mend_sentence,
@@ -24,7 +22,6 @@ pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;
 pub use text::proof_text;
 pub use verdict::{spare_mm, verdict_sentence};
-pub use words::{contributor, slides_word, state_name, sure_word};
 
 use crate::format::{ReadNotice, UnknownField};
 

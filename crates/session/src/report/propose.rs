@@ -8,9 +8,9 @@ use latchwright_proof::{Proof, Verdict};
 use latchwright_search::propose::{Frontier, Kind, Mend, Nothing, Proposal, all_but_meant};
 use serde_json::{Value, json};
 
-use super::figure::{figure, grouped};
 use super::verdict_sentence;
 use crate::units::show_length_unit;
+use latchwright_words::{figure, grouped};
 
 /// What a kind of proposal is called.
 pub fn kind_name(kind: Kind) -> &'static str {

@@ -6,7 +6,7 @@ use latchwright_proof::{Check, CheckVerdict};
 use latchwright_search::Remedy;
 use serde_json::{Value, json};
 
-use super::figure::figure;
+use latchwright_words::figure;
 
 /// How far the search for a check's remedy is.
 #[derive(Debug, Clone, Copy)]

@@ -5,7 +5,7 @@ use latchwright_model::wood::moisture_content;
 use latchwright_proof::season::{Year, YearPoint, year};
 use serde_json::{Value, json};
 
-use super::figure::length;
+use latchwright_words::length;
 
 /// Moments of the curve: twice a month, the first and the last the driest.
 const POINTS: usize = 25;

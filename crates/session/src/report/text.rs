@@ -9,11 +9,11 @@ use latchwright_proof::{Check, CheckVerdict, DialProof, Proof, Verdict};
 use latchwright_search::Remedy;
 
 use super::FileNotes;
-use super::figure::{figure, grouped, length};
 use super::remedy::{Sought, remedy_sentence};
 use super::season::season_text;
 use super::verdict::verdict_sentence;
-use super::words::{contributor, slides_word, state_name, sure_word};
+use latchwright_words::{contributor, slides_word, state_name, sure_word};
+use latchwright_words::{figure, grouped, length};
 
 /// Columns the table of marks may have.
 const WIDTH: usize = 78;

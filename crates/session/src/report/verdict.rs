@@ -4,7 +4,7 @@ use latchwright_model::Design;
 use latchwright_model::Severity;
 use latchwright_proof::{CheckVerdict, Proof, Verdict};
 
-use super::figure::{grouped, length};
+use latchwright_words::{grouped, length};
 
 /// The least tab that is still held beyond what is required, over every setting that locks, mm.
 ///

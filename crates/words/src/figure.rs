@@ -3,12 +3,29 @@
 use latchwright_model::Unit;
 use latchwright_model::Units;
 
-use crate::units::{mm_per, unit_name};
+/// Millimetres in an inch, exactly.
+pub const MM_PER_INCH: f64 = 25.4;
+
+/// `mm` or `in`.
+pub fn unit_name(units: Units) -> &'static str {
+    match units {
+        Units::Millimetre => "mm",
+        Units::Inch => "in",
+    }
+}
+
+/// Millimetres in one of the design's units.
+pub fn mm_per(units: Units) -> f64 {
+    match units {
+        Units::Millimetre => 1.0,
+        Units::Inch => MM_PER_INCH,
+    }
+}
 
 /// A figure with its unit, rounded down.
 ///
 /// Rounding down never promises more than there is, and never hides that something is short.
-pub(super) fn figure(value: f64, unit: Unit, units: Units) -> String {
+pub fn figure(value: f64, unit: Unit, units: Units) -> String {
     match unit {
         Unit::Millimetre => length(value, units),
         Unit::Degree => format!("{}°", down(value, 2)),

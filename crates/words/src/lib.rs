@@ -1,0 +1,14 @@
+//! Every sentence that tells a value: faults, checks, what decides them, advice, changes and notes.
+//!
+//! The crates below know kinds and figures and no English; whoever shows them (window, terminal, paper)
+//! asks here. One file a kind of value, one exhaustive match each, so that a new kind does not compile
+//! until it has its words. Lengths are told in the maker's unit, rounded so that a promise never grows
+//! ([`figure`]).
+
+pub mod contributors;
+pub mod figure;
+pub mod states;
+
+pub use contributors::contributor;
+pub use figure::{figure, grouped, length};
+pub use states::{slides_word, state_name, sure_word};

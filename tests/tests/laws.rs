@@ -188,17 +188,17 @@ fn a_latch_of_twice_the_size_has_twice_the_margins() {
         for check in one
             .checks
             .iter()
-            .filter(|check| scaling.contains(&check.name))
+            .filter(|check| scaling.contains(&check.kind.code()))
         {
             let again = other
                 .checks
                 .iter()
-                .find(|again| (again.name, again.dial) == (check.name, check.dial))
+                .find(|again| (again.kind, again.dial) == (check.kind, check.dial))
                 .unwrap();
             assert!(
                 (check.margin * 2.0 - again.margin).abs() < ROUNDING * 3.0,
                 "{}: {} and {}",
-                check.name,
+                check.kind.code(),
                 check.margin,
                 again.margin
             );

@@ -4,6 +4,7 @@
 //! half the room that can be had, no latch with more settings, or the sentence that nothing fits.
 
 use latchwright_model::{Design, Grain, Material};
+use latchwright_proof::CheckKind;
 use latchwright_proof::prove;
 use latchwright_search::propose::{
     DialWish, Go, Kind, Outcome, Question, Wishes, figures, propose,
@@ -36,7 +37,7 @@ fn what_the_search_weighs_of_a_finger_is_what_the_check_says() {
     let check = proof
         .checks
         .iter()
-        .find(|check| check.name == "disc-to-finger")
+        .find(|check| check.kind == CheckKind::DiscToFinger)
         .expect("one of the checks");
     assert!(check.margin < -5.0, "planted: {}", check.margin);
     assert!((of_fingers - check.margin).abs() < 1e-9, "{of_fingers}");

@@ -3,6 +3,7 @@
 //! slider over the plate. The search for proposals, which likes a dial near the front, found it.
 
 use latchwright_model::Design;
+use latchwright_proof::CheckKind;
 use latchwright_proof::prove;
 use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
 
@@ -35,7 +36,7 @@ fn a_finger_knob_that_meets_a_knob_on_its_way_is_not_proven() {
     let check = proof
         .checks
         .iter()
-        .find(|check| check.name == "finger-knob-way");
+        .find(|check| check.kind == CheckKind::FingerKnobWay);
     assert!(check.expect("it is made").margin < 0.0);
 }
 

@@ -2,6 +2,7 @@
 //! the guide's length, strips also led the slider over less of it once it was drawn back.
 
 use latchwright_model::Design;
+use latchwright_proof::CheckKind;
 use latchwright_proof::prove;
 use latchwright_proof::slider_body::{SliderBody, strips};
 
@@ -43,7 +44,7 @@ fn a_guide_whose_strips_would_meet_the_bar_is_not_proven() {
     let strips = proof
         .checks
         .iter()
-        .find(|check| check.name == "strips-to-bar");
+        .find(|check| check.kind == CheckKind::StripsToBar);
     // bar at 51 or 51.5, its corner 3, strips to 83
     let short = strips.map(|check| -check.margin);
     assert!(

@@ -35,6 +35,7 @@ pub mod tolerance;
 pub mod verdict;
 pub mod worst;
 
+pub use check::CheckKind;
 pub use count::Counts;
 pub use motion::{Stop, slide};
 pub use prove::{prove, prove_each_alone, prove_mark, unsure_dials, verdicts};

@@ -1,5 +1,6 @@
 //! What the solver answers: verdicts, figures and checks, as plain values.
 
+use crate::check::CheckKind;
 use crate::count::Counts;
 use crate::states::LockStates;
 use crate::together::Together;
@@ -11,8 +12,8 @@ use latchwright_model::fault::{Fault, Severity};
 /// One named check, with its figure and what decides it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Check {
-    /// Stable name, for example `at-rest`.
-    pub name: &'static str,
+    /// What is checked.
+    pub kind: CheckKind,
     /// The dial it is about, from 0; `None` for the whole latch.
     pub dial: Option<usize>,
     /// What it asks, in the maker's words: "Dial 1 turns free of its pin at rest".

@@ -16,7 +16,7 @@ fn check(design: &Design, name: &str, dial: Option<usize>) -> Check {
     let checks = prove(design).checks;
     let found = checks
         .into_iter()
-        .find(|check| (check.name, check.dial) == (name, dial));
+        .find(|check| (check.kind.code(), check.dial) == (name, dial));
     found.unwrap_or_else(|| panic!("no check {name} of {dial:?}"))
 }
 

@@ -1,13 +1,14 @@
 //! Designs that open more often, or less often, than their maker thinks.
 
 use latchwright_model::{Design, Slot};
+use latchwright_proof::CheckKind;
 use latchwright_proof::{CheckVerdict, Proof, Verdict, prove};
 
 fn verdict_of(proof: &Proof, name: &str) -> CheckVerdict {
     proof
         .checks
         .iter()
-        .filter(|check| check.name == name)
+        .filter(|check| check.kind.code() == name)
         .map(|check| check.verdict)
         .min()
         .expect("a check of that name")
@@ -65,7 +66,7 @@ fn a_second_true_slot_opens_at_the_digit_less_its_mark() {
     let twin = proof
         .checks
         .iter()
-        .find(|check| check.name == "twin-openings")
+        .find(|check| check.kind == CheckKind::TwinOpenings)
         .unwrap();
     assert!(
         twin.remedy.contains("on dial 2, mark 3 opens as well as 8"),
@@ -89,7 +90,7 @@ fn a_disc_that_never_reaches_its_pin_is_idle() {
     let idle = proof
         .checks
         .iter()
-        .find(|check| check.name == "idle-dial" && check.dial == Some(2));
+        .find(|check| check.kind == CheckKind::IdleDial && check.dial == Some(2));
     assert_eq!(idle.unwrap().verdict, CheckVerdict::Fails);
 }
 

@@ -4,6 +4,7 @@
 use latchwright_geometry::trig;
 use latchwright_model::slot::slot_turn_deg;
 use latchwright_model::{Design, Season};
+use latchwright_proof::CheckKind;
 use latchwright_proof::bounds::{DialBounds, SliderBounds, Terms};
 use latchwright_proof::dial_judge::DialJudge;
 use latchwright_proof::season::Drift;
@@ -110,7 +111,7 @@ fn checks_on_the_whole_latch_have_the_pages_figures() {
         proof
             .checks
             .iter()
-            .find(|check| check.name == name)
+            .find(|check| check.kind.code() == name)
             .unwrap()
             .value
     };
@@ -120,7 +121,7 @@ fn checks_on_the_whole_latch_have_the_pages_figures() {
     let bite = twelve
         .checks
         .iter()
-        .find(|check| check.name == "key-bite")
+        .find(|check| check.kind == CheckKind::KeyBite)
         .unwrap();
     close(bite.value, 0.865, "key bite of twelve");
 }
@@ -172,7 +173,7 @@ fn of_the_pages_example_only_the_guide_cannot_be_made() {
         .checks
         .iter()
         .filter(|check| check.verdict != CheckVerdict::Passes);
-    let failed: Vec<_> = failed.map(|check| check.name).collect();
+    let failed: Vec<_> = failed.map(|check| check.kind.code()).collect();
     assert_eq!(failed, ["strips-to-bar", "strips-to-keeper"]);
 }
 

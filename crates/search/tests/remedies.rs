@@ -3,7 +3,7 @@
 use latchwright_model::change::{Change, LatchSize, Size, Step};
 use latchwright_model::{Design, Material, Slot};
 use latchwright_model::{Severity, Unit};
-use latchwright_proof::check::named;
+use latchwright_proof::check::of_kind;
 use latchwright_proof::{Check, CheckVerdict, Proof, prove};
 use latchwright_search::remedy;
 use latchwright_search::remedy::Remedy;
@@ -61,16 +61,16 @@ fn mended(designs: u64, mut look: impl FnMut(&Design, &Proof, &Check, &Remedy)) 
 fn a_remedy_that_is_made_gives_the_margin_that_was_told() {
     mended(60, |design, before, check, remedy| {
         let after = prove(&remedy.change.apply(design));
-        let mended = named(&after, check.name, check.dial).unwrap();
+        let mended = of_kind(&after, check.kind, check.dial).unwrap();
         assert_eq!(mended.margin.to_bits(), remedy.margin.to_bits());
         assert!(mended.margin >= 0.0 && mended.verdict == CheckVerdict::Passes);
         assert!(sound(&after));
         assert_eq!(after.proven, remedy.proven);
         let newly = failing(&after).filter(|now| {
-            let was = named(before, now.name, now.dial);
+            let was = of_kind(before, now.kind, now.dial);
             was.is_none_or(|was| was.verdict == CheckVerdict::Passes)
         });
-        assert!(newly.eq(&remedy.also), "{}", check.name);
+        assert!(newly.eq(&remedy.also), "{:?}", check.kind);
     });
 }
 
@@ -97,11 +97,11 @@ fn one_step_less_would_not_do() {
         if !after.together.groups.is_empty() {
             return;
         }
-        let still = named(&after, check.name, check.dial);
+        let still = of_kind(&after, check.kind, check.dial);
         assert!(
             still.is_none_or(|still| still.verdict != CheckVerdict::Passes),
-            "{}: {} from {from} to {to}, where {less:?} would do",
-            check.name,
+            "{:?}: {} from {from} to {to}, where {less:?} would do",
+            check.kind,
             size.name(),
             less = size.get(&less)
         );
@@ -180,13 +180,13 @@ fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
         spoil(&mut design);
         let proof = prove(&design);
         assert!(sound(&proof), "{name}: {:?}", proof.faults);
-        let failed: Vec<_> = failing(&proof).map(|check| check.name).collect();
-        let check = failing(&proof).find(|check| check.name == name);
+        let failed: Vec<_> = failing(&proof).map(|check| check.kind.code()).collect();
+        let check = failing(&proof).find(|check| check.kind.code() == name);
         let check = check.unwrap_or_else(|| panic!("{name} passes; {failed:?} fail"));
         let remedy = remedy::find(&design, &proof, check);
         let remedy = remedy.unwrap_or_else(|| panic!("{name} has no remedy"));
         let after = prove(&remedy.change.apply(&design));
-        let mended = named(&after, name, check.dial).unwrap();
+        let mended = of_kind(&after, check.kind, check.dial).unwrap();
         assert_eq!(mended.margin.to_bits(), remedy.margin.to_bits());
     }
 }

@@ -97,7 +97,7 @@ mod tests {
             .checks
             .iter()
             .filter(|check| check.verdict != latchwright_proof::CheckVerdict::Passes)
-            .map(|check| check.name)
+            .map(|check| check.kind.code())
             .collect();
         assert_eq!(only_that.len(), 1, "{only_that:?}");
     }

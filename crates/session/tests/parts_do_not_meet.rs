@@ -393,7 +393,7 @@ fn a_design_whose_parts_meet_is_not_proven() {
         assert!(met.iter().any(|(name, _)| *name == pair), "{pair}: {met:?}");
         let proof = prove(&design);
         assert!(!proof.proven, "{pair}");
-        let found = proof.checks.iter().find(|found| found.name == check);
+        let found = proof.checks.iter().find(|found| found.kind.code() == check);
         assert!(
             found.is_some_and(|found| found.margin < 0.0),
             "{pair}: {check}"

@@ -3,6 +3,7 @@
 use latchwright_model::change::LatchSize;
 use latchwright_model::{Change, Fault, Place, Severity, Size, Step, Unit};
 use latchwright_model::{Design, Units};
+use latchwright_proof::CheckKind;
 use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_proof::{
     Check, CheckVerdict, Counts, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Together,
@@ -68,9 +69,9 @@ fn states() -> LockStates {
     }
 }
 
-fn check(name: &'static str, margin: f64, verdict: CheckVerdict) -> Check {
+fn check(kind: CheckKind, margin: f64, verdict: CheckVerdict) -> Check {
     Check {
-        name,
+        kind,
         dial: Some(0),
         title: "Dial 1 turns free of its pin at rest".to_owned(),
         value: margin,
@@ -99,7 +100,7 @@ fn proven() -> Proof {
             locks: 511,
             unsure: 0,
         },
-        checks: vec![check("at-rest", 0.592, CheckVerdict::Passes)],
+        checks: vec![check(CheckKind::AtRest, 0.592, CheckVerdict::Passes)],
         states: states(),
         proven: true,
     }
@@ -155,7 +156,7 @@ fn a_latch_that_is_not_proven_says_why() {
         assert_eq!(verdict_sentence(&design, &counted(opens, unsure)), sentence);
     }
     let mut proof = counted(1, 0);
-    proof.checks = vec![check("at-rest", -0.11, CheckVerdict::Fails)];
+    proof.checks = vec![check(CheckKind::AtRest, -0.11, CheckVerdict::Fails)];
     assert_eq!(
         verdict_sentence(&design, &proof),
         "One setting of 20\u{202F}736 opens and every other one locks, \
@@ -192,7 +193,7 @@ fn the_page_shows_every_dial_state_check_and_notice() {
     let mut proof = proven();
     proof
         .checks
-        .insert(0, check("at-rest", -0.11, CheckVerdict::Fails));
+        .insert(0, check(CheckKind::AtRest, -0.11, CheckVerdict::Fails));
     let page = proof_text(&loaded.design, &proof, &[], &notes);
     let expected = "\
 Tea box for the window seat
@@ -291,7 +292,7 @@ fn longer_engagement(proven: bool) -> Remedy {
         from: 6.0,
         to: 6.85,
     };
-    let also = check("free", -0.122, CheckVerdict::Fails);
+    let also = check(CheckKind::Free, -0.122, CheckVerdict::Fails);
     Remedy {
         change: Change {
             steps: vec![longer],
@@ -304,7 +305,7 @@ fn longer_engagement(proven: bool) -> Remedy {
 
 #[test]
 fn a_remedy_is_told_with_what_it_gives_and_what_it_costs() {
-    let failing = check("at-rest", -0.8, CheckVerdict::Fails);
+    let failing = check(CheckKind::AtRest, -0.8, CheckVerdict::Fails);
     let told = |design: &Design, proven| {
         let remedy = longer_engagement(proven);
         remedy_sentence(design, &failing, Sought::Found(&remedy))
@@ -348,8 +349,8 @@ fn a_remedy_is_told_with_what_it_gives_and_what_it_costs() {
 #[test]
 fn both_reports_tell_the_remedy_that_was_found() {
     let design = Design::default();
-    let failing = check("at-rest", -0.8, CheckVerdict::Fails);
-    let passing = check("free", 0.3, CheckVerdict::Passes);
+    let failing = check(CheckKind::AtRest, -0.8, CheckVerdict::Fails);
+    let passing = check(CheckKind::Free, 0.3, CheckVerdict::Passes);
     let mut proof = proven();
     proof.checks = vec![failing, passing];
     let remedies = [Some(longer_engagement(false)), None];

@@ -34,7 +34,7 @@ pub fn checks_ui(ui: &mut Ui, proven: &Proven<'_>, wishes: &mut Vec<Action>) {
             sought: Sought::of(proven.remedies, index),
         };
         let same =
-            |kind: &&mut Vec<Told<'_>>| kind.iter().any(|other| other.check.name == check.name);
+            |kind: &&mut Vec<Told<'_>>| kind.iter().any(|other| other.check.kind == check.kind);
         match kinds.iter_mut().find(same) {
             Some(kind) => kind.push(told),
             None => kinds.push(vec![told]),
@@ -96,7 +96,7 @@ fn check_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, others: &[Told<'_>], 
     let check = told.check;
     let passes = check.verdict == CheckVerdict::Passes;
     let role = if passes { Ink::Label } else { Ink::Blocks };
-    let id = ui.make_persistent_id(check.name);
+    let id = ui.make_persistent_id(check.kind.code());
     let mut open = CollapsingState::load_with_default_open(ui.ctx(), id, false);
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;

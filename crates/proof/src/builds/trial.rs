@@ -1,5 +1,6 @@
 //! A design ready to be built many times, and the builds themselves.
 
+use crate::check::CheckKind;
 use latchwright_geometry::trig;
 
 use super::dice::Dice;
@@ -113,10 +114,10 @@ impl<'a> Trial<'a> {
         if proof.blocks_building() {
             return None;
         }
-        let passes = |name: &str, dial: Option<usize>| {
+        let passes = |kind: CheckKind, dial: Option<usize>| {
             let mut checks = proof.checks.iter();
             checks.any(|check| {
-                check.name == name && check.dial == dial && check.verdict == CheckVerdict::Passes
+                check.kind == kind && check.dial == dial && check.verdict == CheckVerdict::Passes
             })
         };
         let dials = (0..design.dials.len())
@@ -129,8 +130,8 @@ impl<'a> Trial<'a> {
                         .into_iter()
                         .filter(|mark| mark.number != digit)
                         .collect(),
-                    at_rest: passes("at-rest", Some(index)),
-                    captive: passes("captive", Some(index)),
+                    at_rest: passes(CheckKind::AtRest, Some(index)),
+                    captive: passes(CheckKind::Captive, Some(index)),
                     true_slot: true_slot(design, index),
                 }
             })
@@ -142,9 +143,9 @@ impl<'a> Trial<'a> {
             ranges: Ranges::of(design),
             dials,
             proven: Proven {
-                free: passes("free", None),
-                held_at_rest: passes("held-at-rest", None),
-                guide: passes("guide", None),
+                free: passes(CheckKind::Free, None),
+                held_at_rest: passes(CheckKind::HeldAtRest, None),
+                guide: passes(CheckKind::Guide, None),
             },
             axes: Vec::new(),
             chains: Vec::new(),

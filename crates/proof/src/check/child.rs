@@ -3,6 +3,7 @@
 //! Thresholds of published safety rules, for a maker's own judgement. They are no legal advice: what
 //! the rules of the place ask goes first.
 
+use super::CheckKind;
 use latchwright_geometry::trig;
 
 use super::{Sums, told, yes_or_no};
@@ -105,7 +106,7 @@ fn enclosed(design: &Design) -> Check {
         (false, _) => format!("nothing to do: {room}, too small for a child to be shut in"),
     };
     yes_or_no(
-        "enclosed-space",
+        CheckKind::EnclosedSpace,
         "No child can be shut in".to_owned(),
         i32::from(large && child),
         remedy,
@@ -150,7 +151,7 @@ fn small_parts(design: &Design) -> Check {
                 small.join(", ")
             )
         };
-        return yes_or_no("small-parts", title, count, remedy);
+        return yes_or_no(CheckKind::SmallParts, title, count, remedy);
     }
     let said = if small.is_empty() {
         "nothing to do: no part that comes off goes into the small-parts cylinder".to_owned()
@@ -161,7 +162,7 @@ fn small_parts(design: &Design) -> Check {
             small.join(", ")
         )
     };
-    told("small-parts", title, 0.0, Vec::new(), said)
+    told(CheckKind::SmallParts, title, 0.0, Vec::new(), said)
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! By feel: how much the latch tells an attentive hand. It informs and never fails.
 
+use super::CheckKind;
 use super::{Sums, told};
 use crate::count::count;
 use crate::results::Check;
@@ -38,7 +39,7 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
             .to_owned()
     };
     told(
-        "by-feel",
+        CheckKind::ByFeel,
         format!(
             "By feel: at most {tries} tries open it, not {all}; it keeps a secret, it does not keep \
              valuables"

@@ -1,6 +1,7 @@
 //! The finger knob above the plate: fingers get round it and the dials' knobs while the box is shut, and
 //! on its whole way it meets none of them.
 
+use super::CheckKind;
 use latchwright_geometry::trig;
 
 use super::spacing::{FINGERS, InPlate};
@@ -57,7 +58,7 @@ pub(super) fn room(design: &Design, index: usize, dial: &Dial) -> Check {
     let slider = &design.slider;
     let value = at_rest(slider, dial) - knobs(slider, dial);
     worst_case(
-        "finger-knob-room",
+        CheckKind::FingerKnobRoom,
         Some(index),
         format!("Fingers get between the finger knob and knob {}", index + 1),
         (value, FINGERS),
@@ -82,7 +83,7 @@ pub(super) fn way(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     ];
     parts.extend(plate.taken(between, 1.0));
     let check = worst_case(
-        "finger-knob-way",
+        CheckKind::FingerKnobWay,
         Some(index),
         format!("Finger knob goes clear of knob {} all the way", index + 1),
         (plate.apart(between, 1.0) - taken, PASSING),

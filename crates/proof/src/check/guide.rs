@@ -1,6 +1,7 @@
 //! The guide over the year: a slider that swells, or a plate that shrinks, takes its play, and at
 //! some humidity it binds.
 
+use super::CheckKind;
 use latchwright_geometry::EPSILON;
 
 use super::{Sums, worst_case};
@@ -26,13 +27,20 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
         title.push_str(&when_closed(sums.design));
     }
     let parts = vec![("season", play - least)];
-    worst_case("guide", None, title, (least, 0.0), parts, |short| {
-        format!(
-            "widen the guide play from {play:.2} to about {:.2} mm a side, or run the slider's \
+    worst_case(
+        CheckKind::Guide,
+        None,
+        title,
+        (least, 0.0),
+        parts,
+        |short| {
+            format!(
+                "widen the guide play from {play:.2} to about {:.2} mm a side, or run the slider's \
              grain as the plate's",
-            play + short
-        )
-    })
+                play + short
+            )
+        },
+    )
 }
 
 /// When a guide that closes in some air of the year does so, in words.
@@ -143,7 +151,7 @@ mod tests {
         let checks = prove(design).checks;
         checks
             .into_iter()
-            .find(|check| check.name == "guide")
+            .find(|check| check.kind == CheckKind::Guide)
             .unwrap()
     }
 

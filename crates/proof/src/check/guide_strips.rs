@@ -1,6 +1,7 @@
 //! The strips that lead the slider's neck: they are screwed to the plate and reach over the whole way of
 //! the slider's guide points, between the keeper and the bar.
 
+use super::CheckKind;
 use super::{Sums, worst_case};
 use crate::results::Check;
 use crate::slider_body::{CORNER, RABBET_AIR, STRIP, SliderBody, strips, swings_forward};
@@ -48,7 +49,7 @@ fn before_bar(sums: &Sums<'_>, body: &SliderBody) -> Check {
         to - from
     );
     worst_case(
-        "strips-to-bar",
+        CheckKind::StripsToBar,
         None,
         title,
         (to_bar(sums, body), 0.0),
@@ -84,7 +85,7 @@ fn behind_keeper(design: &Design) -> Check {
         ("bore_place", design.workmanship.bore_place),
     ];
     worst_case(
-        "strips-to-keeper",
+        CheckKind::StripsToKeeper,
         None,
         "Guide strips begin behind the keeper's rabbet".to_owned(),
         (to_keeper(design), 0.0),

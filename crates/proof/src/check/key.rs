@@ -1,5 +1,6 @@
 //! The key: seats on the marks, and a post that cannot spin in its star.
 
+use super::CheckKind;
 use super::{Sums, worst_case};
 use crate::results::Check;
 use crate::verdict::CheckVerdict;
@@ -12,7 +13,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
         let (sides, positions) = (dial.key.sides.max(1), dial.positions);
         let left_over = f64::from(positions % sides);
         checks.push(Check {
-            name: "key-seats",
+            kind: CheckKind::KeySeats,
             dial: Some(index),
             title: format!("Disc of dial {} seats on its marks", index + 1),
             value: -left_over,
@@ -48,7 +49,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
         let parts = vec![("clearance", dial.key.clearance)];
         let title = format!("Post of dial {} cannot spin in its star", index + 1);
         checks.push(worst_case(
-            "key-bite",
+            CheckKind::KeyBite,
             Some(index),
             title,
             (bite, 0.0),

@@ -9,6 +9,7 @@ pub mod finger_knob;
 mod guide;
 pub mod guide_strips;
 mod key;
+pub mod kind;
 pub mod near;
 mod racking;
 mod settings;
@@ -41,6 +42,7 @@ use latchwright_model::{Design, Dial, Key};
 pub use child::{GROWN_AGE, SMALL_PARTS_AGE, could_hold_a_child, fits_small_parts_cylinder};
 pub use feel::first_step;
 pub use guide::closes_at;
+pub use kind::CheckKind;
 pub use racking::arm_limit;
 pub use shaken::shaken_margin;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
@@ -159,22 +161,17 @@ pub fn of_mark(sums: &Sums<'_>, dial: usize, mark: u32) -> Option<Check> {
     }
 }
 
-/// The check of this name about this dial; of a kind that is told only where it is tightest, the
+/// The check of this kind about this dial; of a kind that is told only where it is tightest, the
 /// one there is.
-pub fn named<'a>(proof: &'a Proof, name: &str, dial: Option<usize>) -> Option<&'a Check> {
-    let mut of_name = proof.checks.iter().filter(|check| check.name == name);
-    of_name.find(|check| check.dial == dial || told_once(name))
-}
-
-/// Whether checks of this name are told only where they are tightest, whichever dial that is.
-pub fn told_once(name: &str) -> bool {
-    spacing::NAMES.contains(&name) || slider_body::TOLD_ONCE.contains(&name)
+pub fn of_kind(proof: &Proof, kind: CheckKind, dial: Option<usize>) -> Option<&Check> {
+    let mut of_kind = proof.checks.iter().filter(|check| check.kind == kind);
+    of_kind.find(|check| check.dial == dial || kind.told_once())
 }
 
 /// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and
 /// fails.
 fn worst_case(
-    name: &'static str,
+    kind: CheckKind,
     dial: Option<usize>,
     title: String,
     (value, limit): (f64, f64),
@@ -183,7 +180,7 @@ fn worst_case(
 ) -> Check {
     let margin = value - limit;
     Check {
-        name,
+        kind,
         dial,
         title,
         value,
@@ -208,13 +205,13 @@ fn worst_case(
 
 /// A check of what a part bears (MPa) against what it is put to.
 fn stress(
-    (name, dial): (&'static str, Option<usize>),
+    (kind, dial): (CheckKind, Option<usize>),
     title: String,
     figures: (f64, f64),
     decided_by: Vec<(&'static str, f64)>,
     remedy: impl FnOnce() -> String,
 ) -> Check {
-    let mut check = worst_case(name, dial, title, figures, decided_by, |_| remedy());
+    let mut check = worst_case(kind, dial, title, figures, decided_by, |_| remedy());
     check.unit = Unit::Megapascal;
     if check.verdict == CheckVerdict::Passes {
         check.remedy = format!("nothing to do: {:.1} MPa to spare", check.margin);
@@ -224,7 +221,7 @@ fn stress(
 
 /// A check that tells something and never fails.
 fn told(
-    name: &'static str,
+    kind: CheckKind,
     title: String,
     value: f64,
     decided_by: Vec<(&'static str, f64)>,
@@ -234,18 +231,18 @@ fn told(
         value,
         margin: value,
         decided_by,
-        ..yes_or_no(name, title, 0, remedy)
+        ..yes_or_no(kind, title, 0, remedy)
     }
 }
 
 /// A check without a figure of its own: so many things are wrong.
-fn yes_or_no(name: &'static str, title: String, wrong: i32, remedy: String) -> Check {
+fn yes_or_no(kind: CheckKind, title: String, wrong: i32, remedy: String) -> Check {
     let value = 0.0 - f64::from(wrong);
     Check {
         value,
         unit: Unit::Count,
         remedy,
-        ..worst_case(name, None, title, (value, 0.0), Vec::new(), |_| {
+        ..worst_case(kind, None, title, (value, 0.0), Vec::new(), |_| {
             String::new()
         })
     }

@@ -123,14 +123,15 @@ fn leg(hypotenuse: f64, leg: f64) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::CheckKind;
     use crate::prove;
     use crate::verdict::CheckVerdict;
 
     /// Least margin of the checks of these names.
-    fn margin(design: &Design, names: &[&str]) -> f64 {
+    fn margin(design: &Design, kinds: &[CheckKind]) -> f64 {
         let proof = prove(design);
         let checks = proof.checks.iter();
-        let of = checks.filter(|check| names.contains(&check.name));
+        let of = checks.filter(|check| kinds.contains(&check.kind));
         of.map(|check| {
             assert_eq!(check.verdict == CheckVerdict::Passes, check.margin >= 0.0);
             check.margin
@@ -147,7 +148,11 @@ mod tests {
         design
     }
 
-    const PAIR: [&str; 3] = ["disc-to-disc", "knob-to-knob", "bore-to-bore"];
+    const PAIR: [CheckKind; 3] = [
+        CheckKind::DiscToDisc,
+        CheckKind::KnobToKnob,
+        CheckKind::BoreToBore,
+    ];
 
     #[test]
     fn at_the_least_distance_the_checks_just_pass() {
@@ -190,21 +195,25 @@ mod tests {
         let back = near.edge(Axis::Y, 1).unwrap();
         let slot = near.guide_slot(1, 48.0).unwrap();
         let plate = &design.plate;
-        for (name, at, inwards) in [
+        for (kind, at, inwards) in [
             (
-                "bore-to-edge",
+                CheckKind::BoreToEdge,
                 (plate.width / 2.0 - side, 95.0),
                 (-1.0, 0.0),
             ),
-            ("bore-to-edge", (50.0, plate.depth - back), (0.0, -1.0)),
-            ("bore-to-guide-slot", (slot, 48.0), (1.0, 0.0)),
+            (
+                CheckKind::BoreToEdge,
+                (50.0, plate.depth - back),
+                (0.0, -1.0),
+            ),
+            (CheckKind::BoreToGuideSlot, (slot, 48.0), (1.0, 0.0)),
         ] {
             for (step, passes) in [(0.0, true), (-0.25, false)] {
                 let mut moved = design.clone();
                 moved.dials[1].centre = (at.0 + step * inwards.0, at.1 + step * inwards.1);
-                let left = margin(&moved, &[name]);
-                assert_eq!(left >= 0.0, passes, "{name} {at:?}: {left}");
-                assert!(left < 0.2, "{name} {at:?}: {left}");
+                let left = margin(&moved, &[kind]);
+                assert_eq!(left >= 0.0, passes, "{kind:?} {at:?}: {left}");
+                assert!(left < 0.2, "{kind:?} {at:?}: {left}");
             }
         }
     }

@@ -1,5 +1,6 @@
 //! Racking: a slider that is pulled beside its guide jams in it.
 
+use super::CheckKind;
 use super::{Sums, worst_case};
 use crate::results::Check;
 
@@ -26,7 +27,7 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
     let length = sums.slider.guide_length;
     let told = |part: f64| part / arm_limit(slider.friction);
     worst_case(
-        "racking",
+        CheckKind::Racking,
         None,
         "Guide is long enough that the slider does not jam".to_owned(),
         (length, needed),

@@ -1,5 +1,6 @@
 //! What the table of verdicts itself must be: one setting that opens, no dial that is idle.
 
+use super::CheckKind;
 use itertools::Itertools;
 
 use super::Sums;
@@ -28,7 +29,7 @@ fn idle(sums: &Sums<'_>, index: usize) -> Option<Check> {
         .count();
     let never_met = dial.pin.gap >= sums.design.slider.travel;
     Some(counted(
-        ("idle-dial", Some(index)),
+        (CheckKind::IdleDial, Some(index)),
         format!("Dial {} holds at some mark", index + 1),
         (holds as f64, 1.0),
         ("marks that hold", holds as f64),
@@ -58,7 +59,7 @@ fn openings(sums: &Sums<'_>) -> Check {
         1.0 - opens as f64
     };
     counted(
-        ("twin-openings", None),
+        (CheckKind::TwinOpenings, None),
         "Exactly one setting opens".to_owned(),
         (value, 0.0),
         ("settings that open", opens as f64),
@@ -119,7 +120,7 @@ fn undecided(sums: &Sums<'_>) -> Check {
             Some((index, dial.label(u32::try_from(mark).unwrap_or(0))))
         });
     counted(
-        ("undecided", None),
+        (CheckKind::Undecided, None),
         "Every setting can be promised one way or the other".to_owned(),
         (-(unsure as f64), 0.0),
         ("settings unsure", unsure as f64),
@@ -137,7 +138,7 @@ fn undecided(sums: &Sums<'_>) -> Check {
 }
 
 fn counted(
-    (name, dial): (&'static str, Option<usize>),
+    (kind, dial): (CheckKind, Option<usize>),
     title: String,
     (value, limit): (f64, f64),
     decided_by: (&'static str, f64),
@@ -150,7 +151,7 @@ fn counted(
         CheckVerdict::Fails
     };
     Check {
-        name,
+        kind,
         dial,
         title,
         value,

@@ -1,5 +1,6 @@
 //! Shaken: whatever way up, a knock brings the slider of a locked box no further than its creep.
 
+use super::CheckKind;
 use super::{Sums, worst_case};
 use crate::count::count;
 use crate::results::Check;
@@ -47,7 +48,7 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
         .filter_map(|mark| mark.creep);
     let creep = creeps.fold(0.0, f64::max);
     let mut check = worst_case(
-        "shaken",
+        CheckKind::Shaken,
         None,
         "Locked box stays shut when it is shaken or knocked, whatever way up".to_owned(),
         (value, limit),

@@ -2,6 +2,7 @@
 //! room, the finger knob stands on it and clear of the keeper, and the tab clears the keeper as the lid
 //! swings up.
 
+use super::CheckKind;
 use itertools::Itertools;
 use latchwright_geometry::{EPSILON, Point, trig};
 
@@ -23,9 +24,6 @@ const FINGERS_APART: f64 = 2.5;
 /// # Source
 /// Common practice, no source.
 pub const AROUND_SHANK: f64 = 3.0;
-
-/// The kinds of check about a pair of dials: of each only the tightest is told.
-pub(super) const TOLD_ONCE: [&str; 2] = ["disc-to-finger", "finger-to-finger"];
 
 pub(super) fn checks(sums: &Sums<'_>, body: &SliderBody) -> Vec<Check> {
     let design = sums.design;
@@ -94,7 +92,7 @@ fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
         j + 1
     );
     Some(worst_case(
-        "disc-to-finger",
+        CheckKind::DiscToFinger,
         Some(i),
         title,
         (room, DISC_TO_PIN),
@@ -122,7 +120,7 @@ fn fingers_apart(design: &Design) -> Option<Check> {
     let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
     let title = format!("Fingers of pins {} and {} stand side by side", i + 1, j + 1);
     Some(worst_case(
-        "finger-to-finger",
+        CheckKind::FingerToFinger,
         Some(i),
         title,
         (room, FINGERS_APART),
@@ -145,7 +143,7 @@ pub fn bar_room(design: &Design, body: &SliderBody) -> f64 {
 /// Between the discs, when the slider is back, and the front of the box there is room for the bar.
 fn bar_has_room(design: &Design, body: &SliderBody) -> Check {
     worst_case(
-        "bar-room",
+        CheckKind::BarRoom,
         None,
         "Slider's bar has room between the discs and the front".to_owned(),
         (bar_room(design, body), 0.0),
@@ -166,7 +164,7 @@ pub fn around_shank(design: &Design, body: &SliderBody) -> f64 {
 /// The finger knob's shank goes into the slider: there has to be some.
 fn shank_on_slider(design: &Design, body: &SliderBody) -> Check {
     worst_case(
-        "finger-knob-seat",
+        CheckKind::FingerKnobSeat,
         None,
         "Finger knob stands on the slider's neck or bar".to_owned(),
         (around_shank(design, body), AROUND_SHANK),
@@ -200,7 +198,7 @@ fn shank_to_keeper(design: &Design) -> Check {
         ("keeper_place", design.workmanship.keeper_place),
     ];
     worst_case(
-        "guide-slot-to-keeper",
+        CheckKind::GuideSlotToKeeper,
         None,
         "Wood between the finger knob's slot and the keeper's rabbet".to_owned(),
         (slot_to_rabbet(design), WOOD_LEFT),
@@ -222,7 +220,7 @@ fn swings_clear(sums: &Sums<'_>) -> Check {
     let swing = swings_forward(design, design.keeper.edge);
     let travel = design.slider.travel;
     worst_case(
-        "swings-clear",
+        CheckKind::SwingsClear,
         None,
         "Tab clears the keeper while the lid swings up".to_owned(),
         (swing_margin(sums), 0.0),

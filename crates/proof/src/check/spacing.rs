@@ -1,6 +1,7 @@
 //! Room between parts: disc to disc, disc to other pins, knobs for fingers, wood left in the plate,
 //! slots and the key inside a disc.
 
+use super::CheckKind;
 use itertools::Itertools;
 use latchwright_geometry::{EPSILON, Point, trig};
 
@@ -32,19 +33,6 @@ pub const WOOD_LEFT: f64 = 5.0;
 /// Common practice, no source.
 pub const PRINTED_WALL: f64 = 1.2;
 
-/// The kinds of check made here: of each only the tightest is told.
-pub(super) const NAMES: [&str; 9] = [
-    "disc-to-disc",
-    "knob-to-knob",
-    "bore-to-bore",
-    "disc-to-pin",
-    "bore-to-edge",
-    "bore-to-guide-slot",
-    "finger-knob-room",
-    "finger-knob-way",
-    "slot-to-star",
-];
-
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
     let plate = InPlate::of(sums);
@@ -65,7 +53,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     // only the tightest of each kind matters to a maker with many dials
     let mut tightest: Vec<Check> = Vec::new();
     for check in checks {
-        match tightest.iter_mut().find(|kept| kept.name == check.name) {
+        match tightest.iter_mut().find(|kept| kept.kind == check.kind) {
             Some(kept) if check.margin < kept.margin => *kept = check,
             Some(_) => {}
             None => tightest.push(check),
@@ -151,7 +139,7 @@ fn disc_to_disc(
     parts.extend(plate.taken(between, 2.0));
     let title = format!("Discs of dials {} and {} keep apart", i + 1, j + 1);
     let check = worst_case(
-        "disc-to-disc",
+        CheckKind::DiscToDisc,
         Some(i),
         title,
         (value, 0.5),
@@ -180,7 +168,7 @@ fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial), apart: f64
     )];
     let title = format!("Fingers get between knobs {} and {}", i + 1, j + 1);
     worst_case(
-        "knob-to-knob",
+        CheckKind::KnobToKnob,
         Some(i),
         title,
         (value, FINGERS),
@@ -204,7 +192,7 @@ fn bore_to_bore(
     let value = plate.apart(between, 2.0) - f64::midpoint(one.bore.diameter, other.bore.diameter);
     let title = format!("Wood between the bores of dials {} and {}", i + 1, j + 1);
     let check = worst_case(
-        "bore-to-bore",
+        CheckKind::BoreToBore,
         Some(i),
         title,
         (value, WOOD_LEFT),
@@ -294,7 +282,7 @@ fn disc_to_pin(
     ];
     let title = format!("Disc of dial {} stays clear of pin {}", i + 1, j + 1);
     let check = worst_case(
-        "disc-to-pin",
+        CheckKind::DiscToPin,
         Some(i),
         title,
         (value, DISC_TO_PIN),
@@ -349,7 +337,7 @@ fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
         index + 1
     );
     let check = worst_case(
-        "bore-to-edge",
+        CheckKind::BoreToEdge,
         Some(index),
         title,
         (value, WOOD_LEFT),
@@ -390,7 +378,7 @@ fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let mut parts = vec![("guide_play", slider.guide_play)];
     parts.extend(plate.taken(between, 1.0));
     let check = worst_case(
-        "bore-to-guide-slot",
+        CheckKind::BoreToGuideSlot,
         Some(index),
         title,
         (value, WOOD_LEFT),
@@ -426,7 +414,7 @@ fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds)
         index + 1
     );
     worst_case(
-        "slot-to-star",
+        CheckKind::SlotToStar,
         Some(index),
         title,
         (value, PRINTED_WALL),
@@ -441,20 +429,4 @@ fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds)
             )
         },
     )
-}
-
-#[cfg(test)]
-mod tests {
-    use super::NAMES;
-    use crate::prove;
-    use latchwright_model::Design;
-
-    #[test]
-    fn each_kind_of_spacing_is_told_once_and_is_listed() {
-        let proof = prove(&Design::default());
-        for name in NAMES {
-            let told = proof.checks.iter().filter(|check| check.name == name);
-            assert_eq!(told.count(), 1, "{name}");
-        }
-    }
 }

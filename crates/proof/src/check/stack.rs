@@ -3,6 +3,7 @@
 //! Heights count downwards from the plate's underside. Each thickness and each clearance is off by
 //! the maker's ± on a thickness and by the coats of its two faces.
 
+use super::CheckKind;
 use itertools::iproduct;
 
 use super::{Sums, worst_case};
@@ -76,7 +77,7 @@ fn pin_meets_disc(design: &Design, index: usize, dial: &Dial) -> Check {
         vec![("height", dial.pin.height), ("disc", -dial.disc.thickness)],
     ];
     worst_case(
-        "pin-meets-disc",
+        CheckKind::PinMeetsDisc,
         Some(index),
         title,
         (value, limit),
@@ -108,7 +109,7 @@ fn disc_to_plate(design: &Design, index: usize, dial: &Dial) -> Check {
     let title = format!("Disc of dial {} turns clear of the plate", index + 1);
     let below = dial.disc.below;
     worst_case(
-        "disc-to-plate",
+        CheckKind::DiscToPlate,
         Some(index),
         title,
         (below - off(design), 0.0),
@@ -127,7 +128,7 @@ fn disc_to_plate(design: &Design, index: usize, dial: &Dial) -> Check {
 fn slider_to_plate(design: &Design) -> Check {
     let below = design.slider.below;
     worst_case(
-        "slider-to-plate",
+        CheckKind::SliderToPlate,
         None,
         "Slider runs clear of the plate".to_owned(),
         (below - off(design), 0.0),
@@ -150,7 +151,7 @@ fn tab_to_keeper(design: &Design) -> Check {
         ("film_spread", 2.0 * work.film_spread),
     ];
     worst_case(
-        "tab-to-keeper",
+        CheckKind::TabToKeeper,
         None,
         "Tab slips under the keeper without rubbing".to_owned(),
         (below - off(design) - work.thickness, 0.0),
@@ -177,7 +178,7 @@ pub fn lowest(design: &Design) -> f64 {
 fn room_below(design: &Design) -> Check {
     let room = design.plate.room;
     worst_case(
-        "room-below",
+        CheckKind::RoomBelow,
         None,
         "Latch is clear of what lies under the lid".to_owned(),
         (room - 2.0 * off(design), lowest(design)),
@@ -194,7 +195,7 @@ fn room_below(design: &Design) -> Check {
 fn lid_closes(design: &Design) -> Check {
     let rabbet = design.plate.rabbet;
     worst_case(
-        "lid-closes",
+        CheckKind::LidCloses,
         None,
         "Keeper has room in its rabbet, so that the lid closes".to_owned(),
         (rabbet - 2.0 * off(design), design.keeper.thickness),
@@ -211,7 +212,7 @@ fn lid_closes(design: &Design) -> Check {
 fn roof(design: &Design) -> Check {
     let plate = &design.plate;
     worst_case(
-        "rabbet-roof",
+        CheckKind::RabbetRoof,
         None,
         "Wood is left over the rabbet".to_owned(),
         (plate.thickness - plate.rabbet - 2.0 * off(design), ROOF),

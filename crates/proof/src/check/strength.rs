@@ -1,5 +1,6 @@
 //! Pin and tab under a hard pull with one hand.
 
+use super::CheckKind;
 use super::{Sums, stress};
 use crate::bounds::DialBounds;
 use crate::results::Check;
@@ -38,7 +39,7 @@ fn pin(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds) -> Check
     let shear = peg_shear(force, diameter);
     let (found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
     stress(
-        ("pin-strength", Some(index)),
+        (CheckKind::PinStrength, Some(index)),
         format!("Pin of dial {} bears a pull of {force:.0} N", index + 1),
         (borne, found),
         vec![("bending", bending), ("shear", shear)],
@@ -88,7 +89,7 @@ fn tab(sums: &Sums<'_>) -> Check {
     let shear = tongue_shear(slider.pull, tab.width, thickness);
     let (found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
     stress(
-        ("tab-strength", None),
+        (CheckKind::TabStrength, None),
         format!("Tab bears a pull of {:.0} N on the lid", slider.pull),
         (borne, found),
         vec![("bending", bending), ("shear", shear)],

@@ -1,5 +1,6 @@
 //! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds.
 
+use super::CheckKind;
 use latchwright_geometry::{EPSILON, trig};
 
 use super::{Sums, worst_box, worst_case};
@@ -59,7 +60,7 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let title = format!("Dial {} turns free of its pin at rest", index + 1);
     let gap = dial.pin.gap;
     Some(worst_case(
-        "at-rest",
+        CheckKind::AtRest,
         Some(index),
         title,
         (rest_gap(sums, index)?, 0.0),
@@ -94,7 +95,7 @@ pub(super) fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let slot = dial.disc.slots.iter().find(|slot| slot.mark == 0)?;
     let title = format!("Slot of dial {} lets its pin in", index + 1);
     Some(worst_case(
-        "lets-in",
+        CheckKind::LetsIn,
         Some(index),
         title,
         (margin, 0.0),
@@ -174,7 +175,7 @@ fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let travel = sums.design.slider.travel;
     let title = format!("Dial {} is held by its pin while open", index + 1);
     Some(worst_case(
-        "captive",
+        CheckKind::Captive,
         Some(index),
         title,
         (value, 0.0),
@@ -221,12 +222,19 @@ pub(super) fn held_at(sums: &Sums<'_>, index: usize, mark: u32, margin: f64) -> 
     let engagement = design.tab.engagement;
     let title = format!("Tab stays held when dial {} stops the slider", index + 1);
     let figures = (margin + limit, limit);
-    let check = worst_case("stays-held", Some(index), title, figures, parts, |short| {
-        format!(
-            "lengthen the engagement from {engagement:.2} to about {:.2} mm",
-            engagement + short
-        )
-    });
+    let check = worst_case(
+        CheckKind::StaysHeld,
+        Some(index),
+        title,
+        figures,
+        parts,
+        |short| {
+            format!(
+                "lengthen the engagement from {engagement:.2} to about {:.2} mm",
+                engagement + short
+            )
+        },
+    );
     Some(worst_box::stays_held(sums, index, turn, check))
 }
 
@@ -269,7 +277,7 @@ fn free(sums: &Sums<'_>) -> Check {
     let travel = design.slider.travel;
     let title = "Tab clears the keeper when the slider is back".to_owned();
     worst_case(
-        "free",
+        CheckKind::Free,
         None,
         title,
         (free_margin(sums), 0.0),
@@ -311,7 +319,7 @@ fn held_at_rest(sums: &Sums<'_>) -> Check {
     let value = rest_hold_margin(sums) + limit;
     let title = "Tab is under the keeper when the slider is forward".to_owned();
     worst_case(
-        "held-at-rest",
+        CheckKind::HeldAtRest,
         None,
         title,
         (value, limit),

@@ -1,5 +1,6 @@
 //! How far a pointer may stand off its mark, and how many settings that leaves to be told apart.
 
+use super::CheckKind;
 use itertools::Itertools;
 use latchwright_geometry::trig;
 
@@ -59,7 +60,7 @@ fn window(sums: &Sums<'_>, index: usize) -> Option<Check> {
         )
     };
     Some(Check {
-        name: "window",
+        kind: CheckKind::Window,
         dial: Some(index),
         title: format!(
             "Dial {} lets its pin in while its pointer is off the mark",
@@ -138,7 +139,7 @@ fn apart(sums: &Sums<'_>) -> Option<Check> {
     let neighbours = neighbours(sums.proofs, &sums.design.dials);
     let value = apart as f64;
     Some(Check {
-        name: "told-apart",
+        kind: CheckKind::ToldApart,
         dial: None,
         title: if apart == total {
             format!("All {total} settings can be told apart")
@@ -330,7 +331,7 @@ mod tests {
             let checks = prove(design).checks;
             checks
                 .into_iter()
-                .find(|check| check.name == "window" && check.dial == Some(1))
+                .find(|check| check.kind == CheckKind::Window && check.dial == Some(1))
                 .unwrap()
         };
         let fine = find(&design);

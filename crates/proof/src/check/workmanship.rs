@@ -4,6 +4,7 @@
 //! Made with the plain sums, which promise no more than the proof: where the proof is tighter, a few
 //! more positions may be had than are named here.
 
+use super::CheckKind;
 use latchwright_geometry::{EPSILON, trig};
 
 use super::{Sums, captive_margin, free_margin, rest_hold_margin};
@@ -43,7 +44,7 @@ pub(super) fn check(sums: &Sums<'_>) -> Option<Check> {
     };
     let value = f64::from(most.saturating_sub(now));
     Some(Check {
-        name: "workmanship",
+        kind: CheckKind::Workmanship,
         dial: Some(index),
         title,
         value,
@@ -332,7 +333,7 @@ mod tests {
         let checks = prove(design).checks;
         checks
             .into_iter()
-            .find(|check| check.name == "workmanship")
+            .find(|check| check.kind == CheckKind::Workmanship)
             .unwrap()
     }
 

@@ -5,7 +5,8 @@ use super::search::Tried;
 use super::{Effort, faulty, single};
 use latchwright_model::Design;
 use latchwright_model::change::Change;
-use latchwright_proof::check::named;
+use latchwright_proof::CheckKind;
+use latchwright_proof::check::of_kind;
 use latchwright_proof::results::{Check, Proof};
 use latchwright_proof::verdict::CheckVerdict;
 
@@ -13,16 +14,16 @@ use latchwright_proof::verdict::CheckVerdict;
 const MOST_LINKS: usize = 8;
 
 /// Checks that fail because of others: where a true slot stops its own pin, say, no tab stays held.
-const EFFECTS: [&str; 5] = [
-    "undecided",
-    "twin-openings",
-    "idle-dial",
-    "shaken",
-    "stays-held",
+const EFFECTS: [CheckKind; 5] = [
+    CheckKind::Undecided,
+    CheckKind::TwinOpenings,
+    CheckKind::IdleDial,
+    CheckKind::Shaken,
+    CheckKind::StaysHeld,
 ];
 
 /// Checks whose failing leaves marks unsure or dials idle.
-const CAUSES: [&str; 3] = ["key-seats", "lets-in", "stays-held"];
+const CAUSES: [CheckKind; 3] = [CheckKind::KeySeats, CheckKind::LetsIn, CheckKind::StaysHeld];
 
 /// Mends what makes `check` fail until it passes; `None` where that does not lead there.
 pub(super) fn of(
@@ -31,7 +32,7 @@ pub(super) fn of(
     check: &Check,
     effort: &mut Effort,
 ) -> Option<Tried> {
-    if !EFFECTS.contains(&check.name) {
+    if !EFFECTS.contains(&check.kind) {
         return None;
     }
     let mut change = Change { steps: Vec::new() };
@@ -44,7 +45,7 @@ pub(super) fn of(
         if faulty(&proof) {
             return None;
         }
-        let mended = named(&proof, check.name, check.dial)?;
+        let mended = of_kind(&proof, check.kind, check.dial)?;
         if mended.verdict == CheckVerdict::Passes {
             let margin = mended.margin;
             return Some(Tried {
@@ -59,9 +60,9 @@ pub(super) fn of(
 
 /// The remedy of the first cause that has one.
 fn next(design: &Design, proof: &Proof, effort: &mut Effort) -> Option<Change> {
-    let causes = CAUSES.iter().flat_map(|name| {
+    let causes = CAUSES.iter().flat_map(|kind| {
         let checks = proof.checks.iter();
-        checks.filter(|check| check.name == *name && check.verdict != CheckVerdict::Passes)
+        checks.filter(|check| check.kind == *kind && check.verdict != CheckVerdict::Passes)
     });
     let mut changes = causes.filter_map(|cause| single(design, proof, cause, effort));
     changes.next().map(|(_, tried)| tried.change)

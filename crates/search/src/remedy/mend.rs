@@ -11,7 +11,8 @@ use super::way::Way;
 use latchwright_model::Unit;
 use latchwright_model::change::{Change, Size, Step};
 use latchwright_model::{Design, Dial, Slot};
-use latchwright_proof::check::named;
+use latchwright_proof::CheckKind;
+use latchwright_proof::check::of_kind;
 use latchwright_proof::results::{Check, Proof};
 use latchwright_proof::verdict::CheckVerdict;
 use latchwright_proof::{prove, prove_each_alone};
@@ -30,7 +31,7 @@ pub struct Mend {
 }
 
 /// The check that exactly one setting opens.
-const TWIN: &str = "twin-openings";
+const TWIN: CheckKind = CheckKind::TwinOpenings;
 /// Steps of the maker's grid that are tried along one way, each twice the one before.
 const DOUBLINGS: u32 = 9;
 /// Where a way that does not help at once is looked at again: a dial that is idle, or a count of marks,
@@ -108,7 +109,7 @@ pub fn all_but_meant(design: &Design, proof: &Proof) -> bool {
         && proof.settings.opens == openings
         && proof.settings.unsure == 0
         && proof.states.rows.iter().all(|row| row.as_meant)
-        && failing(proof).all(|check| check.name == TWIN)
+        && failing(proof).all(|check| check.kind == TWIN)
 }
 
 struct Job<'a> {
@@ -242,7 +243,7 @@ impl Job<'_> {
     ) -> Option<(i64, i64, Change)> {
         let too_far = |proof: &Proof| {
             failing(proof).any(|check| {
-                let before = named(low.1, check.name, check.dial);
+                let before = of_kind(low.1, check.kind, check.dial);
                 before.is_none_or(|before| before.verdict == CheckVerdict::Passes)
             })
         };
@@ -366,7 +367,7 @@ impl Job<'_> {
 /// The least that is to spare in `after` of what fails in `before`.
 fn least_left(before: &Proof, after: &Proof) -> f64 {
     failing(before)
-        .filter_map(|check| named(after, check.name, check.dial))
+        .filter_map(|check| of_kind(after, check.kind, check.dial))
         .map(|check| check.margin)
         .fold(f64::INFINITY, f64::min)
 }
@@ -380,7 +381,7 @@ fn order(one: &Change, other: &Change) -> core::cmp::Ordering {
 /// Whether some check that fails is nearer to passing.
 fn helps(before: &Proof, after: &Proof) -> bool {
     failing(before).any(|check| {
-        let now = named(after, check.name, check.dial);
+        let now = of_kind(after, check.kind, check.dial);
         now.is_none_or(|now| now.margin > check.margin + 1e-9)
     })
 }

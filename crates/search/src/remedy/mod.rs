@@ -17,7 +17,7 @@ use latchwright_model::Design;
 use latchwright_model::Unit;
 use latchwright_model::change::{Change, Step};
 use latchwright_model::fault::Severity;
-use latchwright_proof::check::{named, told_once};
+use latchwright_proof::check::of_kind;
 use latchwright_proof::prove_each_alone;
 use latchwright_proof::results::{Check, Proof};
 use latchwright_proof::verdict::CheckVerdict;
@@ -172,11 +172,11 @@ impl Spoiled {
             drastic: tried.change.steps.iter().any(is_drastic),
         };
         let failing = |check: &&Check| check.verdict != CheckVerdict::Passes;
-        let told_once = told_once(mended.name);
+        let told_once = mended.kind.told_once();
         let other =
-            |check: &&Check| check.name != mended.name || check.dial != mended.dial && !told_once;
+            |check: &&Check| check.kind != mended.kind || check.dial != mended.dial && !told_once;
         for check in tried.proof.checks.iter().filter(failing).filter(other) {
-            match named(before, check.name, check.dial).filter(failing) {
+            match of_kind(before, check.kind, check.dial).filter(failing) {
                 None => spoiled.fails.push(check.clone()),
                 Some(was) if check.margin < was.margin => spoiled.worse += 1,
                 Some(_) => {}

@@ -6,7 +6,8 @@ use super::{Effort, faulty};
 use latchwright_model::Design;
 use latchwright_model::Unit;
 use latchwright_model::change::Change;
-use latchwright_proof::check::named;
+use latchwright_proof::CheckKind;
+use latchwright_proof::check::of_kind;
 use latchwright_proof::prove;
 use latchwright_proof::results::{Check, Proof};
 use latchwright_proof::verdict::{CheckVerdict, Verdict};
@@ -36,7 +37,7 @@ impl Tried {
             return Some(self);
         }
         let proof = prove(&self.change.apply(design));
-        let margin = named(&proof, check.name, check.dial)?.margin;
+        let margin = of_kind(&proof, check.kind, check.dial)?.margin;
         Some(Self {
             proof,
             margin,
@@ -104,7 +105,7 @@ impl<'a> Search<'a> {
             return Outcome::TooFar;
         };
         let proof = effort.prove(&change.apply(self.design));
-        let found = named(&proof, self.check.name, self.check.dial);
+        let found = of_kind(&proof, self.check.kind, self.check.dial);
         let Some((margin, verdict)) = found.map(|check| (check.margin, check.verdict)) else {
             return Outcome::TooFar;
         };
@@ -225,11 +226,11 @@ fn guide(proof: &Proof, check: &Check) -> f64 {
             .filter(|mark| mark.verdict == Verdict::Unsure)
             .map(|mark| mark.margin)
     };
-    let short = match check.name {
+    let short = match check.kind {
         // the worst mark must be decided, the best one must hold
-        "undecided" | "shaken" => marks(None).min_by(f64::total_cmp),
-        "idle-dial" => marks(check.dial).max_by(f64::total_cmp),
-        _ => named(proof, check.name, check.dial).map(|check| check.margin),
+        CheckKind::Undecided | CheckKind::Shaken => marks(None).min_by(f64::total_cmp),
+        CheckKind::IdleDial => marks(check.dial).max_by(f64::total_cmp),
+        _ => of_kind(proof, check.kind, check.dial).map(|check| check.margin),
     };
     short.filter(|short| short.is_finite()).unwrap_or(-1.0)
 }

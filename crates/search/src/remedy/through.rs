@@ -5,6 +5,7 @@ use super::way::Way;
 use super::ways::{counted_mm, latch, moves, on, on_all};
 use latchwright_model::Design;
 use latchwright_model::change::{DialSize, LatchSize, Size};
+use latchwright_proof::CheckKind;
 use latchwright_proof::results::Check;
 
 use DialSize::{DiscBelow, DiscThickness, PinDiameter, PinFree, PinHeight};
@@ -24,8 +25,8 @@ const TOO_NARROW: f64 = 145.0;
 pub(super) fn of(design: &Design, check: &Check) -> Vec<Way> {
     let dial = check.dial.unwrap_or(0);
     let all: Vec<usize> = (0..design.dials.len()).collect();
-    match check.name {
-        "pin-meets-disc" => moves([
+    match check.kind {
+        CheckKind::PinMeetsDisc => moves([
             vec![on(dial, PinHeight, 1)],
             vec![on(dial, DiscBelow, 1)],
             vec![on(dial, DiscBelow, -1)],
@@ -34,32 +35,34 @@ pub(super) fn of(design: &Design, check: &Check) -> Vec<Way> {
             vec![latch(SliderBelow, -1)],
             vec![on(dial, DiscThickness, -1)],
         ]),
-        "disc-to-plate" => moves([vec![on(dial, DiscBelow, 1)]]),
-        "slider-to-plate" | "tab-to-keeper" => moves([vec![latch(SliderBelow, 1)]]),
-        "room-below" => moves([
+        CheckKind::DiscToPlate => moves([vec![on(dial, DiscBelow, 1)]]),
+        CheckKind::SliderToPlate | CheckKind::TabToKeeper => moves([vec![latch(SliderBelow, 1)]]),
+        CheckKind::RoomBelow => moves([
             vec![latch(Room, 1)],
             on_all(&all, PinHeight, -1),
             on_all(&all, DiscThickness, -1),
             vec![latch(SliderThickness, -1)],
         ]),
-        "lid-closes" => moves([
+        CheckKind::LidCloses => moves([
             vec![latch(Rabbet, 1)],
             vec![latch(KeeperThickness, -1)],
             vec![latch(Rabbet, 1), latch(PlateThickness, 1)],
         ]),
-        "rabbet-roof" => moves([
+        CheckKind::RabbetRoof => moves([
             vec![latch(Rabbet, -1)],
             vec![latch(Rabbet, -1), latch(KeeperThickness, -1)],
             vec![latch(PlateThickness, 1)],
         ]),
-        "pin-strength" => moves([vec![on(dial, PinFree, -1)], vec![on(dial, PinDiameter, 1)]]),
-        "tab-strength" => moves([
+        CheckKind::PinStrength => {
+            moves([vec![on(dial, PinFree, -1)], vec![on(dial, PinDiameter, 1)]])
+        }
+        CheckKind::TabStrength => moves([
             vec![latch(SliderThickness, 1)],
             vec![latch(SliderThickness, 1), latch(Room, 1)],
             vec![latch(GuideLength, 20)],
             vec![latch(TabWidth, 1)],
         ]),
-        "racking" => {
+        CheckKind::Racking => {
             let aside = design.slider.pull_at - design.slider.guide_at.0;
             let inwards = if aside > 0.0 { -1 } else { 1 };
             moves([
@@ -69,7 +72,7 @@ pub(super) fn of(design: &Design, check: &Check) -> Vec<Way> {
                 vec![latch(Friction, -1)],
             ])
         }
-        "enclosed-space" => narrower(design),
+        CheckKind::EnclosedSpace => narrower(design),
         _ => Vec::new(),
     }
 }

@@ -161,7 +161,7 @@ fn what_the_search_takes_for_sure_is_proven_wherever_it_looks() {
             if !proof.proven {
                 let checks = proof.checks.iter();
                 let failed = checks.filter(|check| check.verdict != CheckVerdict::Passes);
-                let names: Vec<&str> = failed.map(|check| check.name).collect();
+                let names: Vec<&str> = failed.map(|check| check.kind.code()).collect();
                 refused.push(format!("{number} at {place:?}: {}", names.join(", ")));
             }
         }

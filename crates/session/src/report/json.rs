@@ -85,7 +85,7 @@ fn mark((index, mark): (usize, &MarkProof)) -> Value {
 
 fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
     json!({
-        "check": check.name,
+        "check": check.kind.code(),
         "dial": check.dial.map(|dial| dial + 1),
         "value": check.value,
         "limit": check.limit,
@@ -113,7 +113,7 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
 /// The figures of a check alone, with that of its worst box.
 pub(super) fn check_json(check: &Check) -> Value {
     json!({
-        "check": check.name,
+        "check": check.kind.code(),
         "value": check.value,
         "limit": check.limit,
         "margin": check.margin,

@@ -97,7 +97,7 @@ pub(super) fn remedy_json(remedy: Option<&Remedy>) -> Value {
     remedy.map_or(Value::Null, |remedy| {
         let also = remedy.also.iter().map(|check| {
             json!({
-                "check": check.name,
+                "check": check.kind.code(),
                 "dial": check.dial.map(|dial| dial + 1),
                 "margin": check.margin,
             })

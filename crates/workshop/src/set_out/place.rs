@@ -141,6 +141,7 @@ fn on_plate(design: &Design, axis: Axis, at: f64) -> Option<f64> {
 mod tests {
     use super::*;
     use latchwright_model::Units;
+    use latchwright_proof::CheckKind;
     use latchwright_proof::check::near::Keeps;
     use latchwright_proof::{CheckVerdict, prove};
 
@@ -201,11 +202,11 @@ mod tests {
         let mut moved = design.clone();
         moved.dials[2].centre = (placed.at.x, placed.at.y);
         let proof = prove(&moved);
-        let fails = |name: &str| {
-            let mut checks = proof.checks.iter().filter(|check| check.name == name);
+        let fails = |kind: CheckKind| {
+            let mut checks = proof.checks.iter().filter(|check| check.kind == kind);
             checks.any(|check| check.verdict != CheckVerdict::Passes)
         };
-        assert!(!fails("knob-to-knob") && !fails("disc-to-disc"));
+        assert!(!fails(CheckKind::KnobToKnob) && !fails(CheckKind::DiscToDisc));
     }
 
     #[test]

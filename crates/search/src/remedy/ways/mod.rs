@@ -10,6 +10,7 @@ use super::way::Way;
 use latchwright_model::Unit;
 use latchwright_model::change::{DialSize, LatchSize, Size, SlotSize, Step};
 use latchwright_model::{Design, Dial};
+use latchwright_proof::CheckKind;
 use latchwright_proof::results::{Check, Proof};
 
 use DialSize::{BoreDiameter, DiscRadius};
@@ -24,37 +25,37 @@ pub(super) type Sizes = Vec<(Size, i64)>;
 pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
     let ways = Ways { design, proof };
     let dial = check.dial.unwrap_or(0);
-    match check.name {
-        "at-rest" => ways.at_rest(dial),
-        "lets-in" => ways.lets_in(&[dial]),
-        "captive" => ways.captive(dial),
-        "stays-held" => ways.stays_held(dial),
-        "free" | "swings-clear" => ways.free(),
-        "held-at-rest" => ways.held_at_rest(),
-        "guide" => ways.guide(),
-        "disc-to-disc" => ways.apart_or_smaller(dial, DiscRadius),
-        "disc-to-pin" => ways.disc_to_pin(dial),
-        "knob-to-knob" => ways.knobs_apart(dial),
-        "bore-to-bore" => ways.apart_or_smaller(dial, BoreDiameter),
-        "bore-to-edge" => ways.bore_to_edge(dial),
-        "bore-to-guide-slot" => ways.bore_to_guide_slot(dial),
-        "finger-knob-room" | "finger-knob-way" => ways.finger_knob(dial),
-        "disc-to-finger" | "finger-to-finger" => moves(ways.apart(dial)),
-        "bar-room" => ways.bar_room(),
-        "finger-knob-seat" => ways.finger_knob_seat(),
-        "strips-to-bar" => ways.strips_to_bar(),
-        "strips-to-keeper" => moves([
+    match check.kind {
+        CheckKind::AtRest => ways.at_rest(dial),
+        CheckKind::LetsIn => ways.lets_in(&[dial]),
+        CheckKind::Captive => ways.captive(dial),
+        CheckKind::StaysHeld => ways.stays_held(dial),
+        CheckKind::Free | CheckKind::SwingsClear => ways.free(),
+        CheckKind::HeldAtRest => ways.held_at_rest(),
+        CheckKind::Guide => ways.guide(),
+        CheckKind::DiscToDisc => ways.apart_or_smaller(dial, DiscRadius),
+        CheckKind::DiscToPin => ways.disc_to_pin(dial),
+        CheckKind::KnobToKnob => ways.knobs_apart(dial),
+        CheckKind::BoreToBore => ways.apart_or_smaller(dial, BoreDiameter),
+        CheckKind::BoreToEdge => ways.bore_to_edge(dial),
+        CheckKind::BoreToGuideSlot => ways.bore_to_guide_slot(dial),
+        CheckKind::FingerKnobRoom | CheckKind::FingerKnobWay => ways.finger_knob(dial),
+        CheckKind::DiscToFinger | CheckKind::FingerToFinger => moves(ways.apart(dial)),
+        CheckKind::BarRoom => ways.bar_room(),
+        CheckKind::FingerKnobSeat => ways.finger_knob_seat(),
+        CheckKind::StripsToBar => ways.strips_to_bar(),
+        CheckKind::StripsToKeeper => moves([
             vec![latch(GuideY, 1)],
             vec![latch(GuideLength, -20), latch(GuideY, 10)],
             vec![latch(GuideLength, -20)],
         ]),
-        "guide-slot-to-keeper" => moves([vec![latch(GuideY, 1)], vec![latch(Shank, -1)]]),
-        "slot-to-star" => ways.slot_to_star(dial),
-        "key-seats" => ways.key_seats(dial),
-        "key-bite" => ways.key_bite(dial),
-        "idle-dial" => ways.idle(dial),
-        "twin-openings" => ways.openings(),
-        "undecided" | "shaken" => ways.undecided(),
+        CheckKind::GuideSlotToKeeper => moves([vec![latch(GuideY, 1)], vec![latch(Shank, -1)]]),
+        CheckKind::SlotToStar => ways.slot_to_star(dial),
+        CheckKind::KeySeats => ways.key_seats(dial),
+        CheckKind::KeyBite => ways.key_bite(dial),
+        CheckKind::IdleDial => ways.idle(dial),
+        CheckKind::TwinOpenings => ways.openings(),
+        CheckKind::Undecided | CheckKind::Shaken => ways.undecided(),
         _ => {
             let through = through::of(design, check);
             if through.is_empty() && check.unit != Unit::Count {

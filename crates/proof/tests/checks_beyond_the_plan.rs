@@ -2,14 +2,15 @@
 //! fails each check, and the number that its remedy tells makes it pass.
 
 use latchwright_model::{Design, Dial, Disc, Grain, Material, Pin, PinMake, Season, Slot};
-use latchwright_proof::check::{arm_limit, named, shaken_margin};
+use latchwright_proof::CheckKind;
+use latchwright_proof::check::{arm_limit, of_kind, shaken_margin};
 use latchwright_proof::contact::{PinPath, reach};
 use latchwright_proof::{Check, CheckVerdict, Verdict, prove};
 
-fn check(design: &Design, name: &str, dial: Option<usize>) -> Check {
+fn check(design: &Design, kind: CheckKind, dial: Option<usize>) -> Check {
     let proof = prove(design);
-    named(&proof, name, dial)
-        .unwrap_or_else(|| panic!("no check {name}: {:?}", proof.faults))
+    of_kind(&proof, kind, dial)
+        .unwrap_or_else(|| panic!("no check {kind:?}: {:?}", proof.faults))
         .clone()
 }
 
@@ -25,71 +26,75 @@ fn lengths(remedy: &str) -> Vec<f64> {
 /// Fails as planted, tells `least` among its numbers, and passes once that is done. What is told to
 /// a hundredth may be short by half of one.
 fn mended(
-    name: &str,
+    kind: CheckKind,
     dial: Option<usize>,
     plant: impl Fn(&mut Design),
     mend: impl Fn(&mut Design, f64),
 ) {
     let mut design = Design::default();
     assert_eq!(
-        check(&design, name, dial).verdict,
+        check(&design, kind, dial).verdict,
         CheckVerdict::Passes,
-        "{name} passes in the usual box"
+        "{kind:?} passes in the usual box"
     );
     plant(&mut design);
-    let failing = check(&design, name, dial);
-    assert_eq!(failing.verdict, CheckVerdict::Fails, "{name}: {failing:#?}");
+    let failing = check(&design, kind, dial);
+    assert_eq!(
+        failing.verdict,
+        CheckVerdict::Fails,
+        "{kind:?}: {failing:#?}"
+    );
     let told = lengths(&failing.remedy);
     let does = |number: f64| {
         let mut changed = design.clone();
         mend(&mut changed, number);
-        check(&changed, name, dial).margin >= -0.005
+        check(&changed, kind, dial).margin >= -0.005
     };
     let least = told.iter().copied().find(|number| does(*number));
-    let least = least.unwrap_or_else(|| panic!("{name}: {}", failing.remedy));
+    let least = least.unwrap_or_else(|| panic!("{kind:?}: {}", failing.remedy));
     assert!(least > 0.0, "{}", failing.remedy);
 }
 
 #[test]
 fn each_check_through_the_thickness_fails_where_it_should_and_its_number_mends_it() {
     mended(
-        "pin-meets-disc",
+        CheckKind::PinMeetsDisc,
         Some(1),
         |design| design.dials[1].pin.height = 4.0,
         |design, to| design.dials[1].pin.height = to,
     );
     mended(
-        "disc-to-plate",
+        CheckKind::DiscToPlate,
         Some(2),
         |design| design.dials[2].disc.below = 0.1,
         |design, to| design.dials[2].disc.below = to,
     );
     mended(
-        "slider-to-plate",
+        CheckKind::SliderToPlate,
         None,
         |design| design.slider.below = 0.2,
         |design, to| design.slider.below = to,
     );
     mended(
-        "tab-to-keeper",
+        CheckKind::TabToKeeper,
         None,
         |design| design.slider.below = 0.35,
         |design, to| design.slider.below = to,
     );
     mended(
-        "room-below",
+        CheckKind::RoomBelow,
         None,
         |design| design.plate.room = 8.0,
         |design, to| design.plate.room = to,
     );
     mended(
-        "lid-closes",
+        CheckKind::LidCloses,
         None,
         |design| design.plate.rabbet = 6.0,
         |design, to| design.plate.rabbet = to,
     );
     mended(
-        "rabbet-roof",
+        CheckKind::RabbetRoof,
         None,
         |design| design.plate.thickness = 10.0,
         |design, to| design.plate.thickness = to,
@@ -100,7 +105,7 @@ fn each_check_through_the_thickness_fails_where_it_should_and_its_number_mends_i
 fn a_disc_that_hangs_out_of_its_pins_height_is_met_by_less() {
     let mut design = Design::default();
     design.dials[0].disc.below = 3.5;
-    let found = check(&design, "pin-meets-disc", Some(0));
+    let found = check(&design, CheckKind::PinMeetsDisc, Some(0));
     assert_eq!(found.verdict, CheckVerdict::Fails);
     // 3 mm of 6 meet when nothing is off
     let off = 0.15 + 2.0 * 0.05;
@@ -112,19 +117,19 @@ fn a_disc_that_hangs_out_of_its_pins_height_is_met_by_less() {
 #[test]
 fn pin_and_tab_that_break_are_found_and_their_numbers_mend_them() {
     mended(
-        "pin-strength",
+        CheckKind::PinStrength,
         Some(0),
         |design| design.dials[0].pin.make = PinMake::PrintedStanding,
         |design, to| design.dials[0].pin.diameter = to,
     );
     mended(
-        "pin-strength",
+        CheckKind::PinStrength,
         Some(0),
         |design| design.dials[0].pin.free = 12.0,
         |design, to| design.dials[0].pin.free = to,
     );
     mended(
-        "tab-strength",
+        CheckKind::TabStrength,
         None,
         |design| design.slider.thickness = 4.0,
         |design, to| design.slider.thickness = to,
@@ -136,7 +141,7 @@ fn a_pin_printed_standing_bears_half_of_one_printed_lying() {
     let borne = |make| {
         let mut design = Design::default();
         design.dials[0].pin.make = make;
-        check(&design, "pin-strength", Some(0)).value
+        check(&design, CheckKind::PinStrength, Some(0)).value
     };
     assert_eq!(borne(PinMake::PrintedLying), 20.0);
     assert_eq!(borne(PinMake::PrintedStanding), 10.0);
@@ -147,11 +152,11 @@ fn a_pin_printed_standing_bears_half_of_one_printed_lying() {
 fn grain_along_the_tab_carries_what_breaks_it_across() {
     let mut design = Design::default();
     design.slider.thickness = 4.0;
-    let across = check(&design, "tab-strength", None);
+    let across = check(&design, CheckKind::TabStrength, None);
     if let Material::Wood { grain, .. } = &mut design.slider.material {
         *grain = Grain::AlongY;
     }
-    let along = check(&design, "tab-strength", None);
+    let along = check(&design, CheckKind::TabStrength, None);
     assert_eq!(across.verdict, CheckVerdict::Fails);
     assert_eq!(along.verdict, CheckVerdict::Passes);
 }
@@ -162,13 +167,13 @@ fn a_pull_beside_the_guide_jams_where_the_bearing_makers_say() {
         assert!((arm_limit(friction) - limit).abs() < 5e-5);
     }
     mended(
-        "racking",
+        CheckKind::Racking,
         None,
         |design| design.slider.pull_at = 70.0,
         |design, to| design.slider.guide_length = to,
     );
     mended(
-        "racking",
+        CheckKind::Racking,
         None,
         |design| design.slider.pull_at = 70.0,
         |design, to| design.slider.pull_at = to,
@@ -196,13 +201,13 @@ fn a_knock_moves_a_locked_box_only_as_far_as_its_creep() {
     for dial in &mut unsure.dials {
         dial.positions = 16;
     }
-    let found = check(&unsure, "shaken", None);
+    let found = check(&unsure, CheckKind::Shaken, None);
     assert_eq!(found.verdict, CheckVerdict::Unsure, "{found:?}");
 }
 
 #[test]
 fn feel_informs_and_never_fails() {
-    let found = check(&Design::default(), "by-feel", None);
+    let found = check(&Design::default(), CheckKind::ByFeel, None);
     assert_eq!(found.verdict, CheckVerdict::Passes);
     assert_eq!(found.value, 24.0);
     assert!(found.title.contains("24 tries") && found.title.contains("512"));
@@ -210,7 +215,7 @@ fn feel_informs_and_never_fails() {
     let mut told_apart = Design::default();
     told_apart.dials[0].pin.gap = 1.6;
     told_apart.dials[1].pin.gap = 1.9;
-    let found = check(&told_apart, "by-feel", None);
+    let found = check(&told_apart, CheckKind::ByFeel, None);
     assert!(found.remedy.contains("0.30 mm"), "{}", found.remedy);
 }
 
@@ -224,7 +229,7 @@ fn a_room_in_which_a_child_could_be_shut_is_refused_where_children_are() {
     ) = (300.0, 200.0, 150.0);
     design.card.youngest = 4;
     assert_eq!(
-        check(&design, "enclosed-space", None).verdict,
+        check(&design, CheckKind::EnclosedSpace, None).verdict,
         CheckVerdict::Passes
     );
     (
@@ -232,19 +237,19 @@ fn a_room_in_which_a_child_could_be_shut_is_refused_where_children_are() {
         design.inside.depth,
         design.inside.height,
     ) = (500.0, 400.0, 300.0);
-    let found = check(&design, "enclosed-space", None);
+    let found = check(&design, CheckKind::EnclosedSpace, None);
     assert_eq!(found.verdict, CheckVerdict::Fails);
     assert!(found.remedy.contains("150 mm") && found.remedy.contains("30 litres"));
     assert!(found.remedy.contains("the rules where you live go first"));
     assert!(!prove(&design).proven);
     design.inside.height = 149.0;
     assert_eq!(
-        check(&design, "enclosed-space", None).verdict,
+        check(&design, CheckKind::EnclosedSpace, None).verdict,
         CheckVerdict::Passes
     );
     design.inside.height = 300.0;
     design.card.youngest = 14;
-    let told = check(&design, "enclosed-space", None);
+    let told = check(&design, CheckKind::EnclosedSpace, None);
     assert_eq!(told.verdict, CheckVerdict::Passes);
     assert!(told.remedy.contains("a child could be shut in"));
 }
@@ -253,20 +258,20 @@ fn a_room_in_which_a_child_could_be_shut_is_refused_where_children_are() {
 fn small_parts_that_come_off_are_refused_under_three() {
     let mut design = Design::default();
     design.card.youngest = 2;
-    let found = check(&design, "small-parts", None);
+    let found = check(&design, CheckKind::SmallParts, None);
     assert_eq!((found.verdict, found.value), (CheckVerdict::Fails, -3.0));
     for dial in &mut design.dials {
         dial.pin.make = PinMake::PrintedLying;
     }
     assert_eq!(
-        check(&design, "small-parts", None).verdict,
+        check(&design, CheckKind::SmallParts, None).verdict,
         CheckVerdict::Passes
     );
     design.dials[1].knob.diameter = 30.0;
-    let found = check(&design, "small-parts", None);
+    let found = check(&design, CheckKind::SmallParts, None);
     assert!(found.verdict == CheckVerdict::Fails && found.remedy.starts_with("knob 2"));
     design.card.youngest = 3;
-    let told = check(&design, "small-parts", None);
+    let told = check(&design, CheckKind::SmallParts, None);
     assert!(told.verdict == CheckVerdict::Passes && told.remedy.contains("under 3"));
 }
 
@@ -274,7 +279,7 @@ fn small_parts_that_come_off_are_refused_under_three() {
 fn ten_marks_on_a_square_post_are_refused() {
     let mut design = Design::default();
     design.dials[0].positions = 10;
-    let found = check(&design, "key-seats", Some(0));
+    let found = check(&design, CheckKind::KeySeats, Some(0));
     assert_eq!(found.verdict, CheckVerdict::Fails);
     assert!(found.remedy.starts_with("seats fall between marks"));
 }
@@ -283,7 +288,7 @@ fn ten_marks_on_a_square_post_are_refused() {
 fn a_disc_that_never_reaches_its_pin_is_idle() {
     let mut design = Design::default();
     design.dials[2].pin.gap = 8.5;
-    let found = check(&design, "idle-dial", Some(2));
+    let found = check(&design, CheckKind::IdleDial, Some(2));
     assert_eq!(found.verdict, CheckVerdict::Fails);
     assert!(found.remedy.starts_with("its disc never reaches its pin"));
 }

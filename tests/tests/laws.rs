@@ -193,7 +193,7 @@ fn a_latch_of_twice_the_size_has_twice_the_margins() {
             let again = other
                 .checks
                 .iter()
-                .find(|again| (again.kind, again.dial) == (check.kind, check.dial))
+                .find(|again| (again.kind, again.dial()) == (check.kind, check.dial()))
                 .unwrap();
             assert!(
                 (check.margin * 2.0 - again.margin).abs() < ROUNDING * 3.0,

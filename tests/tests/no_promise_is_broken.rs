@@ -134,7 +134,7 @@ fn attack_mark(attack: &Attack<'_>, verdict: Verdict, rng: &mut ChaCha8Rng, tall
 
 fn check_passes(proof: &Proof, name: &str, dial: Option<usize>) -> bool {
     proof.checks.iter().any(|check| {
-        check.kind.code() == name && check.dial == dial && check.verdict == CheckVerdict::Passes
+        check.kind.code() == name && check.dial() == dial && check.verdict == CheckVerdict::Passes
     })
 }
 

@@ -6,6 +6,7 @@
 
 use latchwright_geometry::trig;
 
+use crate::check::Contributor;
 use crate::season::Drift;
 use latchwright_model::key;
 use latchwright_model::{Design, Dial};
@@ -131,7 +132,7 @@ pub struct DialBounds {
     pub hold_drift: f64,
     /// Contributions to `aside`, for the maker: place of pin, place of bore, shaft, guide, season,
     /// offset.
-    pub aside_parts: [(&'static str, f64); 6],
+    pub aside_parts: [(Contributor, f64); 6],
 }
 
 impl DialBounds {
@@ -176,12 +177,12 @@ impl DialBounds {
         let apart_x = drift.x.apart(dial.centre.0 - guide_x, pin_x - guide_x);
         let drift_x = apart_x.1.max(-apart_x.0);
         let aside_parts = [
-            ("pin_place", pin_place),
-            ("bore_place", bore_place),
-            ("shaft_play", dial.bore.shaft_play),
-            ("guide_play", side),
-            ("season", drift_x),
-            ("offset", dial.pin.offset.abs()),
+            (Contributor::PinPlace, pin_place),
+            (Contributor::BorePlace, bore_place),
+            (Contributor::ShaftPlay, dial.bore.shaft_play),
+            (Contributor::GuidePlay, side),
+            (Contributor::Season, drift_x),
+            (Contributor::Offset, dial.pin.offset.abs()),
         ];
         let tab = &design.tab;
         let tip = design.keeper.edge - tab.engagement;

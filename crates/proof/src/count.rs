@@ -1,5 +1,8 @@
 //! Exact counts of settings, from the verdicts of the dials alone.
 
+use latchwright_model::Design;
+use latchwright_model::validate::{MAX_DIALS, MAX_POSITIONS};
+
 use crate::together::Together;
 use crate::verdict::{DialProof, Verdict};
 
@@ -25,6 +28,13 @@ impl Counts {
         self.unsure -= held;
         self
     }
+}
+
+/// How many settings a design has, whatever they do: the product of its dials' marks; 0 without dials.
+pub fn settings_on_paper(design: &Design) -> u128 {
+    let dials = design.dials.iter().take(MAX_DIALS);
+    let marks = dials.map(|dial| u128::from(dial.positions.min(MAX_POSITIONS)));
+    marks.reduce(u128::saturating_mul).unwrap_or(0)
 }
 
 /// Counts the settings of these dials.

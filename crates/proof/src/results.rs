@@ -1,6 +1,6 @@
 //! What the solver answers: verdicts, figures and checks, as plain values.
 
-use crate::check::CheckKind;
+use crate::check::{About, Advice, CheckKind, Contributor};
 use crate::count::Counts;
 use crate::states::LockStates;
 use crate::together::Together;
@@ -14,10 +14,8 @@ use latchwright_model::fault::{Fault, Severity};
 pub struct Check {
     /// What is checked.
     pub kind: CheckKind,
-    /// The dial it is about, from 0; `None` for the whole latch.
-    pub dial: Option<usize>,
-    /// What it asks, in the maker's words: "Dial 1 turns free of its pin at rest".
-    pub title: String,
+    /// What it is about.
+    pub about: About,
     /// The worst-case figure.
     pub value: f64,
     /// What the figure must at least be.
@@ -28,18 +26,23 @@ pub struct Check {
     pub unit: Unit,
     /// Outcome.
     pub verdict: CheckVerdict,
-    /// What eats the figure, largest first: name and amount in `unit`.
-    pub decided_by: Vec<(&'static str, f64)>,
-    /// What to do about it, with a number; what keeps it so where it passes.
-    pub remedy: String,
+    /// What eats the figure, largest first, each with its amount in `unit`.
+    pub decided_by: Vec<(Contributor, f64)>,
+    /// What to do about it; why nothing, where it passes.
+    pub advice: Advice,
     /// The worst real box found, where the figure is a worst case over all boxes.
     pub worst: Option<Witness>,
 }
 
 impl Check {
     /// Whether there is something to do or to know beyond the figures, even where it passes.
-    pub fn advises(&self) -> bool {
-        !self.remedy.is_empty() && !self.remedy.starts_with("nothing to do")
+    pub const fn advises(&self) -> bool {
+        self.advice.advises()
+    }
+
+    /// The dial it is about, from 0; `None` for the whole latch.
+    pub const fn dial(&self) -> Option<usize> {
+        self.about.dial()
     }
 }
 

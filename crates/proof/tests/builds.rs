@@ -2,8 +2,9 @@
 //! proof.
 
 use latchwright_model::{Design, Season, Slot, Workmanship};
-use latchwright_proof::builds::{BLOCK, Builds, Contributor, Figure, Plan, Promise, Spread, Trial};
+use latchwright_proof::builds::{BLOCK, Builds, Figure, Plan, Promise, Spread, Trial};
 use latchwright_proof::built::{Meets, Moment};
+use latchwright_proof::check::Contributor;
 use latchwright_proof::{CheckVerdict, Proof, Verdict, prove};
 
 fn plan(count: u64) -> Plan {
@@ -177,7 +178,7 @@ fn play_in_the_guide_decides_the_outer_dials_more_than_the_middle_one() {
             .find(|margin| margin.figure == Figure::ClearAtRest && margin.dial == Some(dial))
             .unwrap();
         let mut parts = margin.explained.iter();
-        let found = parts.find(|(whose, _)| *whose == Contributor::Guide);
+        let found = parts.find(|(whose, _)| *whose == Contributor::GuidePlay);
         found.map_or(0.0, |(_, share)| *share)
     };
     assert!(

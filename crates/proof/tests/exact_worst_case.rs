@@ -16,7 +16,7 @@ fn check(design: &Design, name: &str, dial: Option<usize>) -> Check {
     let checks = prove(design).checks;
     let found = checks
         .into_iter()
-        .find(|check| (check.kind.code(), check.dial) == (name, dial));
+        .find(|check| (check.kind.code(), check.dial()) == (name, dial));
     found.unwrap_or_else(|| panic!("no check {name} of {dial:?}"))
 }
 
@@ -65,7 +65,11 @@ fn what_is_off_is_told_in_the_order_of_what_it_costs() {
         .map(|(_, cost)| cost.abs())
         .collect();
     assert!(costs.is_sorted_by(|one, other| one >= other), "{check:?}");
-    let names: Vec<&str> = check.decided_by.iter().map(|(name, _)| *name).collect();
+    let names: Vec<&str> = check
+        .decided_by
+        .iter()
+        .map(|(what, _)| what.code())
+        .collect();
     for name in [
         "guide_play",
         "pin_place",

@@ -61,13 +61,13 @@ fn mended(designs: u64, mut look: impl FnMut(&Design, &Proof, &Check, &Remedy)) 
 fn a_remedy_that_is_made_gives_the_margin_that_was_told() {
     mended(60, |design, before, check, remedy| {
         let after = prove(&remedy.change.apply(design));
-        let mended = of_kind(&after, check.kind, check.dial).unwrap();
+        let mended = of_kind(&after, check.kind, check.dial()).unwrap();
         assert_eq!(mended.margin.to_bits(), remedy.margin.to_bits());
         assert!(mended.margin >= 0.0 && mended.verdict == CheckVerdict::Passes);
         assert!(sound(&after));
         assert_eq!(after.proven, remedy.proven);
         let newly = failing(&after).filter(|now| {
-            let was = of_kind(before, now.kind, now.dial);
+            let was = of_kind(before, now.kind, now.dial());
             was.is_none_or(|was| was.verdict == CheckVerdict::Passes)
         });
         assert!(newly.eq(&remedy.also), "{:?}", check.kind);
@@ -97,7 +97,7 @@ fn one_step_less_would_not_do() {
         if !after.together.groups.is_empty() {
             return;
         }
-        let still = of_kind(&after, check.kind, check.dial);
+        let still = of_kind(&after, check.kind, check.dial());
         assert!(
             still.is_none_or(|still| still.verdict != CheckVerdict::Passes),
             "{:?}: {} from {from} to {to}, where {less:?} would do",
@@ -186,7 +186,7 @@ fn every_kind_of_check_that_fails_can_be_mended_by_itself() {
         let remedy = remedy::find(&design, &proof, check);
         let remedy = remedy.unwrap_or_else(|| panic!("{name} has no remedy"));
         let after = prove(&remedy.change.apply(&design));
-        let mended = of_kind(&after, check.kind, check.dial).unwrap();
+        let mended = of_kind(&after, check.kind, check.dial()).unwrap();
         assert_eq!(mended.margin.to_bits(), remedy.margin.to_bits());
     }
 }

@@ -4,6 +4,8 @@ use latchwright_model::change::LatchSize;
 use latchwright_model::{Change, Fault, Place, Severity, Size, Step, Unit};
 use latchwright_model::{Design, Units};
 use latchwright_proof::CheckKind;
+use latchwright_proof::check::advice::{Estimate, FromTo};
+use latchwright_proof::check::{About, Advice, Contributor};
 use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_proof::{
     Check, CheckVerdict, Counts, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Together,
@@ -72,18 +74,20 @@ fn states() -> LockStates {
 fn check(kind: CheckKind, margin: f64, verdict: CheckVerdict) -> Check {
     Check {
         kind,
-        dial: Some(0),
-        title: "Dial 1 turns free of its pin at rest".to_owned(),
+        about: About::Dial(0),
         value: margin,
         limit: 0.0,
         margin,
         unit: Unit::Millimetre,
         verdict,
-        decided_by: vec![("yaw", 0.458), ("pin_place", 0.25)],
-        remedy: if verdict == CheckVerdict::Passes {
-            "nothing to do: there is room".to_owned()
+        decided_by: vec![
+            (Contributor::GuidePlay, 0.458),
+            (Contributor::PinPlace, 0.25),
+        ],
+        advice: if verdict == CheckVerdict::Passes {
+            Advice::Slack
         } else {
-            "a gap of 2.4 mm would do".to_owned()
+            Advice::Change(Estimate::WidenGap(FromTo { from: 1.6, to: 2.4 }))
         },
         worst: None,
     }
@@ -224,10 +228,10 @@ Season
 
 Checks, worst first
   FAILS   Dial 1 turns free of its pin at rest: −0.11 mm where 0.00 mm is needed, short by 0.11 mm
-          decided by yaw 0.45 mm, place of the pin 0.25 mm
-          a gap of 2.4 mm would do
+          decided by play in the guide 0.45 mm, place of the pin 0.25 mm
+          widen the gap of dial 1 from 1.60 to about 2.40 mm
   passes  Dial 1 turns free of its pin at rest: 0.59 mm where 0.00 mm is needed, 0.59 mm to spare
-          decided by yaw 0.45 mm, place of the pin 0.25 mm
+          decided by play in the guide 0.45 mm, place of the pin 0.25 mm
 
 Notices
   slider: `shank` is not given: taken as 8.0
@@ -271,8 +275,8 @@ fn the_json_has_the_agreed_fields() {
         "checks": [{
             "check": "at-rest", "dial": 1, "value": 0.592, "limit": 0.0, "margin": 0.592,
             "unit": "mm", "verdict": "passes",
-            "decided_by": [["yaw", 0.458], ["pin_place", 0.25]],
-            "remedy": "nothing to do: there is room", "change": null, "worst_box": null,
+            "decided_by": [["guide_play", 0.458], ["pin_place", 0.25]],
+            "remedy": "nothing to do: 0.59 mm to spare", "change": null, "worst_box": null,
         }],
         "states": [
             state("free", "yes", "forward", "no"),
@@ -319,7 +323,7 @@ fn a_remedy_is_told_with_what_it_gives_and_what_it_costs() {
     assert_eq!(
         told(&design, false),
         "lengthen the engagement from 6.00 mm to 6.85 mm: then 0.04 mm are to spare, but other \
-         checks fail that pass now: Dial 1 turns free of its pin at rest, short by 0.13 mm"
+         checks fail that pass now: Tab clears the keeper when the slider is back, short by 0.13 mm"
     );
     let inches = Design {
         units: Units::Inch,
@@ -339,10 +343,14 @@ fn a_remedy_is_told_with_what_it_gives_and_what_it_costs() {
         sentence(Sought::Found(&narrow)),
         "lengthen the engagement from 6.00 mm to 6.85 mm: then it just passes and the latch is proven"
     );
-    assert_eq!(sentence(Sought::NotYet), "a gap of 2.4 mm would do");
+    assert_eq!(
+        sentence(Sought::NotYet),
+        "widen the gap of dial 1 from 1.60 to about 2.40 mm"
+    );
     assert_eq!(
         sentence(Sought::InVain),
-        "no change of a few sizes was found that mends it; a gap of 2.4 mm would do"
+        "no change of a few sizes was found that mends it; widen the gap of dial 1 \
+         from 1.60 to about 2.40 mm"
     );
 }
 

@@ -49,6 +49,29 @@ pub fn length(mm: f64, units: Units) -> String {
     )
 }
 
+/// A length with its unit, rounded to the nearest 0.01 mm or 0.001 in: for sizes and estimates, not for
+/// what is promised.
+pub fn size(mm: f64, units: Units) -> String {
+    format!("{} {}", size_number(mm, units), unit_name(units))
+}
+
+/// The same without its unit.
+pub fn size_number(mm: f64, units: Units) -> String {
+    match units {
+        Units::Millimetre => format!("{mm:.2}"),
+        Units::Inch => format!("{:.3}", mm / MM_PER_INCH),
+    }
+}
+
+/// A whole length of a rule or a regulation with its unit: no decimals in millimetres, as many as tell it
+/// in inches.
+pub fn whole_size(mm: f64, units: Units) -> String {
+    match units {
+        Units::Millimetre => format!("{mm:.0} mm"),
+        Units::Inch => format!("{:.2} in", mm / MM_PER_INCH),
+    }
+}
+
 /// A number rounded down, but not below what it would be without the dust of binary fractions.
 fn down(value: f64, decimals: usize) -> String {
     if !value.is_finite() {

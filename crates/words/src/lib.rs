@@ -5,10 +5,16 @@
 //! until it has its words. Lengths are told in the maker's unit, rounded so that a promise never grows
 //! ([`figure`]).
 
+pub mod advice;
+pub mod checks;
 pub mod contributors;
 pub mod figure;
+pub mod measures;
 pub mod states;
 
+pub use advice::advice;
+pub use checks::check_title;
 pub use contributors::contributor;
 pub use figure::{figure, grouped, length};
+pub use measures::{number_name, number_value};
 pub use states::{slides_word, state_name, sure_word};

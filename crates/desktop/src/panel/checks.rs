@@ -9,6 +9,7 @@ use latchwright_model::Unit;
 use latchwright_proof::{Check, CheckVerdict};
 use latchwright_session::report::{self, Sought};
 use latchwright_session::units;
+use latchwright_words::{advice, check_title};
 
 use super::proof::Proven;
 use crate::action::Action;
@@ -58,9 +59,13 @@ pub fn checks_ui(ui: &mut Ui, proven: &Proven<'_>, wishes: &mut Vec<Action>) {
             .id_salt("checks that hold")
             .show(ui, |ui| {
                 for check in counted {
-                    ui.label(RichText::new(&check.title).small());
+                    ui.label(RichText::new(check_title(check, design)).small());
                     if check.advises() {
-                        ui.label(RichText::new(sentence(&check.remedy)).small().weak());
+                        ui.label(
+                            RichText::new(sentence(&advice(check, design)))
+                                .small()
+                                .weak(),
+                        );
                     }
                 }
             });
@@ -82,7 +87,7 @@ fn remedy_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, wishes: &mut Vec<Act
     let title = remedy.change.title();
     let said = sentence(&report::remedy_sentence(design, told.check, told.sought));
     let button = ui.add(Button::new(RichText::new(&title).small()).wrap());
-    let name = format!("{title}: {}", told.check.title);
+    let name = format!("{title}: {}", check_title(told.check, design));
     button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     if button.on_hover_text(said).clicked() {
         let change = remedy.change.clone();
@@ -97,13 +102,14 @@ fn check_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, others: &[Told<'_>], 
     let passes = check.verdict == CheckVerdict::Passes;
     let role = if passes { Ink::Label } else { Ink::Blocks };
     let id = ui.make_persistent_id(check.kind.code());
+    let asks = check_title(check, design);
     let mut open = CollapsingState::load_with_default_open(ui.ctx(), id, false);
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
         let arrow = open.show_toggle_button(ui, paint_default_icon);
-        arrow.widget_info(|| WidgetInfo::labeled(Role::DisclosureTriangle, true, &check.title));
+        arrow.widget_info(|| WidgetInfo::labeled(Role::DisclosureTriangle, true, &asks));
         let sign = if passes { "" } else { "✗ " };
-        let title = RichText::new(format!("{sign}{}", check.title));
+        let title = RichText::new(format!("{sign}{asks}"));
         let title = title.color(theme::ink(ui.ctx(), role));
         let room = (width - FIGURE - 40.0).max(80.0);
         ui.vertical(|ui| {
@@ -130,7 +136,7 @@ fn others_ui(ui: &mut Ui, design: &Design, others: &[Told<'_>]) {
         .iter()
         .filter_map(|Told { check, .. }| {
             let (figure, unit) = figure(check.margin, check.unit, design);
-            Some(format!("dial {} {figure} {unit}", check.dial? + 1))
+            Some(format!("dial {} {figure} {unit}", check.dial()? + 1))
         })
         .collect();
     if !margins.is_empty() {
@@ -225,7 +231,7 @@ fn detail_ui(ui: &mut Ui, design: &Design, told: &Told<'_>) {
             .decided_by
             .iter()
             .take(5)
-            .map(|(name, amount)| format!("{} {}", report::contributor(name), said(*amount)))
+            .map(|(what, amount)| format!("{} {}", report::contributor(*what), said(*amount)))
             .collect();
         ui.label(small(format!("Decided by {}", parts.join(", "))).weak());
     }

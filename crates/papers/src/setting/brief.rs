@@ -3,6 +3,7 @@
 use latchwright_model::Unit;
 use latchwright_model::{Climate, Design};
 use latchwright_proof::{CheckVerdict, Proof, prove};
+use latchwright_words::check_title;
 use latchwright_workshop::inch::{Rule, decimal};
 
 use crate::bench::sentence;
@@ -25,7 +26,7 @@ impl Brief {
         let (proof, rule) = (prove(design), Rule::of(design));
         Self {
             forgotten: forgotten(&proof),
-            proof: in_brief(&proof, rule),
+            proof: in_brief(design, &proof, rule),
             numbers: numbers(design, rule),
         }
     }
@@ -48,7 +49,7 @@ fn forgotten(proof: &Proof) -> Vec<String> {
     ]
 }
 
-fn in_brief(proof: &Proof, rule: Rule) -> Vec<String> {
+fn in_brief(design: &Design, proof: &Proof, rule: Rule) -> Vec<String> {
     let settings = &proof.settings;
     let be = |count: u128| if count == 1 { "is" } else { "are" };
     let neither = match settings.unsure {
@@ -70,11 +71,11 @@ fn in_brief(proof: &Proof, rule: Rule) -> Vec<String> {
         );
         return all;
     }
-    let failing: Vec<&str> = proof
+    let failing: Vec<String> = proof
         .checks
         .iter()
         .filter(|check| check.verdict != CheckVerdict::Passes)
-        .map(|check| check.title.as_str())
+        .map(|check| check_title(check, design))
         .collect();
     if proof.proven {
         all.push(
@@ -102,7 +103,7 @@ fn in_brief(proof: &Proof, rule: Rule) -> Vec<String> {
         all.push(format!(
             "Least to spare: {} ({}).",
             rule.say_fine(check.margin),
-            check.title.trim_end_matches('.')
+            check_title(check, design).trim_end_matches('.')
         ));
     }
     all

@@ -40,7 +40,6 @@ mod trial;
 
 pub use figures::Figure;
 pub use limits::Share;
-pub use row::Contributor;
 pub use summary::{Builds, Margin};
 pub use tally::Tally;
 pub use trial::{Contradiction, Promise, Trial};

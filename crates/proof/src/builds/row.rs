@@ -3,75 +3,19 @@
 
 use super::dice::Dice;
 use crate::built::{BuiltDial, BuiltLatch};
+use crate::check::Contributor;
 use latchwright_model::key;
 use latchwright_model::{Climate, Design, Dial};
 
 use latchwright_geometry::trig;
-
-/// What a drawn number belongs to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Contributor {
-    /// Places of the pins.
-    PinPlace,
-    /// Places of the bores.
-    BorePlace,
-    /// Place of the keeper.
-    KeeperPlace,
-    /// Printed sizes.
-    Print,
-    /// Coats.
-    Film,
-    /// Play of the slider in its guide.
-    Guide,
-    /// Play of the shafts in their bores.
-    Shaft,
-    /// The air.
-    Season,
-    /// Reading of the pointer.
-    Reading,
-    /// Backlash of the key.
-    Backlash,
-}
-
-impl Contributor {
-    /// All of them.
-    pub const ALL: [Self; 10] = [
-        Self::PinPlace,
-        Self::BorePlace,
-        Self::KeeperPlace,
-        Self::Print,
-        Self::Film,
-        Self::Guide,
-        Self::Shaft,
-        Self::Season,
-        Self::Reading,
-        Self::Backlash,
-    ];
-
-    /// Its stable name, the same as in a check.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::PinPlace => "pin_place",
-            Self::BorePlace => "bore_place",
-            Self::KeeperPlace => "keeper_place",
-            Self::Print => "print",
-            Self::Film => "film_spread",
-            Self::Guide => "guide_play",
-            Self::Shaft => "shaft_play",
-            Self::Season => "season",
-            Self::Reading => "reading",
-            Self::Backlash => "backlash",
-        }
-    }
-}
 
 /// Whose the shares of the whole latch are: temperature, humidity, keeper, guide front and back.
 pub(super) const OF_LATCH: [Contributor; 5] = [
     Contributor::Season,
     Contributor::Season,
     Contributor::KeeperPlace,
-    Contributor::Guide,
-    Contributor::Guide,
+    Contributor::GuidePlay,
+    Contributor::GuidePlay,
 ];
 
 /// Whose the shares of a dial are: pin x, y; bore x, y; rim, its coat; pin, its coat; shaft x, y;
@@ -82,11 +26,11 @@ pub(super) const OF_DIAL: [Contributor; 12] = [
     Contributor::BorePlace,
     Contributor::BorePlace,
     Contributor::Print,
-    Contributor::Film,
+    Contributor::FilmSpread,
     Contributor::Print,
-    Contributor::Film,
-    Contributor::Shaft,
-    Contributor::Shaft,
+    Contributor::FilmSpread,
+    Contributor::ShaftPlay,
+    Contributor::ShaftPlay,
     Contributor::Reading,
     Contributor::Backlash,
 ];
@@ -94,9 +38,9 @@ pub(super) const OF_DIAL: [Contributor; 12] = [
 /// Whose the shares of a slot are: width, its coats; depth, its coat; lead-in.
 pub(super) const OF_SLOT: [Contributor; 5] = [
     Contributor::Print,
-    Contributor::Film,
+    Contributor::FilmSpread,
     Contributor::Print,
-    Contributor::Film,
+    Contributor::FilmSpread,
     Contributor::Print,
 ];
 

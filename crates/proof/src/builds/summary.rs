@@ -4,7 +4,8 @@ use latchwright_geometry::trig;
 
 use super::figures::{DIAL, FIGURES, LATCH};
 use super::tally::{Figures, Group, PARTS, Part};
-use super::{Contradiction, Contributor, Figure, Plan, Share, Tally, Trial};
+use super::{Contradiction, Figure, Plan, Share, Tally, Trial};
+use crate::check::Contributor;
 
 /// One margin over all builds.
 #[derive(Debug, Clone, PartialEq)]
@@ -151,7 +152,7 @@ fn explained(
             .sum();
         (contributor, sum.clamp(0.0, 1.0))
     };
-    let mut shares: Vec<_> = Contributor::ALL.map(share).to_vec();
+    let mut shares: Vec<_> = Contributor::OFF.map(share).to_vec();
     shares.retain(|(_, share)| *share > 0.0);
     shares.sort_by(|one, other| other.1.total_cmp(&one.1));
     shares

@@ -1,6 +1,6 @@
 //! A design ready to be built many times, and the builds themselves.
 
-use crate::check::CheckKind;
+use crate::check::{CheckKind, Contributor};
 use latchwright_geometry::trig;
 
 use super::dice::Dice;
@@ -117,7 +117,7 @@ impl<'a> Trial<'a> {
         let passes = |kind: CheckKind, dial: Option<usize>| {
             let mut checks = proof.checks.iter();
             checks.any(|check| {
-                check.kind == kind && check.dial == dial && check.verdict == CheckVerdict::Passes
+                check.kind == kind && check.dial() == dial && check.verdict == CheckVerdict::Passes
             })
         };
         let dials = (0..design.dials.len())
@@ -265,7 +265,7 @@ impl<'a> Trial<'a> {
     }
 
     /// Whose each drawn number of group `index` is, in the order they are counted in.
-    pub(super) fn contributors(&self, index: usize) -> Vec<super::Contributor> {
+    pub(super) fn contributors(&self, index: usize) -> Vec<Contributor> {
         let mut whose = OF_LATCH.to_vec();
         if let Some(dial) = self.dials.get(index) {
             whose.extend(OF_DIAL);

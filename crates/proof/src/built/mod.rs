@@ -6,8 +6,6 @@
 //! are marked out and drilled, parts grow with the air about the middle of the guide, the slider
 //! lies somewhere in the play that is left, a shaft somewhere in its bore.
 
-use core::fmt;
-
 mod meeting;
 mod moment;
 
@@ -64,32 +62,100 @@ pub struct BuiltSlot {
     pub lead_in: f64,
 }
 
+macro_rules! measures {
+    ($($(#[$doc:meta])+ $name:ident = $code:literal, $unit:ident;)+) => {
+        /// What a number of a built latch is.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Measure {
+            $($(#[$doc])+ $name,)+
+        }
+
+        impl Measure {
+            /// Every measure.
+            pub const ALL: &[Self] = &[$(Self::$name),+];
+
+            /// Its stable name for programs.
+            pub const fn code(self) -> &'static str {
+                match self {
+                    $(Self::$name => $code,)+
+                }
+            }
+
+            /// The unit of its values.
+            pub const fn unit(self) -> MeasureUnit {
+                match self {
+                    $(Self::$name => MeasureUnit::$unit,)+
+                }
+            }
+        }
+    };
+}
+
+measures! {
+    /// Temperature of the air.
+    Temperature = "temperature", Celsius;
+    /// Relative humidity of the air.
+    Humidity = "relative humidity", Percent;
+    /// Error of the keeper's edge along y.
+    Keeper = "keeper off along y", Millimetre;
+    /// Where the guide point at the front stands.
+    Front = "front of the guide, share of its play", Share;
+    /// Where the guide point at the back stands.
+    Back = "back of the guide, share of its play", Share;
+    /// Error of the pin's place along x.
+    PinX = "pin off along x", Millimetre;
+    /// Error of the pin's place along y.
+    PinY = "pin off along y", Millimetre;
+    /// Error of the bore's place along x.
+    BoreX = "bore off along x", Millimetre;
+    /// Error of the bore's place along y.
+    BoreY = "bore off along y", Millimetre;
+    /// Radius of the rim.
+    Rim = "rim radius", Millimetre;
+    /// Radius of the pin.
+    PinRadius = "pin radius", Millimetre;
+    /// The shaft off the middle of its bore along x.
+    ShaftX = "shaft in its bore along x", Millimetre;
+    /// The shaft off the middle of its bore along y.
+    ShaftY = "shaft in its bore along y", Millimetre;
+    /// How far the pointer stands off its mark.
+    Reading = "pointer off its mark", Degree;
+    /// How far the disc is turned on its key.
+    Backlash = "disc turned on its key", Degree;
+    /// Width of a slot.
+    SlotWidth = "slot width", Millimetre;
+    /// Depth of a slot.
+    SlotDepth = "slot depth", Millimetre;
+    /// Lead-in of a slot.
+    LeadIn = "lead-in", Millimetre;
+}
+
+/// The unit of a measure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum MeasureUnit {
+    /// Degrees Celsius.
+    Celsius,
+    /// Per cent.
+    Percent,
+    /// Millimetres.
+    Millimetre,
+    /// Degrees of turn.
+    Degree,
+    /// A share from −1 to 1.
+    Share,
+}
+
 /// One number of a built latch, for showing and for building it again.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Number {
     /// The dial it belongs to, from 0; `None` for the latch as a whole.
     pub dial: Option<usize>,
     /// The slot of that dial, from 0.
     pub slot: Option<usize>,
-    /// What it is, in words.
-    pub name: &'static str,
-    /// Its value.
+    /// What it is.
+    pub measure: Measure,
+    /// Its value, in the measure's unit.
     pub value: f64,
-    /// Its unit; empty for a share.
-    pub unit: &'static str,
-}
-
-impl fmt::Display for Number {
-    /// What it is and whose, without its value.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (self.dial, self.slot) {
-            (Some(dial), Some(slot)) => {
-                write!(f, "dial {}, slot {}: {}", dial + 1, slot + 1, self.name)
-            }
-            (Some(dial), None) => write!(f, "dial {}: {}", dial + 1, self.name),
-            _ => f.write_str(self.name),
-        }
-    }
 }
 
 impl BuiltLatch {
@@ -107,20 +173,21 @@ impl BuiltLatch {
     /// Every number of the latch and of the dials named (from 0), always in the same order: enough to
     /// build it again.
     pub fn numbers(&self, dials: impl IntoIterator<Item = usize>) -> Vec<Number> {
-        let of = |name, value, unit| Number {
-            dial: None,
-            slot: None,
-            name,
-            value,
-            unit,
-        };
-        let mut numbers = vec![
-            of("temperature", self.air.celsius, "°C"),
-            of("relative humidity", self.air.humidity, "%"),
-            of("keeper off along y", self.keeper, "mm"),
-            of("front of the guide, share of its play", self.front, ""),
-            of("back of the guide, share of its play", self.back, ""),
+        let own = [
+            (Measure::Temperature, self.air.celsius),
+            (Measure::Humidity, self.air.humidity),
+            (Measure::Keeper, self.keeper),
+            (Measure::Front, self.front),
+            (Measure::Back, self.back),
         ];
+        let mut numbers: Vec<Number> = own
+            .map(|(measure, value)| Number {
+                dial: None,
+                slot: None,
+                measure,
+                value,
+            })
+            .to_vec();
         for index in dials {
             if let Some(dial) = self.dials.get(index) {
                 dial.numbers(index, &mut numbers);
@@ -150,31 +217,30 @@ impl BuiltDial {
     }
 
     fn numbers(&self, index: usize, numbers: &mut Vec<Number>) {
-        let of = |slot, name, value, unit| Number {
+        let of = |slot, measure, value| Number {
             dial: Some(index),
             slot,
-            name,
+            measure,
             value,
-            unit,
         };
         let own = [
-            ("pin off along x", self.pin.0, "mm"),
-            ("pin off along y", self.pin.1, "mm"),
-            ("bore off along x", self.bore.0, "mm"),
-            ("bore off along y", self.bore.1, "mm"),
-            ("rim radius", self.rim, "mm"),
-            ("pin radius", self.pin_radius, "mm"),
-            ("shaft in its bore along x", self.shaft.0, "mm"),
-            ("shaft in its bore along y", self.shaft.1, "mm"),
-            ("pointer off its mark", self.reading, "°"),
-            ("disc turned on its key", self.backlash, "°"),
+            (Measure::PinX, self.pin.0),
+            (Measure::PinY, self.pin.1),
+            (Measure::BoreX, self.bore.0),
+            (Measure::BoreY, self.bore.1),
+            (Measure::Rim, self.rim),
+            (Measure::PinRadius, self.pin_radius),
+            (Measure::ShaftX, self.shaft.0),
+            (Measure::ShaftY, self.shaft.1),
+            (Measure::Reading, self.reading),
+            (Measure::Backlash, self.backlash),
         ];
-        numbers.extend(own.map(|(name, value, unit)| of(None, name, value, unit)));
+        numbers.extend(own.map(|(measure, value)| of(None, measure, value)));
         for (place, slot) in self.slots.iter().enumerate() {
             numbers.extend([
-                of(Some(place), "slot width", slot.width, "mm"),
-                of(Some(place), "slot depth", slot.depth, "mm"),
-                of(Some(place), "lead-in", slot.lead_in, "mm"),
+                of(Some(place), Measure::SlotWidth, slot.width),
+                of(Some(place), Measure::SlotDepth, slot.depth),
+                of(Some(place), Measure::LeadIn, slot.lead_in),
             ]);
         }
     }
@@ -199,18 +265,22 @@ mod tests {
         let mut built = BuiltLatch::nominal(&Design::default());
         let numbers = built.numbers(0..3);
         assert_eq!(numbers.len(), 5 + 3 * (10 + 3));
-        let mut names: Vec<_> = numbers.iter().map(ToString::to_string).collect();
-        names.sort();
-        names.dedup();
-        assert_eq!(names.len(), numbers.len(), "two numbers share a name");
+        let mut told: Vec<_> = numbers
+            .iter()
+            .map(|number| (number.dial, number.slot, number.measure))
+            .collect();
+        told.sort_unstable();
+        told.dedup();
+        assert_eq!(told.len(), numbers.len(), "two numbers are the same");
         built.dials[2].slots[0].lead_in = 0.9;
-        let numbers = built.numbers(0..3);
-        let last = numbers
-            .last()
-            .map(|last| (last.to_string(), last.value, last.unit));
         assert_eq!(
-            last,
-            Some(("dial 3, slot 1: lead-in".to_owned(), 0.9, "mm"))
+            built.numbers(0..3).last(),
+            Some(&Number {
+                dial: Some(2),
+                slot: Some(0),
+                measure: Measure::LeadIn,
+                value: 0.9
+            })
         );
     }
 }

@@ -3,10 +3,10 @@
 //! Thresholds of published safety rules, for a maker's own judgement. They are no legal advice: what
 //! the rules of the place ask goes first.
 
-use super::CheckKind;
 use latchwright_geometry::trig;
 
-use super::{Sums, told, yes_or_no};
+use super::advice::{LoosePart, Nothing, RoomInside, Warning};
+use super::{About, Advice, CheckKind, Draft, Sums};
 use crate::results::Check;
 use latchwright_model::{Design, Inside, PinMake};
 
@@ -38,13 +38,13 @@ pub const GROWN_AGE: u32 = 14;
 ///
 /// # Source
 /// EN 71-1, enclosures: 0.03 m³. ASTM F834 and F2598: 1.1 ft³, 31 litres.
-const ROOM_LITRES: f64 = 30.0;
+pub const ROOM_LITRES: f64 = 30.0;
 
 /// Least inside size from which a child can be inside, mm.
 ///
 /// # Source
 /// EN 71-1, enclosures: 150 mm. Minnesota Rules 2630.3200: 6 in.
-const ROOM_SIZE: f64 = 150.0;
+pub const ROOM_SIZE: f64 = 150.0;
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     vec![enclosed(sums.design), small_parts(sums.design)]
@@ -89,28 +89,33 @@ fn least_size(inside: &Inside) -> f64 {
 
 fn enclosed(design: &Design) -> Check {
     let inside = &design.inside;
-    let (litres, least) = (litres(inside), least_size(inside));
+    let room = RoomInside {
+        litres: litres(inside),
+        least: least_size(inside),
+    };
     let child = design.card.youngest < GROWN_AGE;
     let large = could_hold_a_child(inside);
-    let room = format!("{litres:.1} litres, {least:.0} mm at the least");
-    let remedy = match (large, child) {
-        (true, true) => format!(
-            "a child could be shut in ({room}): make one inside size less than {ROOM_SIZE:.0} mm or \
-             the room at most {ROOM_LITRES:.0} litres, or leave out the latch; the rules where you \
-             live go first"
-        ),
-        (true, false) => format!(
-            "nothing to do for an age of {GROWN_AGE} or more ({room}), but a child could be shut in: never \
-             leave it where children play; the rules where you live go first"
-        ),
-        (false, _) => format!("nothing to do: {room}, too small for a child to be shut in"),
-    };
-    yes_or_no(
+    counted(
         CheckKind::EnclosedSpace,
-        "No child can be shut in".to_owned(),
-        i32::from(large && child),
-        remedy,
+        usize::from(large && child),
+        match (large, child) {
+            (true, true) => Advice::Warning(Warning::ChildCouldBeShutIn(room)),
+            (true, false) => Advice::Nothing(Nothing::ForGrownPeople(room)),
+            (false, _) => Advice::Nothing(Nothing::TooSmallForAChild(room)),
+        },
     )
+}
+
+/// A check without a figure of its own: so many things are wrong.
+fn counted(kind: CheckKind, wrong: usize, advice: Advice) -> Check {
+    let draft = Draft {
+        kind,
+        about: About::Latch,
+        value: 0.0 - wrong as f64,
+        limit: 0.0,
+        decided_by: Vec::new(),
+    };
+    draft.advised(advice)
 }
 
 /// The parts that come off by hand or may work loose, with their diameter and height in mm.
@@ -118,51 +123,35 @@ fn enclosed(design: &Design) -> Check {
 /// Knob and disc come apart at their key, and a pin that was set in may come out. Slider, keeper and
 /// a pin that is printed in one piece with its finger stay; the finger knob is taken to be glued and
 /// screwed to the slider.
-fn loose_parts(design: &Design) -> Vec<(String, f64, f64)> {
+fn loose_parts(design: &Design) -> Vec<(LoosePart, f64, f64)> {
     let mut parts = Vec::new();
-    for (number, dial) in (1..).zip(&design.dials) {
+    for (index, dial) in design.dials.iter().enumerate() {
         let (disc, knob, pin) = (&dial.disc, &dial.knob, &dial.pin);
-        parts.push((format!("knob {number}"), knob.diameter, knob.height));
-        parts.push((format!("disc {number}"), 2.0 * disc.radius, disc.thickness));
+        parts.push((LoosePart::Knob(index), knob.diameter, knob.height));
+        parts.push((LoosePart::Disc(index), 2.0 * disc.radius, disc.thickness));
         if matches!(pin.make, PinMake::Steel | PinMake::Dowel) {
-            parts.push((format!("pin {number}"), pin.diameter, pin.height));
+            parts.push((LoosePart::Pin(index), pin.diameter, pin.height));
         }
     }
     parts
 }
 
 fn small_parts(design: &Design) -> Check {
-    let small: Vec<String> = loose_parts(design)
+    let small: Vec<LoosePart> = loose_parts(design)
         .into_iter()
         .filter(|(_, diameter, height)| fits_small_parts_cylinder(*diameter, *height))
-        .map(|(name, ..)| name)
+        .map(|(part, ..)| part)
         .collect();
-    let youngest = design.card.youngest;
-    let title = "Small parts suit the age of the youngest".to_owned();
-    if youngest < SMALL_PARTS_AGE {
-        let count = i32::try_from(small.len()).unwrap_or(i32::MAX);
-        let remedy = if small.is_empty() {
-            "nothing to do: no part that comes off goes into the small-parts cylinder".to_owned()
-        } else {
-            format!(
-                "{} can come off and be swallowed below {SMALL_PARTS_AGE} years: print pins in one \
-                 piece with the slider, make knobs and discs wider than {CYLINDER_DIAMETER:.2} mm; \
-                 the rules where you live go first",
-                small.join(", ")
-            )
-        };
-        return yes_or_no(CheckKind::SmallParts, title, count, remedy);
-    }
-    let said = if small.is_empty() {
-        "nothing to do: no part that comes off goes into the small-parts cylinder".to_owned()
+    let forbidden = design.card.youngest < SMALL_PARTS_AGE;
+    let wrong = if forbidden { small.len() } else { 0 };
+    let advice = if small.is_empty() {
+        Advice::Nothing(Nothing::NoSmallParts)
+    } else if forbidden {
+        Advice::Warning(Warning::CanBeSwallowed(small))
     } else {
-        format!(
-            "nothing to do at {youngest} years; {} are small parts: keep them from children under \
-             {SMALL_PARTS_AGE}",
-            small.join(", ")
-        )
+        Advice::Nothing(Nothing::SmallPartsAtThisAge(small))
     };
-    told(CheckKind::SmallParts, title, 0.0, Vec::new(), said)
+    counted(CheckKind::SmallParts, wrong, advice)
 }
 
 #[cfg(test)]

@@ -1,10 +1,12 @@
 //! By feel: how much the latch tells an attentive hand. It informs and never fails.
 
-use super::CheckKind;
-use super::{Sums, told};
-use crate::count::count;
+use super::advice::Nothing;
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::results::Check;
 use crate::verdict::{DialProof, StopsAt, Verdict};
+
+/// Steps below this, mm, are told as none: they would show as 0.00.
+const FELT: f64 = 0.005;
 
 /// How far the nominal slider moves on when the dial that binds first comes right, mm: from its
 /// stop to the next dial's; 0 where two stop it alike, so that only their errors tell them apart.
@@ -30,22 +32,17 @@ fn stop(dial: &DialProof) -> Option<f64> {
 /// How many tries an attentive person needs, one dial after the other: the sum of the positions.
 pub(super) fn check(sums: &Sums<'_>) -> Check {
     let tries: usize = sums.proofs.iter().map(|dial| dial.marks.len()).sum();
-    let all = count(sums.proofs).total;
     let step = first_step(sums.proofs, sums.design.slider.travel);
-    let moves = if step >= 0.005 {
-        format!("the slider moves on by {step:.2} mm when the dial that binds first comes right")
-    } else {
-        "the dials stop the slider alike, and only what is off in the box tells which binds first"
-            .to_owned()
+    let draft = Draft {
+        kind: CheckKind::ByFeel,
+        about: About::Latch,
+        value: tries as f64,
+        limit: 0.0,
+        decided_by: vec![(Contributor::Tries, tries as f64)],
     };
-    told(
-        CheckKind::ByFeel,
-        format!(
-            "By feel: at most {tries} tries open it, not {all}; it keeps a secret, it does not keep \
-             valuables"
-        ),
-        tries as f64,
-        vec![("tries", tries as f64)],
-        format!("nothing to do: {moves}"),
-    )
+    draft.advised(Advice::Nothing(if step >= FELT {
+        Nothing::MovesOn { by: step }
+    } else {
+        Nothing::StopsAlike
+    }))
 }

@@ -1,12 +1,12 @@
 //! The finger knob above the plate: fingers get round it and the dials' knobs while the box is shut, and
 //! on its whole way it meets none of them.
 
-use super::CheckKind;
 use latchwright_geometry::trig;
 
-use super::spacing::{FINGERS, InPlate};
-use super::worst_case;
+use super::advice::Estimate;
+use super::spacing::{FINGERS, InPlate, Places};
 use super::worst_place::{To, in_plate};
+use super::{About, Advice, CheckKind, Contributor, Draft};
 use crate::results::Check;
 use latchwright_model::{Design, Dial, Slider};
 
@@ -53,23 +53,27 @@ pub fn plays(slider: &Slider, dial: &Dial) -> f64 {
     slider.guide_play + dial.bore.shaft_play
 }
 
+/// What fingers have between the finger knob and a dial's knob when the slider is forward, mm.
+pub fn fingers_between(slider: &Slider, dial: &Dial) -> f64 {
+    at_rest(slider, dial) - knobs(slider, dial)
+}
+
+/// What is left between the two knobs where they come nearest on the finger knob's way, worst case, mm.
+pub fn passes_at(places: &Places, slider: &Slider, dial: &Dial) -> f64 {
+    places.apart(nearest(slider, dial), 1.0) - knobs(slider, dial) - plays(slider, dial)
+}
+
 /// Dials are turned with the slider forward: fingers get between then.
 pub(super) fn room(design: &Design, index: usize, dial: &Dial) -> Check {
     let slider = &design.slider;
-    let value = at_rest(slider, dial) - knobs(slider, dial);
-    worst_case(
-        CheckKind::FingerKnobRoom,
-        Some(index),
-        format!("Fingers get between the finger knob and knob {}", index + 1),
-        (value, FINGERS),
-        vec![("knob diameter", knobs(slider, dial))],
-        |short| {
-            format!(
-                "move dial {} by about {short:.2} mm away from the finger knob or make its knob smaller",
-                index + 1
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::FingerKnobRoom,
+        about: About::Dial(index),
+        value: fingers_between(slider, dial),
+        limit: FINGERS,
+        decided_by: vec![(Contributor::KnobDiameter, knobs(slider, dial))],
+    };
+    draft.judged(|short| Advice::Change(Estimate::AwayFromFingerKnob(short)))
 }
 
 /// The finger knob goes with the slider, over the plate: it must not meet a dial's knob.
@@ -78,23 +82,18 @@ pub(super) fn way(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let between = nearest(slider, dial);
     let taken = knobs(slider, dial) + plays(slider, dial);
     let mut parts = vec![
-        ("guide_play", slider.guide_play),
-        ("shaft_play", dial.bore.shaft_play),
+        (Contributor::GuidePlay, slider.guide_play),
+        (Contributor::ShaftPlay, dial.bore.shaft_play),
     ];
-    parts.extend(plate.taken(between, 1.0));
-    let check = worst_case(
-        CheckKind::FingerKnobWay,
-        Some(index),
-        format!("Finger knob goes clear of knob {} all the way", index + 1),
-        (plate.apart(between, 1.0) - taken, PASSING),
-        parts,
-        |short| {
-            format!(
-                "move dial {} by about {short:.2} mm away from the finger knob's way or make its knob smaller",
-                index + 1
-            )
-        },
-    );
+    parts.extend(plate.places.taken(between, 1.0));
+    let draft = Draft {
+        kind: CheckKind::FingerKnobWay,
+        about: About::Dial(index),
+        value: passes_at(&plate.places, slider, dial),
+        limit: PASSING,
+        decided_by: parts,
+    };
+    let check = draft.judged(|short| Advice::Change(Estimate::AwayFromFingerKnobsWay(short)));
     let place = nearest_place(slider, dial);
     in_plate(plate.sums, (index, place), taken, false, check)
 }

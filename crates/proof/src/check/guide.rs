@@ -1,10 +1,10 @@
 //! The guide over the year: a slider that swells, or a plate that shrinks, takes its play, and at
 //! some humidity it binds.
 
-use super::CheckKind;
 use latchwright_geometry::EPSILON;
 
-use super::{Sums, worst_case};
+use super::advice::{Estimate, FromTo, GuideCloses};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::results::Check;
 use crate::worst::figure::OfSlider;
 use latchwright_model::wood::{Air, Mover};
@@ -21,58 +21,47 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
         .slider_worst
         .get(OfSlider::Play)
         .map_or(plain, |found| (found.bound - EPSILON).max(plain));
-    let mut title = "Slider keeps its play in the guide all year".to_owned();
-    if least < 0.0 {
-        title.push_str(": ");
-        title.push_str(&when_closed(sums.design));
-    }
-    let parts = vec![("season", play - least)];
-    worst_case(
-        CheckKind::Guide,
-        None,
-        title,
-        (least, 0.0),
-        parts,
-        |short| {
-            format!(
-                "widen the guide play from {play:.2} to about {:.2} mm a side, or run the slider's \
-             grain as the plate's",
-                play + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::Guide,
+        about: About::Latch,
+        value: least,
+        limit: 0.0,
+        decided_by: vec![(Contributor::Season, play - least)],
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::WidenGuidePlay(FromTo {
+            from: play,
+            to: play + short,
+        }))
+    })
 }
 
-/// When a guide that closes in some air of the year does so, in words.
-fn when_closed(design: &Design) -> String {
+/// When a guide that closes in some air of the year does so: at the extremes that are named, or, where
+/// neither alone closes it, on a warm dry day or a cool damp one.
+pub fn when_guide_closes(design: &Design) -> GuideCloses {
     let season = &design.season;
     let mixed = |warm: Climate, damp: Climate| Climate {
         celsius: warm.celsius,
         humidity: damp.humidity,
     };
     let named = [season.dampest, season.driest];
-    // neither extreme alone, but a warm dry day or a cool damp one
     let between = [
         mixed(season.driest, season.dampest),
         mixed(season.dampest, season.driest),
     ];
-    let closing = |ends: [Climate; 2]| -> Vec<String> {
+    let closing = |ends: [Climate; 2]| -> Vec<Climate> {
         let found = ends.into_iter().filter_map(|end| closes_at(design, end));
-        found.map(air_in_words).collect()
+        found.collect()
     };
     let mut airs = closing(named);
     if airs.is_empty() {
         airs = closing(between);
     }
     if airs.is_empty() {
-        "it may close at the extremes of the year".to_owned()
+        GuideCloses::AtTheExtremes
     } else {
-        format!("it closes at {}", airs.join(" and at "))
+        GuideCloses::At(airs)
     }
-}
-
-fn air_in_words(air: Climate) -> String {
-    format!("{:.0} % humidity ({:.0} °C)", air.humidity, air.celsius)
 }
 
 /// The air at which the guide closes on the way from the air it was built in to `end`, temperature
@@ -163,7 +152,6 @@ mod tests {
         let left = 2.0 * check.value;
         assert!((0.265..0.285).contains(&left), "{left}");
         assert_eq!(check.verdict, CheckVerdict::Passes);
-        assert_eq!(check.title, "Slider keeps its play in the guide all year");
     }
 
     #[test]
@@ -174,13 +162,7 @@ mod tests {
         let air = closes_at(&design, design.season.dampest).unwrap();
         assert!((70.0..80.0).contains(&air.humidity), "{air:?}");
         assert!(play_left(&design, air).unwrap().abs() < 1e-6);
-        assert_eq!(
-            check.title,
-            format!(
-                "Slider keeps its play in the guide all year: it closes at {:.0} % humidity (20 °C)",
-                air.humidity
-            )
-        );
+        assert_eq!(when_guide_closes(&design), GuideCloses::At(vec![air]));
         // the season ends just before it: then it stays open
         let before = cherry(45.0, air.humidity - 1.0);
         assert_eq!(guide(&before).verdict, CheckVerdict::Passes);
@@ -198,7 +180,7 @@ mod tests {
         let air = closes_at(&design, design.season.driest).unwrap();
         assert!((25.0..45.0).contains(&air.humidity), "{air:?}");
         assert!((20.0..21.0).contains(&air.celsius), "warmth goes along");
-        assert!(check.title.contains("it closes at"), "{}", check.title);
+        assert_eq!(when_guide_closes(&design), GuideCloses::At(vec![air]));
     }
 
     #[test]

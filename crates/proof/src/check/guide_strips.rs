@@ -1,8 +1,8 @@
 //! The strips that lead the slider's neck: they are screwed to the plate and reach over the whole way of
 //! the slider's guide points, between the keeper and the bar.
 
-use super::CheckKind;
-use super::{Sums, worst_case};
+use super::advice::{Estimate, FromTo};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::results::Check;
 use crate::slider_body::{CORNER, RABBET_AIR, STRIP, SliderBody, strips, swings_forward};
 use latchwright_model::Design;
@@ -38,31 +38,28 @@ fn before_bar(sums: &Sums<'_>, body: &SliderBody) -> Check {
     let design = sums.design;
     let (turned, season) = taken(sums, body);
     let parts = vec![
-        ("guide_play", turned),
-        ("bore_place", design.workmanship.bore_place),
-        ("pin_place", design.workmanship.pin_place),
-        ("season", season),
+        (Contributor::GuidePlay, turned),
+        (Contributor::BorePlace, design.workmanship.bore_place),
+        (Contributor::PinPlace, design.workmanship.pin_place),
+        (Contributor::Season, season),
     ];
-    let (from, to) = strips(design);
-    let title = format!(
-        "Guide strips, {:.1} mm long for guide and travel, end before the slider's bar",
-        to - from
-    );
-    worst_case(
-        CheckKind::StripsToBar,
-        None,
-        title,
-        (to_bar(sums, body), 0.0),
-        parts,
-        |short| {
-            let length = design.slider.guide_length;
-            format!(
-                "shorten the guide at its back end from {length:.2} to about {:.2} mm, or move the dials \
-                 about {short:.2} mm towards the hinge",
-                (length - short).max(0.0)
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::StripsToBar,
+        about: About::Latch,
+        value: to_bar(sums, body),
+        limit: 0.0,
+        decided_by: parts,
+    };
+    draft.judged(|short| {
+        let length = design.slider.guide_length;
+        Advice::Change(Estimate::ShortenGuideOrDialsToHinge {
+            guide: FromTo {
+                from: length,
+                to: (length - short).max(0.0),
+            },
+            dials: short,
+        })
+    })
 }
 
 /// What the strips' front ends have behind the keeper's rabbet, and behind the keeper as the lid swings
@@ -79,21 +76,17 @@ pub fn to_keeper(design: &Design) -> f64 {
 fn behind_keeper(design: &Design) -> Check {
     let from = strips(design).0;
     let parts = vec![
-        ("rabbet", RABBET_AIR),
-        ("swing", swings_forward(design, from)),
-        ("keeper_place", design.workmanship.keeper_place),
-        ("bore_place", design.workmanship.bore_place),
+        (Contributor::Rabbet, RABBET_AIR),
+        (Contributor::Swing, swings_forward(design, from)),
+        (Contributor::KeeperPlace, design.workmanship.keeper_place),
+        (Contributor::BorePlace, design.workmanship.bore_place),
     ];
-    worst_case(
-        CheckKind::StripsToKeeper,
-        None,
-        "Guide strips begin behind the keeper's rabbet".to_owned(),
-        (to_keeper(design), 0.0),
-        parts,
-        |short| {
-            format!(
-                "begin the guide about {short:.2} mm further towards the hinge: move its middle, or shorten it"
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::StripsToKeeper,
+        about: About::Latch,
+        value: to_keeper(design),
+        limit: 0.0,
+        decided_by: parts,
+    };
+    draft.judged(|short| Advice::Change(Estimate::BeginGuideFurtherBack(short)))
 }

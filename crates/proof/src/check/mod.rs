@@ -3,7 +3,10 @@
 //! One file a kind of check; each takes the [`Sums`] of the design and gives its checks. To add
 //! one, write its file and call it in [`all`].
 
+pub mod about;
+pub mod advice;
 mod child;
+pub mod contributor;
 mod feel;
 pub mod finger_knob;
 mod guide;
@@ -17,7 +20,7 @@ mod shaken;
 pub mod slider_body;
 pub mod spacing;
 pub mod stack;
-mod strength;
+pub mod strength;
 mod travel;
 mod window;
 mod workmanship;
@@ -39,11 +42,17 @@ use crate::worst::{figure::OfSlider, figure::SliderWorst};
 use latchwright_model::Unit;
 use latchwright_model::{Design, Dial, Key};
 
-pub use child::{GROWN_AGE, SMALL_PARTS_AGE, could_hold_a_child, fits_small_parts_cylinder};
+pub use about::About;
+pub use advice::Advice;
+pub use child::{
+    CYLINDER_DIAMETER, GROWN_AGE, ROOM_LITRES, ROOM_SIZE, SMALL_PARTS_AGE, could_hold_a_child,
+    fits_small_parts_cylinder,
+};
+pub use contributor::Contributor;
 pub use feel::first_step;
-pub use guide::closes_at;
+pub use guide::{closes_at, when_guide_closes};
 pub use kind::CheckKind;
-pub use racking::arm_limit;
+pub use racking::{arm_limit, racking_margin};
 pub use shaken::shaken_margin;
 pub use travel::{captive_margin, free_margin, rest_gap, rest_hold_margin};
 pub use window::told_apart;
@@ -165,91 +174,67 @@ pub fn of_mark(sums: &Sums<'_>, dial: usize, mark: u32) -> Option<Check> {
 /// one there is.
 pub fn of_kind(proof: &Proof, kind: CheckKind, dial: Option<usize>) -> Option<&Check> {
     let mut of_kind = proof.checks.iter().filter(|check| check.kind == kind);
-    of_kind.find(|check| check.dial == dial || kind.told_once())
+    of_kind.find(|check| check.about.dial() == dial || kind.told_once())
 }
 
-/// A check in millimetres whose figure is a worst case: it passes, or it cannot be promised and
-/// fails.
-fn worst_case(
+/// What a check is made from.
+pub(crate) struct Draft {
+    /// What is checked.
     kind: CheckKind,
-    dial: Option<usize>,
-    title: String,
-    (value, limit): (f64, f64),
-    decided_by: Vec<(&'static str, f64)>,
-    remedy: impl FnOnce(f64) -> String,
-) -> Check {
-    let margin = value - limit;
-    Check {
-        kind,
-        dial,
-        title,
-        value,
-        limit,
-        margin,
-        unit: Unit::Millimetre,
-        verdict: if margin >= 0.0 {
-            CheckVerdict::Passes
-        } else {
-            CheckVerdict::Fails
-        },
-        decided_by: largest_first(decided_by),
-        remedy: if margin >= 0.0 {
-            format!("nothing to do: {margin:.2} mm to spare")
-        } else {
-            // an estimate, so in steps that a maker measures; latchwright_search::remedy finds what really mends
-            remedy((-margin * 20.0).ceil() / 20.0)
-        },
-        worst: None,
-    }
-}
-
-/// A check of what a part bears (MPa) against what it is put to.
-fn stress(
-    (kind, dial): (CheckKind, Option<usize>),
-    title: String,
-    figures: (f64, f64),
-    decided_by: Vec<(&'static str, f64)>,
-    remedy: impl FnOnce() -> String,
-) -> Check {
-    let mut check = worst_case(kind, dial, title, figures, decided_by, |_| remedy());
-    check.unit = Unit::Megapascal;
-    if check.verdict == CheckVerdict::Passes {
-        check.remedy = format!("nothing to do: {:.1} MPa to spare", check.margin);
-    }
-    check
-}
-
-/// A check that tells something and never fails.
-fn told(
-    kind: CheckKind,
-    title: String,
+    /// What it is about.
+    about: About,
+    /// The worst-case figure, in the kind's unit.
     value: f64,
-    decided_by: Vec<(&'static str, f64)>,
-    remedy: String,
-) -> Check {
-    Check {
-        value,
-        margin: value,
-        decided_by,
-        ..yes_or_no(kind, title, 0, remedy)
+    /// What it must at least be.
+    limit: f64,
+    /// What eats it, in any order.
+    decided_by: Vec<(Contributor, f64)>,
+}
+
+impl Draft {
+    /// The check: it passes, or it cannot be promised and fails; `short` gives the estimate of what would
+    /// mend it from what is short, in steps of 0.05 that a maker measures.
+    fn judged(self, short: impl FnOnce(f64) -> Advice) -> Check {
+        let margin = self.value - self.limit;
+        let passes = margin >= 0.0;
+        Check {
+            kind: self.kind,
+            about: self.about,
+            value: self.value,
+            limit: self.limit,
+            margin,
+            unit: self.kind.unit(),
+            verdict: if passes {
+                CheckVerdict::Passes
+            } else {
+                CheckVerdict::Fails
+            },
+            decided_by: largest_first(self.decided_by),
+            advice: if passes {
+                Advice::Slack
+            } else {
+                short((-margin * STEPS_IN_A_MM).ceil() / STEPS_IN_A_MM)
+            },
+            worst: None,
+        }
+    }
+
+    /// The check with this advice, whether it passes or fails; what decides it stays in the order given.
+    fn advised(mut self, advice: Advice) -> Check {
+        let decided_by = core::mem::take(&mut self.decided_by);
+        Check {
+            advice,
+            decided_by,
+            ..self.judged(|_| Advice::Slack)
+        }
     }
 }
 
-/// A check without a figure of its own: so many things are wrong.
-fn yes_or_no(kind: CheckKind, title: String, wrong: i32, remedy: String) -> Check {
-    let value = 0.0 - f64::from(wrong);
-    Check {
-        value,
-        unit: Unit::Count,
-        remedy,
-        ..worst_case(kind, None, title, (value, 0.0), Vec::new(), |_| {
-            String::new()
-        })
-    }
-}
+/// Steps of an estimate in a millimetre: 0.05 mm is what a maker measures with a calliper at hand.
+const STEPS_IN_A_MM: f64 = 20.0;
 
 /// Contributors that count for something, largest first.
-fn largest_first(mut parts: Vec<(&'static str, f64)>) -> Vec<(&'static str, f64)> {
+fn largest_first(mut parts: Vec<(Contributor, f64)>) -> Vec<(Contributor, f64)> {
     parts.retain(|(_, amount)| amount.abs() > 5e-4);
     parts.sort_by(|one, other| other.1.abs().total_cmp(&one.1.abs()));
     parts

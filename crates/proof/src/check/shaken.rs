@@ -1,7 +1,7 @@
 //! Shaken: whatever way up, a knock brings the slider of a locked box no further than its creep.
 
-use super::CheckKind;
-use super::{Sums, worst_case};
+use super::advice::{Estimate, FromTo, Warning};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::count::count;
 use crate::results::Check;
 use crate::verdict::{CheckVerdict, DialProof, Verdict};
@@ -47,25 +47,24 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
         .flat_map(|dial| &dial.marks)
         .filter_map(|mark| mark.creep);
     let creep = creeps.fold(0.0, f64::max);
-    let mut check = worst_case(
-        CheckKind::Shaken,
-        None,
-        "Locked box stays shut when it is shaken or knocked, whatever way up".to_owned(),
-        (value, limit),
-        vec![("creep", creep)],
-        |short| {
-            if unsure > 0 || margin.is_none() {
-                "first see to the settings of which nothing can be promised: a knock may open one"
-                    .to_owned()
-            } else {
-                format!(
-                    "lengthen the engagement from {:.2} to at least {:.2} mm",
-                    sums.design.tab.engagement,
-                    sums.design.tab.engagement + short
-                )
-            }
-        },
-    );
+    let draft = Draft {
+        kind: CheckKind::Shaken,
+        about: About::Latch,
+        value,
+        limit,
+        decided_by: vec![(Contributor::Creep, creep)],
+    };
+    let engagement = sums.design.tab.engagement;
+    let mut check = draft.judged(|short| {
+        if unsure > 0 || margin.is_none() {
+            Advice::Warning(Warning::FirstDecideSettings)
+        } else {
+            Advice::Change(Estimate::LengthenEngagementToAtLeast(FromTo {
+                from: engagement,
+                to: engagement + short,
+            }))
+        }
+    });
     if check.verdict == CheckVerdict::Fails {
         check.verdict = CheckVerdict::Unsure;
     }

@@ -2,12 +2,13 @@
 //! room, the finger knob stands on it and clear of the keeper, and the tab clears the keeper as the lid
 //! swings up.
 
-use super::CheckKind;
 use itertools::Itertools;
 use latchwright_geometry::{EPSILON, Point, trig};
 
+use super::advice::Estimate;
 use super::spacing::{DISC_TO_PIN, WOOD_LEFT};
-use super::{Sums, free_margin, worst_case};
+use super::travel::longer_travel;
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums, free_margin};
 use crate::bounds::DialBounds;
 use crate::results::Check;
 use crate::slider_body::{SliderBody, swings_forward};
@@ -83,30 +84,23 @@ fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
     let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
     let work = &sums.design.workmanship;
     let parts = vec![
-        ("bore_place", core::f64::consts::SQRT_2 * work.bore_place),
-        ("pin_place", core::f64::consts::SQRT_2 * work.pin_place),
+        (
+            Contributor::BorePlace,
+            core::f64::consts::SQRT_2 * work.bore_place,
+        ),
+        (
+            Contributor::PinPlace,
+            core::f64::consts::SQRT_2 * work.pin_place,
+        ),
     ];
-    let title = format!(
-        "Disc of dial {} stays clear of the finger of pin {}",
-        i + 1,
-        j + 1
-    );
-    Some(worst_case(
-        CheckKind::DiscToFinger,
-        Some(i),
-        title,
-        (room, DISC_TO_PIN),
-        parts,
-        |short| {
-            format!(
-                "the finger of pin {} runs straight to the slider's bar: move dials {} and {} apart \
-                 along the front edge by about {short:.2} mm",
-                j + 1,
-                i + 1,
-                j + 1
-            )
-        },
-    ))
+    let draft = Draft {
+        kind: CheckKind::DiscToFinger,
+        about: About::Pair(i, j),
+        value: room,
+        limit: DISC_TO_PIN,
+        decided_by: parts,
+    };
+    Some(draft.judged(|short| Advice::Change(Estimate::ApartForFinger(short))))
 }
 
 /// Two fingers that would run into one another cannot both be made.
@@ -118,21 +112,14 @@ fn fingers_apart(design: &Design) -> Option<Check> {
         (i, j, room)
     });
     let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
-    let title = format!("Fingers of pins {} and {} stand side by side", i + 1, j + 1);
-    Some(worst_case(
-        CheckKind::FingerToFinger,
-        Some(i),
-        title,
-        (room, FINGERS_APART),
-        Vec::new(),
-        |short| {
-            format!(
-                "move dials {} and {} apart along the front edge by about {short:.2} mm",
-                i + 1,
-                j + 1
-            )
-        },
-    ))
+    let draft = Draft {
+        kind: CheckKind::FingerToFinger,
+        about: About::Pair(i, j),
+        value: room,
+        limit: FINGERS_APART,
+        decided_by: Vec::new(),
+    };
+    Some(draft.judged(|short| Advice::Change(Estimate::ApartAlongFront(short))))
 }
 
 /// What the bar has along y beyond its depth, mm, its marking out counted.
@@ -142,16 +129,14 @@ pub fn bar_room(design: &Design, body: &SliderBody) -> f64 {
 
 /// Between the discs, when the slider is back, and the front of the box there is room for the bar.
 fn bar_has_room(design: &Design, body: &SliderBody) -> Check {
-    worst_case(
-        CheckKind::BarRoom,
-        None,
-        "Slider's bar has room between the discs and the front".to_owned(),
-        (bar_room(design, body), 0.0),
-        vec![("pin_place", design.workmanship.pin_place)],
-        |short| {
-            format!("move the dials about {short:.2} mm towards the hinge, or shorten the travel")
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::BarRoom,
+        about: About::Latch,
+        value: bar_room(design, body),
+        limit: 0.0,
+        decided_by: vec![(Contributor::PinPlace, design.workmanship.pin_place)],
+    };
+    draft.judged(|short| Advice::Change(Estimate::DialsToHingeOrLessTravel(short)))
 }
 
 /// Wood on the slider around the finger knob's shank, mm.
@@ -163,19 +148,14 @@ pub fn around_shank(design: &Design, body: &SliderBody) -> f64 {
 
 /// The finger knob's shank goes into the slider: there has to be some.
 fn shank_on_slider(design: &Design, body: &SliderBody) -> Check {
-    worst_case(
-        CheckKind::FingerKnobSeat,
-        None,
-        "Finger knob stands on the slider's neck or bar".to_owned(),
-        (around_shank(design, body), AROUND_SHANK),
-        vec![("pin_place", design.workmanship.pin_place)],
-        |short| {
-            format!(
-                "bring the finger knob, or the middle of the guide where it stands, about {short:.2} \
-                 mm further over the slider's neck or bar, or make its shank thinner"
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::FingerKnobSeat,
+        about: About::Latch,
+        value: around_shank(design, body),
+        limit: AROUND_SHANK,
+        decided_by: vec![(Contributor::PinPlace, design.workmanship.pin_place)],
+    };
+    draft.judged(|short| Advice::Change(Estimate::FingerKnobOverWood(short)))
 }
 
 /// Wood between the finger knob's slot in the plate and the rabbet in which the keeper lies, mm.
@@ -194,19 +174,17 @@ pub fn slot_to_rabbet(design: &Design) -> f64 {
 /// The finger knob's shank must not run against the keeper.
 fn shank_to_keeper(design: &Design) -> Check {
     let parts = vec![
-        ("guide_play", design.slider.guide_play),
-        ("keeper_place", design.workmanship.keeper_place),
+        (Contributor::GuidePlay, design.slider.guide_play),
+        (Contributor::KeeperPlace, design.workmanship.keeper_place),
     ];
-    worst_case(
-        CheckKind::GuideSlotToKeeper,
-        None,
-        "Wood between the finger knob's slot and the keeper's rabbet".to_owned(),
-        (slot_to_rabbet(design), WOOD_LEFT),
-        parts,
-        |short| {
-            format!("set the middle of the guide about {short:.2} mm further towards the hinge")
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::GuideSlotToKeeper,
+        about: About::Latch,
+        value: slot_to_rabbet(design),
+        limit: WOOD_LEFT,
+        decided_by: parts,
+    };
+    draft.judged(|short| Advice::Change(Estimate::GuideToHinge(short)))
 }
 
 /// What the tab clears the keeper by as the lid swings up, worst case, mm.
@@ -219,21 +197,16 @@ fn swings_clear(sums: &Sums<'_>) -> Check {
     let design = sums.design;
     let swing = swings_forward(design, design.keeper.edge);
     let travel = design.slider.travel;
-    worst_case(
-        CheckKind::SwingsClear,
-        None,
-        "Tab clears the keeper while the lid swings up".to_owned(),
-        (swing_margin(sums), 0.0),
-        vec![
-            ("swing", swing),
-            ("engagement", design.tab.engagement),
-            ("keeper_place", design.workmanship.keeper_place),
+    let draft = Draft {
+        kind: CheckKind::SwingsClear,
+        about: About::Latch,
+        value: swing_margin(sums),
+        limit: 0.0,
+        decided_by: vec![
+            (Contributor::Swing, swing),
+            (Contributor::Engagement, design.tab.engagement),
+            (Contributor::KeeperPlace, design.workmanship.keeper_place),
         ],
-        |short| {
-            format!(
-                "lengthen the travel from {travel:.2} to about {:.2} mm",
-                travel + short
-            )
-        },
-    )
+    };
+    draft.judged(|short| longer_travel(travel, short))
 }

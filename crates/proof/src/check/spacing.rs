@@ -1,17 +1,18 @@
 //! Room between parts: disc to disc, disc to other pins, knobs for fingers, wood left in the plate,
 //! slots and the key inside a disc.
 
-use super::CheckKind;
 use itertools::Itertools;
 use latchwright_geometry::{EPSILON, Point, trig};
 
+use super::advice::Estimate;
 use super::finger_knob;
 use super::worst_place::{To, beside_pin, in_plate};
-use super::{Sums, worst_case};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::bounds::DialBounds;
 use crate::results::Check;
+use crate::season::Drift;
 use crate::worst::{figure::Between, figure::OfSlider};
-use latchwright_model::Dial;
+use latchwright_model::{Design, Dial, Slider};
 
 /// Room for fingers between two knobs, mm.
 ///
@@ -37,9 +38,8 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
     let plate = InPlate::of(sums);
     for [(i, one, bounds), (j, other, others)] in sums.each().array_combinations() {
-        let apart = centre(one).distance(centre(other));
         checks.push(disc_to_disc(&plate, (i, one, bounds), (j, other, others)));
-        checks.push(knob_to_knob((i, one), (j, other), apart));
+        checks.push(knob_to_knob((i, one), (j, other)));
         checks.push(bore_to_bore(&plate, (i, one), (j, other)));
     }
     checks.extend(tightest_pin(sums));
@@ -66,39 +66,32 @@ fn centre(dial: &Dial) -> Point {
     Point::new(dial.centre.0, dial.centre.1)
 }
 
-type Numbered<'a> = (usize, &'a Dial, &'a DialBounds);
-
-/// Places in the plate over all boxes.
-pub(super) struct InPlate<'a> {
-    pub(super) sums: &'a Sums<'a>,
+/// Places in the plate at its smallest, each bore off on both axes at once.
+#[derive(Debug, Clone, Copy)]
+pub struct Places {
     /// Least growth of the plate along x and y over the year, as fractions.
     growth: (f64, f64),
     /// ± on each axis for a bore, mm.
     place: f64,
 }
 
-impl<'a> InPlate<'a> {
-    fn of(sums: &'a Sums<'a>) -> Self {
-        let least = |of, strains: &crate::season::Strains| {
-            let plain = strains.apart(1.0, 0.0).0;
-            sums.slider_worst
-                .get(of)
-                .map_or(plain, |least| least.bound.max(plain))
-        };
+impl Places {
+    /// In a plate that grows by at least so much along x and y, as fractions.
+    pub fn of(design: &Design, growth: (f64, f64)) -> Self {
         Self {
-            sums,
-            growth: (
-                least(OfSlider::PlateX, &sums.drift.x),
-                least(OfSlider::PlateY, &sums.drift.y),
-            ),
-            place: sums.design.workmanship.bore_place,
+            growth,
+            place: design.workmanship.bore_place,
         }
     }
 
+    /// Least growth of the plate along x and y over this year, as fractions, by the plain sums.
+    pub fn plain_growth(drift: &Drift) -> (f64, f64) {
+        (drift.x.apart(1.0, 0.0).0, drift.y.apart(1.0, 0.0).0)
+    }
+
     /// Least distance between two places that are (`across`, `along`) apart when nothing is off and
-    /// of which `bores` are bores, mm: each may be off on both axes at once, in a plate at its
-    /// smallest.
-    pub(super) fn apart(&self, (across, along): (f64, f64), bores: f64) -> f64 {
+    /// of which `bores` are bores, mm.
+    pub fn apart(&self, (across, along): (f64, f64), bores: f64) -> f64 {
         let error = bores * self.place;
         let axis = |length: f64, growth: f64| (length.abs() - error).max(0.0) * (1.0 + growth);
         let (x, y) = (axis(across, self.growth.0), axis(along, self.growth.1));
@@ -106,24 +99,54 @@ impl<'a> InPlate<'a> {
     }
 
     /// What places and season take from a distance, for the maker.
-    pub(super) fn taken(
-        &self,
-        (across, along): (f64, f64),
-        bores: f64,
-    ) -> [(&'static str, f64); 2] {
+    pub(super) fn taken(&self, apart: (f64, f64), bores: f64) -> [(Contributor, f64); 2] {
         let still = Self {
             growth: (0.0, 0.0),
             ..*self
         };
-        let (worst, dry) = (
-            self.apart((across, along), bores),
-            still.apart((across, along), bores),
-        );
+        let (worst, dry) = (self.apart(apart, bores), still.apart(apart, bores));
         [
-            ("bore_place", trig::hypot(across, along) - dry),
-            ("season", dry - worst),
+            (Contributor::BorePlace, trig::hypot(apart.0, apart.1) - dry),
+            (Contributor::Season, dry - worst),
         ]
     }
+}
+
+/// Places in the plate over all boxes.
+pub(super) struct InPlate<'a> {
+    pub(super) sums: &'a Sums<'a>,
+    pub(super) places: Places,
+}
+
+impl<'a> InPlate<'a> {
+    fn of(sums: &'a Sums<'a>) -> Self {
+        let plain = Places::plain_growth(sums.drift);
+        let least = |of, plain: f64| {
+            let least = sums.slider_worst.get(of);
+            least.map_or(plain, |least| least.bound.max(plain))
+        };
+        let growth = (
+            least(OfSlider::PlateX, plain.0),
+            least(OfSlider::PlateY, plain.1),
+        );
+        Self {
+            sums,
+            places: Places::of(sums.design, growth),
+        }
+    }
+}
+
+/// A dial with its number, from 0, and its sums.
+pub type Numbered<'a> = (usize, &'a Dial, &'a DialBounds);
+
+/// Clear distance between two discs, worst case, mm.
+pub fn discs_apart(
+    places: &Places,
+    (one, a): (&Dial, &DialBounds),
+    (other, b): (&Dial, &DialBounds),
+) -> f64 {
+    let play = one.bore.shaft_play + other.bore.shaft_play;
+    places.apart(between(one, other), 2.0) - a.rim.hi - b.rim.hi - play
 }
 
 fn disc_to_disc(
@@ -131,27 +154,18 @@ fn disc_to_disc(
     (i, one, a): Numbered<'_>,
     (j, other, b): Numbered<'_>,
 ) -> Check {
-    let between = between(one, other);
     let play = one.bore.shaft_play + other.bore.shaft_play;
-    let value = plate.apart(between, 2.0) - a.rim.hi - b.rim.hi - play;
     let prints = (a.rim.hi - a.rim.lo + b.rim.hi - b.rim.lo) / 2.0;
-    let mut parts = vec![("shaft_play", play), ("print", prints)];
-    parts.extend(plate.taken(between, 2.0));
-    let title = format!("Discs of dials {} and {} keep apart", i + 1, j + 1);
-    let check = worst_case(
-        CheckKind::DiscToDisc,
-        Some(i),
-        title,
-        (value, 0.5),
-        parts,
-        |short| {
-            format!(
-                "move dials {} and {} apart by about {short:.2} mm or make their discs smaller",
-                i + 1,
-                j + 1
-            )
-        },
-    );
+    let mut parts = vec![(Contributor::ShaftPlay, play), (Contributor::Print, prints)];
+    parts.extend(plate.places.taken(between(one, other), 2.0));
+    let draft = Draft {
+        kind: CheckKind::DiscToDisc,
+        about: About::Pair(i, j),
+        value: discs_apart(&plate.places, (one, a), (other, b)),
+        limit: DISCS_APART,
+        decided_by: parts,
+    };
+    let check = draft.judged(|short| Advice::Change(Estimate::ApartOrSmallerDiscs(short)));
     in_plate(plate.sums, (i, To::Dial(j)), 0.0, true, check)
 }
 
@@ -160,27 +174,26 @@ fn between(one: &Dial, other: &Dial) -> (f64, f64) {
     (other.centre.0 - one.centre.0, other.centre.1 - one.centre.1)
 }
 
-fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial), apart: f64) -> Check {
-    let value = apart - f64::midpoint(one.knob.diameter, other.knob.diameter);
-    let parts = vec![(
-        "knob diameter",
-        f64::midpoint(one.knob.diameter, other.knob.diameter),
-    )];
-    let title = format!("Fingers get between knobs {} and {}", i + 1, j + 1);
-    worst_case(
-        CheckKind::KnobToKnob,
-        Some(i),
-        title,
-        (value, FINGERS),
-        parts,
-        |short| {
-            format!(
-                "move dials {} and {} apart by about {short:.2} mm or make their knobs smaller",
-                i + 1,
-                j + 1
-            )
-        },
-    )
+/// Room for fingers between two knobs, mm.
+pub fn knobs_apart(one: &Dial, other: &Dial) -> f64 {
+    centre(one).distance(centre(other)) - f64::midpoint(one.knob.diameter, other.knob.diameter)
+}
+
+fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial)) -> Check {
+    let knobs = f64::midpoint(one.knob.diameter, other.knob.diameter);
+    let draft = Draft {
+        kind: CheckKind::KnobToKnob,
+        about: About::Pair(i, j),
+        value: knobs_apart(one, other),
+        limit: FINGERS,
+        decided_by: vec![(Contributor::KnobDiameter, knobs)],
+    };
+    draft.judged(|short| Advice::Change(Estimate::ApartOrSmallerKnobs(short)))
+}
+
+/// Wood between two bores, worst case, mm.
+pub fn bores_apart(places: &Places, one: &Dial, other: &Dial) -> f64 {
+    places.apart(between(one, other), 2.0) - f64::midpoint(one.bore.diameter, other.bore.diameter)
 }
 
 fn bore_to_bore(
@@ -188,23 +201,14 @@ fn bore_to_bore(
     (i, one): (usize, &Dial),
     (j, other): (usize, &Dial),
 ) -> Check {
-    let between = between(one, other);
-    let value = plate.apart(between, 2.0) - f64::midpoint(one.bore.diameter, other.bore.diameter);
-    let title = format!("Wood between the bores of dials {} and {}", i + 1, j + 1);
-    let check = worst_case(
-        CheckKind::BoreToBore,
-        Some(i),
-        title,
-        (value, WOOD_LEFT),
-        plate.taken(between, 2.0).into(),
-        |short| {
-            format!(
-                "move dials {} and {} apart by about {short:.2} mm",
-                i + 1,
-                j + 1
-            )
-        },
-    );
+    let draft = Draft {
+        kind: CheckKind::BoreToBore,
+        about: About::Pair(i, j),
+        value: bores_apart(&plate.places, one, other),
+        limit: WOOD_LEFT,
+        decided_by: plate.places.taken(between(one, other), 2.0).into(),
+    };
+    let check = draft.judged(|short| Advice::Change(Estimate::Apart(short)));
     let taken = f64::midpoint(one.bore.diameter, other.bore.diameter);
     in_plate(plate.sums, (i, To::Dial(j)), taken, false, check)
 }
@@ -274,33 +278,43 @@ fn disc_to_pin(
     let value = exact.map_or(plain, |least| (least.bound - solid - EPSILON).max(plain));
     let work = &sums.design.workmanship;
     let parts = vec![
-        ("bore_place", core::f64::consts::SQRT_2 * work.bore_place),
-        ("pin_place", core::f64::consts::SQRT_2 * work.pin_place),
-        ("shaft_play", play),
-        ("guide_play", trig::hypot(b.aside_parts[3].1, b.lift)),
-        ("season", drift_towards(sums, dial, other.pin_at())),
+        (
+            Contributor::BorePlace,
+            core::f64::consts::SQRT_2 * work.bore_place,
+        ),
+        (
+            Contributor::PinPlace,
+            core::f64::consts::SQRT_2 * work.pin_place,
+        ),
+        (Contributor::ShaftPlay, play),
+        (
+            Contributor::GuidePlay,
+            trig::hypot(b.aside_parts[3].1, b.lift),
+        ),
+        (
+            Contributor::Season,
+            drift_towards(sums, dial, other.pin_at()),
+        ),
     ];
-    let title = format!("Disc of dial {} stays clear of pin {}", i + 1, j + 1);
-    let check = worst_case(
-        CheckKind::DiscToPin,
-        Some(i),
-        title,
-        (value, DISC_TO_PIN),
-        parts,
-        |short| {
-            format!(
-                "move dials {} and {} apart by about {short:.2} mm or make disc {} smaller",
-                i + 1,
-                j + 1,
-                i + 1
-            )
-        },
-    );
+    let draft = Draft {
+        kind: CheckKind::DiscToPin,
+        about: About::Pair(i, j),
+        value,
+        limit: DISC_TO_PIN,
+        decided_by: parts,
+    };
+    let check = draft.judged(|short| Advice::Change(Estimate::ApartOrSmallerDisc(short)));
     match exact {
         Some(found) => beside_pin(sums, (i, j), &found, check),
         None => check,
     }
 }
+
+/// Clear distance that two discs must keep, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub const DISCS_APART: f64 = 0.5;
 
 /// Clear distance that a disc must keep from a foreign pin, mm.
 ///
@@ -316,117 +330,119 @@ fn drift_towards(sums: &Sums<'_>, dial: &Dial, pin: (f64, f64)) -> f64 {
     trig::hypot(x.1.max(-x.0), y.1.max(-y.0))
 }
 
+/// The plate's edge that comes nearest to a bore.
+struct NearestEdge {
+    /// From the bore to it along x and y, mm.
+    apart: (f64, f64),
+    /// The nearest place on it, mm.
+    place: (f64, f64),
+    /// Wood between the two, worst case, mm; less than nothing for a bore past the edge.
+    wood: f64,
+}
+
+impl NearestEdge {
+    fn of(places: &Places, design: &Design, dial: &Dial) -> Self {
+        let wood = &design.plate;
+        let (x, y) = dial.centre;
+        let to_side = (wood.width / 2.0 - x.abs(), 0.0);
+        let to_front = (0.0, y.min(wood.depth - y));
+        let left = |(across, along): (f64, f64)| {
+            let outside = across.min(0.0) + along.min(0.0);
+            places.apart((across.max(0.0), along.max(0.0)), 1.0) + outside
+        };
+        let side = left(to_side) < left(to_front);
+        let apart = if side { to_side } else { to_front };
+        Self {
+            apart,
+            place: if side {
+                (wood.width / 2.0 * if x < 0.0 { -1.0 } else { 1.0 }, y)
+            } else {
+                (x, if y < wood.depth - y { 0.0 } else { wood.depth })
+            },
+            wood: left(apart) - dial.bore.diameter / 2.0,
+        }
+    }
+}
+
+/// Wood between a bore and the plate's nearest edge, worst case, mm.
+pub fn wood_to_edge(places: &Places, design: &Design, dial: &Dial) -> f64 {
+    NearestEdge::of(places, design, dial).wood
+}
+
 fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
-    let wood = &plate.sums.design.plate;
-    let (x, y) = dial.centre;
-    let to_side = (wood.width / 2.0 - x.abs(), 0.0);
-    let to_front = (0.0, y.min(wood.depth - y));
-    // a bore past the edge has less than nothing left
-    let left = |(across, along): (f64, f64)| {
-        let outside = across.min(0.0) + along.min(0.0);
-        plate.apart((across.max(0.0), along.max(0.0)), 1.0) + outside
+    let edge = NearestEdge::of(&plate.places, plate.sums.design, dial);
+    let draft = Draft {
+        kind: CheckKind::BoreToEdge,
+        about: About::Dial(index),
+        value: edge.wood,
+        limit: WOOD_LEFT,
+        decided_by: plate.places.taken(edge.apart, 1.0).into(),
     };
-    let (distance, nearest) = if left(to_side) < left(to_front) {
-        (left(to_side), to_side)
-    } else {
-        (left(to_front), to_front)
-    };
-    let value = distance - dial.bore.diameter / 2.0;
-    let title = format!(
-        "Wood between the bore of dial {} and the plate's edge",
-        index + 1
-    );
-    let check = worst_case(
-        CheckKind::BoreToEdge,
-        Some(index),
-        title,
-        (value, WOOD_LEFT),
-        plate.taken(nearest, 1.0).into(),
-        |short| {
-            format!(
-                "move dial {} inwards by about {short:.2} mm or make the plate larger",
-                index + 1
-            )
-        },
-    );
-    let edge = if nearest == to_side {
-        To::Place(wood.width / 2.0 * if x < 0.0 { -1.0 } else { 1.0 }, y)
-    } else {
-        To::Place(x, if y < wood.depth - y { 0.0 } else { wood.depth })
-    };
+    let check = draft.judged(|short| Advice::Change(Estimate::InwardsOrLargerPlate(short)));
     in_plate(
         plate.sums,
-        (index, edge),
+        (index, To::Place(edge.place.0, edge.place.1)),
         dial.bore.diameter / 2.0,
         false,
         check,
     )
 }
 
+/// Wood between a bore and the slot in which the finger knob's shank runs, worst case, mm.
+pub fn wood_to_guide_slot(places: &Places, slider: &Slider, dial: &Dial) -> f64 {
+    places.apart(finger_knob::nearest(slider, dial), 1.0)
+        - dial.bore.diameter / 2.0
+        - slider.shank / 2.0
+        - slider.guide_play
+}
+
 /// The finger knob's shank runs in a slot through the plate.
 fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let slider = &plate.sums.design.slider;
     let between = finger_knob::nearest(slider, dial);
-    let value = plate.apart(between, 1.0)
-        - dial.bore.diameter / 2.0
-        - slider.shank / 2.0
-        - slider.guide_play;
-    let title = format!(
-        "Wood between the bore of dial {} and the guide slot",
-        index + 1
-    );
-    let mut parts = vec![("guide_play", slider.guide_play)];
-    parts.extend(plate.taken(between, 1.0));
-    let check = worst_case(
-        CheckKind::BoreToGuideSlot,
-        Some(index),
-        title,
-        (value, WOOD_LEFT),
-        parts,
-        |short| {
-            format!(
-                "move the finger knob or dial {} apart by about {short:.2} mm",
-                index + 1
-            )
-        },
-    );
+    let mut parts = vec![(Contributor::GuidePlay, slider.guide_play)];
+    parts.extend(plate.places.taken(between, 1.0));
+    let draft = Draft {
+        kind: CheckKind::BoreToGuideSlot,
+        about: About::Dial(index),
+        value: wood_to_guide_slot(&plate.places, slider, dial),
+        limit: WOOD_LEFT,
+        decided_by: parts,
+    };
+    let check = draft.judged(|short| Advice::Change(Estimate::FingerKnobApart(short)));
     let nearest = finger_knob::nearest_place(slider, dial);
     let taken = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play;
     in_plate(plate.sums, (index, nearest), taken, false, check)
 }
 
-/// The deepest slot leaves a wall around the star.
-fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
-    let deepest = dial
-        .disc
-        .slots
-        .iter()
-        .map(|slot| slot.depth)
-        .fold(0.0, f64::max);
-    let star = (dial.key.apothem + dial.key.clearance)
-        / trig::cos(core::f64::consts::PI / f64::from(dial.key.sides.max(3)));
-    let work = &sums.design.workmanship;
+/// From the middle of the star to its tips, mm.
+pub fn star_reach(dial: &Dial) -> f64 {
+    (dial.key.apothem + dial.key.clearance)
+        / trig::cos(core::f64::consts::PI / f64::from(dial.key.sides.max(3)))
+}
+
+/// Wall between the deepest slot and the star, worst case, mm.
+pub fn wall_to_star(design: &Design, dial: &Dial, bounds: &DialBounds) -> f64 {
+    let depths = dial.disc.slots.iter().map(|slot| slot.depth);
+    let deepest = depths.fold(0.0, f64::max);
+    let work = &design.workmanship;
     // rim and depth are two sizes of one print, each off by itself
     let off = dial.disc.radius - bounds.rim.lo + work.print + work.film_spread;
-    let value = dial.disc.radius - deepest - star - off;
-    let title = format!(
-        "Wall between slot and star in the disc of dial {}",
-        index + 1
-    );
-    worst_case(
-        CheckKind::SlotToStar,
-        Some(index),
-        title,
-        (value, PRINTED_WALL),
-        vec![
-            ("print", 1.5 * work.print),
-            ("film_spread", 2.0 * work.film_spread),
+    dial.disc.radius - deepest - star_reach(dial) - off
+}
+
+/// The deepest slot leaves a wall around the star.
+fn slot_to_star(sums: &Sums<'_>, index: usize, dial: &Dial, bounds: &DialBounds) -> Check {
+    let work = &sums.design.workmanship;
+    let draft = Draft {
+        kind: CheckKind::SlotToStar,
+        about: About::Dial(index),
+        value: wall_to_star(sums.design, dial, bounds),
+        limit: PRINTED_WALL,
+        decided_by: vec![
+            (Contributor::Print, 1.5 * work.print),
+            (Contributor::FilmSpread, 2.0 * work.film_spread),
         ],
-        |short| {
-            format!(
-                "make the disc of dial {} larger, or its slot shallower, by about {short:.2} mm",
-                index + 1
-            )
-        },
-    )
+    };
+    draft.judged(|short| Advice::Change(Estimate::LargerDiscOrShallowerSlot(short)))
 }

@@ -3,10 +3,10 @@
 //! Heights count downwards from the plate's underside. Each thickness and each clearance is off by
 //! the maker's ± on a thickness and by the coats of its two faces.
 
-use super::CheckKind;
 use itertools::iproduct;
 
-use super::{Sums, worst_case};
+use super::advice::{Estimate, FromTo};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::results::Check;
 use crate::slider_body::BRIDGE;
 use latchwright_model::{Design, Dial};
@@ -43,11 +43,11 @@ pub fn off(design: &Design) -> f64 {
     design.workmanship.thickness + 2.0 * design.workmanship.film_spread
 }
 
-fn parts(design: &Design, times: f64) -> Vec<(&'static str, f64)> {
+fn parts(design: &Design, times: f64) -> Vec<(Contributor, f64)> {
     let work = &design.workmanship;
     vec![
-        ("thickness", times * work.thickness),
-        ("film_spread", times * 2.0 * work.film_spread),
+        (Contributor::Thickness, times * work.thickness),
+        (Contributor::FilmSpread, times * 2.0 * work.film_spread),
     ]
 }
 
@@ -71,98 +71,103 @@ pub fn meets_margin(design: &Design, dial: &Dial) -> f64 {
 fn pin_meets_disc(design: &Design, index: usize, dial: &Dial) -> Check {
     let limit = MEETS * dial.disc.thickness;
     let value = limit + meets_margin(design, dial);
-    let title = format!("Pin of dial {} meets two thirds of its disc", index + 1);
     let decided = [
         parts(design, 3.0),
-        vec![("height", dial.pin.height), ("disc", -dial.disc.thickness)],
+        vec![
+            (Contributor::Height, dial.pin.height),
+            (Contributor::Disc, -dial.disc.thickness),
+        ],
     ];
-    worst_case(
-        CheckKind::PinMeetsDisc,
-        Some(index),
-        title,
-        (value, limit),
-        decided.concat(),
-        |short| {
-            let apart = (design.slider.below - dial.disc.below).abs();
-            if dial.pin.height - limit < short + apart {
-                format!(
-                    "lengthen the pin of dial {} from {:.2} to at least {:.2} mm",
-                    index + 1,
-                    dial.pin.height,
-                    dial.pin.height + short
-                )
-            } else {
-                format!(
-                    "bring slider and disc of dial {} to one height: {:.2} mm below the plate, not \
-                     {:.2} and {:.2} mm",
-                    index + 1,
-                    dial.disc.below,
-                    design.slider.below,
-                    dial.disc.below
-                )
+    let draft = Draft {
+        kind: CheckKind::PinMeetsDisc,
+        about: About::Dial(index),
+        value,
+        limit,
+        decided_by: decided.concat(),
+    };
+    draft.judged(|short| {
+        let apart = (design.slider.below - dial.disc.below).abs();
+        Advice::Change(if dial.pin.height - limit < short + apart {
+            Estimate::LengthenPin(FromTo {
+                from: dial.pin.height,
+                to: dial.pin.height + short,
+            })
+        } else {
+            Estimate::OneHeight {
+                disc: dial.disc.below,
+                slider: design.slider.below,
             }
-        },
-    )
+        })
+    })
+}
+
+/// Clear distance between disc and plate, worst case, mm.
+pub fn disc_to_plate_gap(design: &Design, dial: &Dial) -> f64 {
+    dial.disc.below - off(design)
 }
 
 fn disc_to_plate(design: &Design, index: usize, dial: &Dial) -> Check {
-    let title = format!("Disc of dial {} turns clear of the plate", index + 1);
-    let below = dial.disc.below;
-    worst_case(
-        CheckKind::DiscToPlate,
-        Some(index),
-        title,
-        (below - off(design), 0.0),
-        parts(design, 1.0),
-        |short| {
-            format!(
-                "hang the disc of dial {} at least {:.2} mm below the plate, not {below:.2} mm: a \
-                 thicker washer",
-                index + 1,
-                below + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::DiscToPlate,
+        about: About::Dial(index),
+        value: disc_to_plate_gap(design, dial),
+        limit: 0.0,
+        decided_by: parts(design, 1.0),
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::LowerDisc(FromTo {
+            from: dial.disc.below,
+            to: dial.disc.below + short,
+        }))
+    })
+}
+
+/// Clear distance between slider and plate, worst case, mm.
+pub fn slider_to_plate_gap(design: &Design) -> f64 {
+    design.slider.below - off(design)
 }
 
 fn slider_to_plate(design: &Design) -> Check {
-    let below = design.slider.below;
-    worst_case(
-        CheckKind::SliderToPlate,
-        None,
-        "Slider runs clear of the plate".to_owned(),
-        (below - off(design), 0.0),
-        parts(design, 1.0),
-        |short| {
-            format!(
-                "hang the slider at least {:.2} mm below the plate, not {below:.2} mm",
-                below + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::SliderToPlate,
+        about: About::Latch,
+        value: slider_to_plate_gap(design),
+        limit: 0.0,
+        decided_by: parts(design, 1.0),
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::LowerSlider(FromTo {
+            from: design.slider.below,
+            to: design.slider.below + short,
+        }))
+    })
+}
+
+/// Clear distance between tab and keeper, worst case, mm.
+pub fn tab_to_keeper_gap(design: &Design) -> f64 {
+    design.slider.below - off(design) - design.workmanship.thickness
 }
 
 /// The keeper's underside lies level with the plate's, as well as the maker can make it.
 fn tab_to_keeper(design: &Design) -> Check {
-    let below = design.slider.below;
     let work = &design.workmanship;
     let parts = vec![
-        ("thickness", 2.0 * work.thickness),
-        ("film_spread", 2.0 * work.film_spread),
+        (Contributor::Thickness, 2.0 * work.thickness),
+        (Contributor::FilmSpread, 2.0 * work.film_spread),
     ];
-    worst_case(
-        CheckKind::TabToKeeper,
-        None,
-        "Tab slips under the keeper without rubbing".to_owned(),
-        (below - off(design) - work.thickness, 0.0),
-        parts,
-        |short| {
-            format!(
-                "hang the slider at least {:.2} mm below the plate, not {below:.2} mm",
-                below + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::TabToKeeper,
+        about: About::Latch,
+        value: tab_to_keeper_gap(design),
+        limit: 0.0,
+        decided_by: parts,
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::LowerSlider(FromTo {
+            from: design.slider.below,
+            to: design.slider.below + short,
+        }))
+    })
 }
 
 /// The lowest of the bridges under the slider, pins and discs, mm below the plate.
@@ -175,55 +180,66 @@ pub fn lowest(design: &Design) -> f64 {
     dials.fold(slider.below + slider.thickness + BRIDGE, f64::max)
 }
 
+/// Room left below the lowest of the latch, worst case, mm.
+pub fn room_left_below(design: &Design) -> f64 {
+    design.plate.room - 2.0 * off(design) - lowest(design)
+}
+
 fn room_below(design: &Design) -> Check {
-    let room = design.plate.room;
-    worst_case(
-        CheckKind::RoomBelow,
-        None,
-        "Latch is clear of what lies under the lid".to_owned(),
-        (room - 2.0 * off(design), lowest(design)),
-        parts(design, 2.0),
-        |short| {
-            format!(
-                "leave at least {:.2} mm of room below the plate, not {room:.2} mm",
-                room + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::RoomBelow,
+        about: About::Latch,
+        value: design.plate.room - 2.0 * off(design),
+        limit: lowest(design),
+        decided_by: parts(design, 2.0),
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::MoreRoomBelow(FromTo {
+            from: design.plate.room,
+            to: design.plate.room + short,
+        }))
+    })
+}
+
+/// Room over the keeper in its rabbet, worst case, mm.
+pub fn room_over_keeper(design: &Design) -> f64 {
+    design.plate.rabbet - 2.0 * off(design) - design.keeper.thickness
 }
 
 fn lid_closes(design: &Design) -> Check {
-    let rabbet = design.plate.rabbet;
-    worst_case(
-        CheckKind::LidCloses,
-        None,
-        "Keeper has room in its rabbet, so that the lid closes".to_owned(),
-        (rabbet - 2.0 * off(design), design.keeper.thickness),
-        parts(design, 2.0),
-        |short| {
-            format!(
-                "deepen the rabbet from {rabbet:.2} to at least {:.2} mm, or take a thinner keeper",
-                rabbet + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::LidCloses,
+        about: About::Latch,
+        value: design.plate.rabbet - 2.0 * off(design),
+        limit: design.keeper.thickness,
+        decided_by: parts(design, 2.0),
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::DeepenRabbet(FromTo {
+            from: design.plate.rabbet,
+            to: design.plate.rabbet + short,
+        }))
+    })
+}
+
+/// Wood over the rabbet, worst case, mm.
+pub fn roof_left(design: &Design) -> f64 {
+    design.plate.thickness - design.plate.rabbet - 2.0 * off(design)
 }
 
 fn roof(design: &Design) -> Check {
     let plate = &design.plate;
-    worst_case(
-        CheckKind::RabbetRoof,
-        None,
-        "Wood is left over the rabbet".to_owned(),
-        (plate.thickness - plate.rabbet - 2.0 * off(design), ROOF),
-        parts(design, 2.0),
-        |short| {
-            format!(
-                "take a plate of at least {:.2} mm, not {:.2} mm, or a thinner keeper in a shallower \
-                 rabbet",
-                plate.thickness + short,
-                plate.thickness
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::RabbetRoof,
+        about: About::Latch,
+        value: roof_left(design),
+        limit: ROOF,
+        decided_by: parts(design, 2.0),
+    };
+    draft.judged(|short| {
+        Advice::Change(Estimate::ThickerPlate(FromTo {
+            from: plate.thickness,
+            to: plate.thickness + short,
+        }))
+    })
 }

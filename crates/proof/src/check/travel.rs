@@ -1,9 +1,9 @@
 //! Slider and pins: at rest, free, captive, the slot lets its pin in, the tab holds.
 
-use super::CheckKind;
 use latchwright_geometry::{EPSILON, trig};
 
-use super::{Sums, worst_box, worst_case};
+use super::advice::{Estimate, FromTo};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums, worst_box};
 use crate::bounds::DialBounds;
 use crate::dial_judge::DialJudge;
 use crate::results::Check;
@@ -49,30 +49,28 @@ fn at_rest(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let (_, dial, bounds) = sums.each().nth(index)?;
     let work = &sums.design.workmanship;
     let parts = vec![
-        ("guide_play", bounds.lift),
-        ("pin_place", work.pin_place),
-        ("bore_place", work.bore_place),
-        ("print", work.print),
-        ("film_spread", 2.0 * work.film_spread),
-        ("shaft_play", dial.bore.shaft_play),
-        ("season", -bounds.apart_y.0),
+        (Contributor::GuidePlay, bounds.lift),
+        (Contributor::PinPlace, work.pin_place),
+        (Contributor::BorePlace, work.bore_place),
+        (Contributor::Print, work.print),
+        (Contributor::FilmSpread, 2.0 * work.film_spread),
+        (Contributor::ShaftPlay, dial.bore.shaft_play),
+        (Contributor::Season, -bounds.apart_y.0),
     ];
-    let title = format!("Dial {} turns free of its pin at rest", index + 1);
     let gap = dial.pin.gap;
-    Some(worst_case(
-        CheckKind::AtRest,
-        Some(index),
-        title,
-        (rest_gap(sums, index)?, 0.0),
-        parts,
-        |short| {
-            format!(
-                "widen the gap of dial {} from {gap:.2} to about {:.2} mm",
-                index + 1,
-                gap + short
-            )
-        },
-    ))
+    let draft = Draft {
+        kind: CheckKind::AtRest,
+        about: About::Dial(index),
+        value: rest_gap(sums, index)?,
+        limit: 0.0,
+        decided_by: parts,
+    };
+    Some(draft.judged(|short| {
+        Advice::Change(Estimate::WidenGap(FromTo {
+            from: gap,
+            to: gap + short,
+        }))
+    }))
 }
 
 /// The slot at the digit lets its pin in for the whole travel.
@@ -86,38 +84,33 @@ pub(super) fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let margin = entry.margin();
     let swing = |degrees: f64| bounds.rim.hi * trig::sin(trig::radians(degrees.min(90.0)));
     let mut parts = vec![
-        ("reading", swing(work.reading)),
-        ("backlash", swing(bounds.backlash_deg)),
-        ("print", work.print * 1.5),
-        ("film_spread", 2.0 * work.film_spread),
+        (Contributor::Reading, swing(work.reading)),
+        (Contributor::Backlash, swing(bounds.backlash_deg)),
+        (Contributor::Print, work.print * 1.5),
+        (Contributor::FilmSpread, 2.0 * work.film_spread),
     ];
     parts.extend(bounds.aside_parts);
     let slot = dial.disc.slots.iter().find(|slot| slot.mark == 0)?;
-    let title = format!("Slot of dial {} lets its pin in", index + 1);
-    Some(worst_case(
-        CheckKind::LetsIn,
-        Some(index),
-        title,
-        (margin, 0.0),
-        parts,
-        |short| {
-            if entry.depth <= margin {
-                format!(
-                    "deepen the slot of dial {} from {:.2} to about {:.2} mm",
-                    index + 1,
-                    slot.depth,
-                    slot.depth + short
-                )
-            } else {
-                format!(
-                    "widen the slot of dial {} from {:.2} to about {:.2} mm",
-                    index + 1,
-                    slot.width,
-                    slot.width + 2.0 * short
-                )
-            }
-        },
-    ))
+    let draft = Draft {
+        kind: CheckKind::LetsIn,
+        about: About::Dial(index),
+        value: margin,
+        limit: 0.0,
+        decided_by: parts,
+    };
+    Some(draft.judged(|short| {
+        Advice::Change(if entry.depth <= margin {
+            Estimate::DeepenSlot(FromTo {
+                from: slot.depth,
+                to: slot.depth + short,
+            })
+        } else {
+            Estimate::WidenSlot(FromTo {
+                from: slot.width,
+                to: slot.width + 2.0 * short,
+            })
+        })
+    }))
 }
 
 /// How much deeper than the top of its slot's wall the pin's middle stands at full travel, mm,
@@ -163,30 +156,24 @@ fn captive(sums: &Sums<'_>, index: usize) -> Option<Check> {
         .find(|mouth| mouth.turn_deg == 0.0)?
         .lead_in;
     let parts = vec![
-        ("gap", dial.pin.gap),
-        ("lead_in", lead_in),
-        ("guide_play", bounds.lift),
-        ("pin_place", work.pin_place),
-        ("bore_place", work.bore_place),
-        ("print", work.print * 1.5),
-        ("shaft_play", dial.bore.shaft_play),
-        ("season", bounds.apart_y.1),
+        (Contributor::Gap, dial.pin.gap),
+        (Contributor::LeadIn, lead_in),
+        (Contributor::GuidePlay, bounds.lift),
+        (Contributor::PinPlace, work.pin_place),
+        (Contributor::BorePlace, work.bore_place),
+        (Contributor::Print, work.print * 1.5),
+        (Contributor::ShaftPlay, dial.bore.shaft_play),
+        (Contributor::Season, bounds.apart_y.1),
     ];
     let travel = sums.design.slider.travel;
-    let title = format!("Dial {} is held by its pin while open", index + 1);
-    Some(worst_case(
-        CheckKind::Captive,
-        Some(index),
-        title,
-        (value, 0.0),
-        parts,
-        |short| {
-            format!(
-                "lengthen the travel from {travel:.2} to about {:.2} mm",
-                travel + short
-            )
-        },
-    ))
+    let draft = Draft {
+        kind: CheckKind::Captive,
+        about: About::Dial(index),
+        value,
+        limit: 0.0,
+        decided_by: parts,
+    };
+    Some(draft.judged(|short| longer_travel(travel, short)))
 }
 
 /// The worst stop of this dial leaves the tab held.
@@ -208,33 +195,26 @@ pub(super) fn held_at(sums: &Sums<'_>, index: usize, mark: u32, margin: f64) -> 
     let turn = slot_turn_deg(dial, sums.proofs.get(index)?.digit, mark);
     let work = &design.workmanship;
     let parts = vec![
-        ("gap", dial.pin.gap),
-        ("guide_play", bounds.tab_lift),
-        ("keeper_place", work.keeper_place),
-        ("pin_place", work.pin_place),
-        ("bore_place", work.bore_place),
-        ("print", work.print),
-        ("film_spread", 2.0 * work.film_spread),
-        ("shaft_play", dial.bore.shaft_play),
-        ("season", -bounds.hold_drift),
+        (Contributor::Gap, dial.pin.gap),
+        (Contributor::GuidePlay, bounds.tab_lift),
+        (Contributor::KeeperPlace, work.keeper_place),
+        (Contributor::PinPlace, work.pin_place),
+        (Contributor::BorePlace, work.bore_place),
+        (Contributor::Print, work.print),
+        (Contributor::FilmSpread, 2.0 * work.film_spread),
+        (Contributor::ShaftPlay, dial.bore.shaft_play),
+        (Contributor::Season, -bounds.hold_drift),
     ];
     let limit = design.tab.required_hold;
     let engagement = design.tab.engagement;
-    let title = format!("Tab stays held when dial {} stops the slider", index + 1);
-    let figures = (margin + limit, limit);
-    let check = worst_case(
-        CheckKind::StaysHeld,
-        Some(index),
-        title,
-        figures,
-        parts,
-        |short| {
-            format!(
-                "lengthen the engagement from {engagement:.2} to about {:.2} mm",
-                engagement + short
-            )
-        },
-    );
+    let draft = Draft {
+        kind: CheckKind::StaysHeld,
+        about: About::Dial(index),
+        value: margin + limit,
+        limit,
+        decided_by: parts,
+    };
+    let check = draft.judged(|short| longer_engagement(engagement, short));
     Some(worst_box::stays_held(sums, index, turn, check))
 }
 
@@ -269,26 +249,20 @@ fn free(sums: &Sums<'_>) -> Check {
     let design = sums.design;
     let corner = (design.tab.at - design.slider.guide_at.0).abs() + design.tab.width / 2.0;
     let parts = vec![
-        ("engagement", design.tab.engagement),
-        ("keeper_place", design.workmanship.keeper_place),
-        ("guide_play", sums.slider.lift(corner)),
-        ("season", tip_drift(sums).1),
+        (Contributor::Engagement, design.tab.engagement),
+        (Contributor::KeeperPlace, design.workmanship.keeper_place),
+        (Contributor::GuidePlay, sums.slider.lift(corner)),
+        (Contributor::Season, tip_drift(sums).1),
     ];
     let travel = design.slider.travel;
-    let title = "Tab clears the keeper when the slider is back".to_owned();
-    worst_case(
-        CheckKind::Free,
-        None,
-        title,
-        (free_margin(sums), 0.0),
-        parts,
-        |short| {
-            format!(
-                "lengthen the travel from {travel:.2} to about {:.2} mm",
-                travel + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::Free,
+        about: About::Latch,
+        value: free_margin(sums),
+        limit: 0.0,
+        decided_by: parts,
+    };
+    draft.judged(|short| longer_travel(travel, short))
 }
 
 /// Tab under the keeper at u = 0 beyond what is required, worst case, mm.
@@ -311,24 +285,32 @@ fn held_at_rest(sums: &Sums<'_>) -> Check {
     let design = sums.design;
     let corner = (design.tab.at - design.slider.guide_at.0).abs() + design.tab.width / 2.0;
     let parts = vec![
-        ("keeper_place", design.workmanship.keeper_place),
-        ("guide_play", sums.slider.lift(corner)),
-        ("season", -tip_drift(sums).0),
+        (Contributor::KeeperPlace, design.workmanship.keeper_place),
+        (Contributor::GuidePlay, sums.slider.lift(corner)),
+        (Contributor::Season, -tip_drift(sums).0),
     ];
     let (limit, engagement) = (design.tab.required_hold, design.tab.engagement);
-    let value = rest_hold_margin(sums) + limit;
-    let title = "Tab is under the keeper when the slider is forward".to_owned();
-    worst_case(
-        CheckKind::HeldAtRest,
-        None,
-        title,
-        (value, limit),
-        parts,
-        |short| {
-            format!(
-                "lengthen the engagement from {engagement:.2} to about {:.2} mm",
-                engagement + short
-            )
-        },
-    )
+    let draft = Draft {
+        kind: CheckKind::HeldAtRest,
+        about: About::Latch,
+        value: rest_hold_margin(sums) + limit,
+        limit,
+        decided_by: parts,
+    };
+    draft.judged(|short| longer_engagement(engagement, short))
+}
+
+/// The travel, mm, lengthened by what is short.
+pub(super) fn longer_travel(travel: f64, short: f64) -> Advice {
+    Advice::Change(Estimate::LengthenTravel(FromTo {
+        from: travel,
+        to: travel + short,
+    }))
+}
+
+fn longer_engagement(engagement: f64, short: f64) -> Advice {
+    Advice::Change(Estimate::LengthenEngagement(FromTo {
+        from: engagement,
+        to: engagement + short,
+    }))
 }

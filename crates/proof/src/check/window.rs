@@ -1,15 +1,12 @@
 //! How far a pointer may stand off its mark, and how many settings that leaves to be told apart.
 
-use super::CheckKind;
-use itertools::Itertools;
 use latchwright_geometry::trig;
 
-use super::{Sums, largest_first};
+use super::advice::{Estimate, FromTo, Nothing, OtherMarks, Warning};
+use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::count::count;
 use crate::results::Check;
-use crate::verdict::{CheckVerdict, DialProof, Verdict};
-use latchwright_model::Dial;
-use latchwright_model::Unit;
+use crate::verdict::{DialProof, Verdict};
 
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks: Vec<Check> = (0..sums.proofs.len())
@@ -32,53 +29,41 @@ fn window(sums: &Sums<'_>, index: usize) -> Option<Check> {
     let rim = bounds.rim.hi;
     let seen_from_the_middle = |mm: f64| trig::degrees(trig::asin((mm / rim).min(1.0)));
     let mut parts = vec![
-        ("backlash", bounds.backlash_deg),
-        ("print", seen_from_the_middle(1.5 * work.print)),
-        ("film_spread", seen_from_the_middle(2.0 * work.film_spread)),
+        (Contributor::Backlash, bounds.backlash_deg),
+        (Contributor::Print, seen_from_the_middle(1.5 * work.print)),
+        (
+            Contributor::FilmSpread,
+            seen_from_the_middle(2.0 * work.film_spread),
+        ),
     ];
     let aside = bounds.aside_parts.iter();
     parts.extend(aside.map(|(name, mm)| (*name, seen_from_the_middle(*mm))));
-    let (value, limit) = (proof.sure_window_deg, work.reading);
-    let margin = value - limit;
-    let remedy = if margin >= 0.0 {
-        format!("nothing to do: {margin:.1}° to spare")
-    } else if value <= 0.0 {
-        format!(
-            "first see that the slot of dial {} lets its pin in at all",
-            index + 1
-        )
-    } else {
-        let width = dial.disc.slots.iter().find(|slot| slot.mark == 0)?.width;
+    let value = proof.sure_window_deg;
+    let width = dial.disc.slots.iter().find(|slot| slot.mark == 0)?.width;
+    let draft = Draft {
+        kind: CheckKind::Window,
+        about: About::Dial(index),
+        value,
+        limit: work.reading,
+        decided_by: parts,
+    };
+    // what is short is an angle, and is told as it is
+    let margin = value - work.reading;
+    Some(draft.judged(|_| {
+        if value <= 0.0 {
+            return Advice::Warning(Warning::FirstLetIn);
+        }
         // the mouth comes towards the pin at its outer corner, the pin's radius further out
         let lever = rim + bounds.pin.hi;
         let wider = 2.0 * lever * trig::sin(trig::radians((-margin).min(90.0)));
-        format!(
-            "widen the slot of dial {} from {width:.2} to at least {:.2} mm, or read its pointer to \
-             {value:.1}°",
-            index + 1,
-            width + wider
-        )
-    };
-    Some(Check {
-        kind: CheckKind::Window,
-        dial: Some(index),
-        title: format!(
-            "Dial {} lets its pin in while its pointer is off the mark",
-            index + 1
-        ),
-        value,
-        limit,
-        margin,
-        unit: Unit::Degree,
-        verdict: if margin >= 0.0 {
-            CheckVerdict::Passes
-        } else {
-            CheckVerdict::Fails
-        },
-        decided_by: largest_first(parts),
-        remedy,
-        worst: None,
-    })
+        Advice::Change(Estimate::WidenSlotOrRead {
+            slot: FromTo {
+                from: width,
+                to: width + wider,
+            },
+            reading: value,
+        })
+    }))
 }
 
 /// Marks beside the digit, one after the other, that may let the pin in as well: how many before it
@@ -136,71 +121,52 @@ fn apart(sums: &Sums<'_>) -> Option<Check> {
         return None;
     }
     let (total, apart) = (count(sums.proofs).total, told_apart(sums.proofs));
-    let neighbours = neighbours(sums.proofs, &sums.design.dials);
-    let value = apart as f64;
-    Some(Check {
+    let neighbours = neighbours(sums.proofs);
+    let draft = Draft {
         kind: CheckKind::ToldApart,
-        dial: None,
-        title: if apart == total {
-            format!("All {total} settings can be told apart")
-        } else {
-            format!("Of {total} settings {apart} can really be told apart")
-        },
-        value,
+        about: About::Latch,
+        value: apart as f64,
         limit: 0.0,
-        margin: value,
-        unit: Unit::Count,
-        verdict: CheckVerdict::Passes,
-        decided_by: vec![("settings on paper", total as f64), ("told apart", value)],
-        remedy: if neighbours.is_empty() {
-            "nothing to do: no neighbour of a digit lets a pin in".to_owned()
-        } else {
-            format!("{neighbours}: narrow the slot or take fewer positions")
-        },
-        worst: None,
-    })
+        decided_by: vec![
+            (Contributor::SettingsOnPaper, total as f64),
+            (Contributor::ToldApart, apart as f64),
+        ],
+    };
+    Some(draft.advised(if neighbours.is_empty() {
+        Advice::Nothing(Nothing::NoNeighbourOpens)
+    } else {
+        Advice::Change(Estimate::NarrowSlotForNeighbours(neighbours))
+    }))
 }
 
-/// The neighbours that may let a pin in, dial by dial, in labels.
-fn neighbours(proofs: &[DialProof], dials: &[Dial]) -> String {
-    let sentence = |(index, (proof, dial)): (usize, (&DialProof, &Dial))| {
+/// The neighbours that may let a pin in, dial by dial.
+fn neighbours(proofs: &[DialProof]) -> Vec<OtherMarks> {
+    let others = |(dial, proof): (usize, &DialProof)| {
         let marks = proof.marks.len();
         let (before, after) = beside(proof);
-        let first = proof.digit as usize % marks.max(1) + marks - before;
-        let label = |mark: usize| dial.label(u32::try_from(mark % marks.max(1)).unwrap_or(0));
-        let labels: Vec<String> = (first..=first + before + after)
-            .filter(|mark| *mark != first + before)
-            .map(label)
+        let own = proof.digit as usize % marks.max(1) + marks;
+        let mark = |place: usize| u32::try_from(place % marks.max(1)).ok();
+        let found: Vec<u32> = (own - before..=own + after)
+            .filter(|place| *place != own)
+            .filter_map(mark)
             .collect();
-        let own = label(first + before);
-        Some(match labels.as_slice() {
-            [] => return None,
-            [one] => format!(
-                "on dial {}, mark {one} may open as well as {own}",
-                index + 1
-            ),
-            all if all.len() + 1 == marks => {
-                format!(
-                    "on dial {}, every mark may open as well as {own}",
-                    index + 1
-                )
-            }
-            more => format!(
-                "on dial {}, marks {} may open as well as {own}",
-                index + 1,
-                more.join(", ")
-            ),
+        (!found.is_empty()).then_some(OtherMarks {
+            dial,
+            own: mark(own)?,
+            every: found.len() > 1 && found.len() + 1 == marks,
+            marks: found,
         })
     };
-    let pairs = proofs.iter().zip(dials).enumerate();
-    pairs.filter_map(sentence).join("; ")
+    proofs.iter().enumerate().filter_map(others).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::CheckVerdict;
     use crate::verdict::{MarkProof, Reach, StopsAt};
     use crate::{prove, verdicts};
+    use itertools::Itertools;
     use latchwright_model::{Design, Season};
 
     /// A dial whose marks do what the letters say: passes, unsure, holds.
@@ -264,19 +230,24 @@ mod tests {
     }
 
     #[test]
-    fn neighbours_are_named_by_what_stands_on_the_dial() {
-        let design = Design::default();
+    fn neighbours_are_told_dial_by_dial_and_clockwise() {
         let dials = [
             dial(3, "hhhphhhh"),
             dial(0, "phhhhhhp"),
             dial(4, "hhhupuhh"),
         ];
+        let others = |dial, own, marks: &[u32], every| OtherMarks {
+            dial,
+            own,
+            marks: marks.to_vec(),
+            every,
+        };
         assert_eq!(
-            neighbours(&dials, &design.dials),
-            "on dial 2, mark 8 may open as well as 1; on dial 3, marks 4, 6 may open as well as 5"
+            neighbours(&dials),
+            [others(1, 0, &[7], false), others(2, 4, &[3, 5], false)]
         );
-        let all = neighbours(&[dial(1, "upuu")], &design.dials);
-        assert_eq!(all, "on dial 1, every mark may open as well as 2");
+        let all = neighbours(&[dial(1, "upuu")]);
+        assert_eq!(all, [others(0, 1, &[0, 2, 3], true)]);
     }
 
     #[test]
@@ -331,7 +302,7 @@ mod tests {
             let checks = prove(design).checks;
             checks
                 .into_iter()
-                .find(|check| check.kind == CheckKind::Window && check.dial == Some(1))
+                .find(|check| check.kind == CheckKind::Window && check.dial() == Some(1))
                 .unwrap()
         };
         let fine = find(&design);
@@ -340,14 +311,11 @@ mod tests {
         let coarse = find(&design);
         assert_eq!(coarse.verdict, CheckVerdict::Fails);
         assert!((coarse.margin + 1.0).abs() < 1e-6, "{}", coarse.margin);
-        let to = coarse.remedy.split("to at least ").nth(1).unwrap();
-        let width: f64 = to.split(' ').next().unwrap().parse().unwrap();
-        design.dials[1].disc.slots[0].width = width + 0.005;
-        assert_eq!(
-            find(&design).verdict,
-            CheckVerdict::Passes,
-            "{}",
-            coarse.remedy
-        );
+        let Advice::Change(Estimate::WidenSlotOrRead { slot, reading }) = coarse.advice else {
+            panic!("{coarse:?}");
+        };
+        assert_eq!(reading, coarse.value);
+        design.dials[1].disc.slots[0].width = slot.to + 0.005;
+        assert_eq!(find(&design).verdict, CheckVerdict::Passes, "{slot:?}");
     }
 }

@@ -4,15 +4,17 @@
 //! Made with the plain sums, which promise no more than the proof: where the proof is tighter, a few
 //! more positions may be had than are named here.
 
-use super::CheckKind;
 use latchwright_geometry::{EPSILON, trig};
 
-use super::{Sums, captive_margin, free_margin, rest_hold_margin};
+use super::advice::{Estimate, Improvement, Warning};
+use super::{
+    About, Advice, CheckKind, Contributor, Draft, Sums, captive_margin, free_margin,
+    rest_hold_margin,
+};
 use crate::dial_judge::DialJudge;
 use crate::results::Check;
 use crate::season::Drift;
-use crate::verdict::{CheckVerdict, DialProof, Verdict};
-use latchwright_model::Unit;
+use crate::verdict::{DialProof, Verdict};
 use latchwright_model::key;
 use latchwright_model::validate::MAX_DIALS;
 use latchwright_model::validate::MAX_POSITIONS;
@@ -31,34 +33,17 @@ pub(super) fn check(sums: &Sums<'_>) -> Option<Check> {
     let (index, now, most) = (0..sums.proofs.len())
         .filter_map(spare)
         .min_by_key(|(_, now, most)| i64::from(*most) - i64::from(*now))?;
-    let number = index + 1;
-    let title = match most {
-        0 => format!("Dial {number} has {now} positions; with this workmanship none are sure"),
-        _ if most > now => {
-            format!("Dial {number} could have {most} positions with this workmanship; it has {now}")
-        }
-        _ if most == now => {
-            format!("Dial {number} has as many positions as this workmanship allows: {now}")
-        }
-        _ => format!("Dial {number} has {now} positions; this workmanship allows {most}"),
-    };
-    let value = f64::from(most.saturating_sub(now));
-    Some(Check {
+    let draft = Draft {
         kind: CheckKind::Workmanship,
-        dial: Some(index),
-        title,
-        value,
+        about: About::Dial(index),
+        value: f64::from(most.saturating_sub(now)),
         limit: 0.0,
-        margin: value,
-        unit: Unit::Count,
-        verdict: CheckVerdict::Passes,
         decided_by: vec![
-            ("most positions", f64::from(most)),
-            ("positions now", f64::from(now)),
+            (Contributor::MostPositions, f64::from(most)),
+            (Contributor::PositionsNow, f64::from(now)),
         ],
-        remedy: advice(sums.design, sums.drift),
-        worst: None,
-    })
+    };
+    Some(draft.advised(advice(sums.design, sums.drift)))
 }
 
 /// The most positions this dial can have with every mark decided: it passes at its digit and holds at
@@ -171,88 +156,67 @@ fn one_slot_each(dial: &Dial) -> Vec<Dial> {
     dial.disc.slots.iter().map(alone).collect()
 }
 
-/// One thing a maker can do more exactly.
-struct Improvement {
-    /// In the maker's words.
-    name: &'static str,
-    unit: &'static str,
-    /// The largest ± or play of its kind in the design.
-    now: fn(&Design) -> f64,
-    /// Halves it.
-    halve: fn(&mut Design),
-}
+impl Improvement {
+    /// Everything that a maker can do more exactly.
+    const ALL: [Self; 9] = [
+        Self::PinPlaces,
+        Self::BorePlaces,
+        Self::KeeperPlace,
+        Self::Prints,
+        Self::Coats,
+        Self::Reading,
+        Self::GuidePlay,
+        Self::ShaftPlay,
+        Self::KeyClearance,
+    ];
 
-const IMPROVEMENTS: [Improvement; 9] = [
-    Improvement {
-        name: "the places of the pins",
-        unit: " mm",
-        now: |design| design.workmanship.pin_place,
-        halve: |design| design.workmanship.pin_place /= 2.0,
-    },
-    Improvement {
-        name: "the places of the bores",
-        unit: " mm",
-        now: |design| design.workmanship.bore_place,
-        halve: |design| design.workmanship.bore_place /= 2.0,
-    },
-    Improvement {
-        name: "the place of the keeper",
-        unit: " mm",
-        now: |design| design.workmanship.keeper_place,
-        halve: |design| design.workmanship.keeper_place /= 2.0,
-    },
-    Improvement {
-        name: "the printed sizes",
-        unit: " mm",
-        now: |design| design.workmanship.print,
-        halve: |design| design.workmanship.print /= 2.0,
-    },
-    Improvement {
-        name: "the evenness of the coats",
-        unit: " mm",
-        now: |design| design.workmanship.film_spread,
-        halve: |design| design.workmanship.film_spread /= 2.0,
-    },
-    Improvement {
-        name: "the reading of the pointers",
-        unit: "°",
-        now: |design| design.workmanship.reading,
-        halve: |design| design.workmanship.reading /= 2.0,
-    },
-    Improvement {
-        name: "the play in the guide",
-        unit: " mm",
-        now: |design| design.slider.guide_play,
-        halve: |design| design.slider.guide_play /= 2.0,
-    },
-    Improvement {
-        name: "the play of the shafts",
-        unit: " mm",
-        now: |design| most(design, |dial| dial.bore.shaft_play),
-        halve: |design| {
-            for dial in &mut design.dials {
-                dial.bore.shaft_play /= 2.0;
+    /// The largest ± or play of its kind in the design, mm or degrees.
+    fn now(self, design: &Design) -> f64 {
+        let work = &design.workmanship;
+        match self {
+            Self::PinPlaces => work.pin_place,
+            Self::BorePlaces => work.bore_place,
+            Self::KeeperPlace => work.keeper_place,
+            Self::Prints => work.print,
+            Self::Coats => work.film_spread,
+            Self::Reading => work.reading,
+            Self::GuidePlay => design.slider.guide_play,
+            Self::ShaftPlay => most(design, |dial| dial.bore.shaft_play),
+            Self::KeyClearance => most(design, |dial| dial.key.clearance),
+        }
+    }
+
+    /// Done twice as exactly.
+    fn halve(self, design: &mut Design) {
+        let work = &mut design.workmanship;
+        match self {
+            Self::PinPlaces => work.pin_place /= 2.0,
+            Self::BorePlaces => work.bore_place /= 2.0,
+            Self::KeeperPlace => work.keeper_place /= 2.0,
+            Self::Prints => work.print /= 2.0,
+            Self::Coats => work.film_spread /= 2.0,
+            Self::Reading => work.reading /= 2.0,
+            Self::GuidePlay => design.slider.guide_play /= 2.0,
+            Self::ShaftPlay => {
+                for dial in &mut design.dials {
+                    dial.bore.shaft_play /= 2.0;
+                }
             }
-        },
-    },
-    Improvement {
-        name: "the clearance of the keys",
-        unit: " mm",
-        now: |design| most(design, |dial| dial.key.clearance),
-        halve: |design| {
-            for dial in &mut design.dials {
-                dial.key.clearance /= 2.0;
+            Self::KeyClearance => {
+                for dial in &mut design.dials {
+                    dial.key.clearance /= 2.0;
+                }
             }
-        },
-    },
-];
+        }
+    }
+}
 
 fn most(design: &Design, of: fn(&Dial) -> f64) -> f64 {
     design.dials.iter().map(of).fold(0.0, f64::max)
 }
 
-/// Which single improvement would add most to the least margin, in a sentence.
-fn advice(design: &Design, drift: &Drift) -> String {
+/// Which single improvement would add most to the least margin.
+fn advice(design: &Design, drift: &Drift) -> Advice {
     let singles = design
         .dials
         .iter()
@@ -260,30 +224,23 @@ fn advice(design: &Design, drift: &Drift) -> String {
         .map(one_slot_each)
         .collect::<Vec<_>>();
     let before = least_margin(design, drift, &singles);
-    let gain = |improvement: &'static Improvement| {
+    let gain = |what: Improvement| {
         let mut better = design.clone();
-        (improvement.halve)(&mut better);
-        (improvement, least_margin(&better, drift, &singles) - before)
+        what.halve(&mut better);
+        (what, least_margin(&better, drift, &singles) - before)
     };
-    let best = IMPROVEMENTS
-        .iter()
+    let best = Improvement::ALL
         .map(gain)
+        .into_iter()
         .max_by(|one, other| one.1.total_cmp(&other.1))
         .filter(|(_, gain)| *gain >= WORTH_IT);
     match best {
-        Some((
-            Improvement {
-                name, unit, now, ..
-            },
+        Some((what, gain)) => Advice::Change(Estimate::HalveOneThing {
+            what,
+            now: what.now(design),
             gain,
-        )) => format!(
-            "halving {name} (± {}{unit}) would add most to the least margin: {gain:.2} mm",
-            now(design)
-        ),
-        None => {
-            "no single thing done twice as exactly would add to the least margin: change a size"
-                .to_owned()
-        }
+        }),
+        None => Advice::Warning(Warning::ChangeASize),
     }
 }
 
@@ -326,7 +283,7 @@ fn least_margin(design: &Design, drift: &Drift, singles: &[Vec<Dial>]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::prove;
+    use crate::{CheckVerdict, prove};
     use latchwright_model::Season;
 
     fn found(design: &Design) -> Check {
@@ -341,7 +298,7 @@ mod tests {
         let most = check
             .decided_by
             .iter()
-            .find(|(name, _)| *name == "most positions");
+            .find(|(name, _)| *name == Contributor::MostPositions);
         let most = most.unwrap().1;
         (0..=360).find(|number| f64::from(*number) == most).unwrap()
     }
@@ -366,13 +323,7 @@ mod tests {
         let mut design = Design::default();
         design.season = Season::still(design.season.built);
         let check = found(&design);
-        assert!(
-            check
-                .title
-                .ends_with("could have 12 positions with this workmanship; it has 8"),
-            "{}",
-            check.title
-        );
+        assert_eq!(most_of(&check), 12);
         assert_eq!((check.value, check.verdict), (4.0, CheckVerdict::Passes));
         assert!(decided(&with(&design, 12)));
     }
@@ -385,8 +336,8 @@ mod tests {
         let mut numbers = Vec::new();
         for halvings in [0, 1, 3, 60] {
             let mut finer = design.clone();
-            for improvement in IMPROVEMENTS.iter().cycle().take(9 * halvings) {
-                (improvement.halve)(&mut finer);
+            for improvement in Improvement::ALL.iter().cycle().take(9 * halvings) {
+                improvement.halve(&mut finer);
             }
             let most = most_of(&found(&finer));
             assert!(decided(&with(&finer, most)), "{most}");
@@ -404,13 +355,6 @@ mod tests {
         let design = with(&Design::default(), 24);
         let check = found(&design);
         assert_eq!((check.value, check.verdict), (0.0, CheckVerdict::Passes));
-        assert!(
-            check
-                .title
-                .contains("has 24 positions; this workmanship allows "),
-            "{}",
-            check.title
-        );
         assert!(decided(&with(&design, most_of(&check))));
     }
 
@@ -438,7 +382,7 @@ mod tests {
         );
         design.dials[0].disc.slots[1].depth = 17.0;
         let twin = found(&design);
-        assert_eq!((most_of(&twin), twin.dial), (0, Some(0)));
+        assert_eq!((most_of(&twin), twin.dial()), (0, Some(0)));
     }
 
     #[test]
@@ -447,9 +391,9 @@ mod tests {
         let drift = Drift::of(&design).unwrap();
         let singles: Vec<Vec<Dial>> = design.dials.iter().map(one_slot_each).collect();
         let before = least_margin(&design, &drift, &singles);
-        let gains = IMPROVEMENTS.each_ref().map(|improvement| {
+        let gains = Improvement::ALL.map(|improvement| {
             let mut better = design.clone();
-            (improvement.halve)(&mut better);
+            improvement.halve(&mut better);
             least_margin(&better, &drift, &singles) - before
         });
         let best = gains.iter().copied().fold(0.0, f64::max);
@@ -457,12 +401,12 @@ mod tests {
             best > WORTH_IT && gains.iter().all(|gain| *gain > -1e-9),
             "{gains:?}"
         );
-        let named = IMPROVEMENTS
-            .iter()
-            .zip(gains)
-            .find(|(improvement, _)| found(&design).remedy.contains(improvement.name))
-            .unwrap();
-        assert_eq!(named.1, best);
+        let Advice::Change(Estimate::HalveOneThing { what, gain, .. }) = found(&design).advice
+        else {
+            panic!("{:?}", found(&design).advice);
+        };
+        let at = Improvement::ALL.iter().position(|one| *one == what);
+        assert_eq!((gains[at.unwrap()], gain), (best, best));
     }
 
     #[test]
@@ -473,10 +417,6 @@ mod tests {
         design.tab.engagement = 40.0;
         design.workmanship.keeper_place = 0.0;
         design.slider.guide_play = 0.0;
-        assert!(
-            found(&design).remedy.ends_with("change a size"),
-            "{}",
-            found(&design).remedy
-        );
+        assert_eq!(found(&design).advice, Advice::Warning(Warning::ChangeASize));
     }
 }

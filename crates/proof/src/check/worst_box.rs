@@ -2,7 +2,7 @@
 
 use latchwright_geometry::Point;
 
-use super::Sums;
+use super::{Contributor, Sums};
 use crate::built::{BuiltDial, BuiltLatch, Moment};
 use crate::results::Check;
 use crate::verdict::SureStop;
@@ -11,9 +11,6 @@ use crate::worst::{lie::depth_left, lie::enters, lie::travel_to};
 use crate::worst::{witness::Builder, witness::Measure, witness::Off};
 use latchwright_model::slot::SlotShape;
 use latchwright_model::{Design, Slot};
-
-/// Sizes of the design that decide a figure beside what can be off.
-const SIZES: [&str; 4] = ["gap", "lead_in", "engagement", "offset"];
 
 impl Check {
     /// Names the worst box among these latches, and takes what decides the figure from it.
@@ -30,8 +27,8 @@ impl Check {
             .min_by(|one, other| one.value.total_cmp(&other.value));
         if let Some(worst) = worst {
             let sizes = self.decided_by.iter().copied();
-            let mut parts: Vec<(&'static str, f64)> =
-                sizes.filter(|(name, _)| SIZES.contains(name)).collect();
+            let mut parts: Vec<(Contributor, f64)> =
+                sizes.filter(|(what, _)| what.is_a_size()).collect();
             parts.extend(builder.contributions(&worst, measure));
             self.decided_by = super::largest_first(parts);
             self.worst = Some(worst);

@@ -5,6 +5,7 @@ use latchwright_geometry::Point;
 
 use super::moved::{BACK, BORE, FRONT, Moved, PIN, VARIABLES};
 use crate::built::{BuiltDial, BuiltLatch, Moment, Movement};
+use crate::check::Contributor;
 use latchwright_model::{Design, Workmanship};
 
 /// A real box with a figure of a check, built as badly as it may be.
@@ -138,7 +139,7 @@ impl<'a> Builder<'a> {
         &self,
         witness: &Witness,
         measure: &Measure<'_>,
-    ) -> Vec<(&'static str, f64)> {
+    ) -> Vec<(Contributor, f64)> {
         CONTRIBUTORS
             .iter()
             .filter_map(|(name, mend)| {
@@ -154,15 +155,15 @@ impl<'a> Builder<'a> {
 type Mend = fn(&Design, &mut BuiltLatch);
 
 /// Everything that can be off, and how to make it perfect.
-const CONTRIBUTORS: [(&str, Mend); 10] = [
-    ("pin_place", |_, latch| {
+const CONTRIBUTORS: [(Contributor, Mend); 10] = [
+    (Contributor::PinPlace, |_, latch| {
         each(latch, |dial| dial.pin = (0.0, 0.0));
     }),
-    ("bore_place", |_, latch| {
+    (Contributor::BorePlace, |_, latch| {
         each(latch, |dial| dial.bore = (0.0, 0.0));
     }),
-    ("keeper_place", |_, latch| latch.keeper = 0.0),
-    ("print", |design, latch| {
+    (Contributor::KeeperPlace, |_, latch| latch.keeper = 0.0),
+    (Contributor::Print, |design, latch| {
         let work = &design.workmanship;
         shrink(
             design,
@@ -175,7 +176,7 @@ const CONTRIBUTORS: [(&str, Mend); 10] = [
             ],
         );
     }),
-    ("film_spread", |design, latch| {
+    (Contributor::FilmSpread, |design, latch| {
         let work: &Workmanship = &design.workmanship;
         shrink(
             design,
@@ -188,15 +189,19 @@ const CONTRIBUTORS: [(&str, Mend); 10] = [
             ],
         );
     }),
-    ("shaft_play", |_, latch| {
+    (Contributor::ShaftPlay, |_, latch| {
         each(latch, |dial| dial.shaft = (0.0, 0.0));
     }),
-    ("guide_play", |_, latch| {
+    (Contributor::GuidePlay, |_, latch| {
         (latch.front, latch.back) = (0.0, 0.0);
     }),
-    ("season", |design, latch| latch.air = design.season.built),
-    ("reading", |_, latch| each(latch, |dial| dial.reading = 0.0)),
-    ("backlash", |_, latch| {
+    (Contributor::Season, |design, latch| {
+        latch.air = design.season.built
+    }),
+    (Contributor::Reading, |_, latch| {
+        each(latch, |dial| dial.reading = 0.0)
+    }),
+    (Contributor::Backlash, |_, latch| {
         each(latch, |dial| dial.backlash = 0.0);
     }),
 ];

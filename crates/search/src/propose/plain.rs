@@ -406,7 +406,7 @@ mod tests {
     }
 
     fn check<'a>(checks: &'a [Check], name: &str, dial: Option<usize>) -> &'a Check {
-        let of = |check: &&Check| check.kind == name && check.dial == dial;
+        let of = |check: &&Check| check.kind.code() == name && check.dial() == dial;
         checks.iter().find(of).unwrap()
     }
 

@@ -45,7 +45,7 @@ pub(super) fn of(
         if faulty(&proof) {
             return None;
         }
-        let mended = of_kind(&proof, check.kind, check.dial)?;
+        let mended = of_kind(&proof, check.kind, check.dial())?;
         if mended.verdict == CheckVerdict::Passes {
             let margin = mended.margin;
             return Some(Tried {

@@ -243,7 +243,7 @@ impl Job<'_> {
     ) -> Option<(i64, i64, Change)> {
         let too_far = |proof: &Proof| {
             failing(proof).any(|check| {
-                let before = of_kind(low.1, check.kind, check.dial);
+                let before = of_kind(low.1, check.kind, check.dial());
                 before.is_none_or(|before| before.verdict == CheckVerdict::Passes)
             })
         };
@@ -367,7 +367,7 @@ impl Job<'_> {
 /// The least that is to spare in `after` of what fails in `before`.
 fn least_left(before: &Proof, after: &Proof) -> f64 {
     failing(before)
-        .filter_map(|check| of_kind(after, check.kind, check.dial))
+        .filter_map(|check| of_kind(after, check.kind, check.dial()))
         .map(|check| check.margin)
         .fold(f64::INFINITY, f64::min)
 }
@@ -381,7 +381,7 @@ fn order(one: &Change, other: &Change) -> core::cmp::Ordering {
 /// Whether some check that fails is nearer to passing.
 fn helps(before: &Proof, after: &Proof) -> bool {
     failing(before).any(|check| {
-        let now = of_kind(after, check.kind, check.dial);
+        let now = of_kind(after, check.kind, check.dial());
         now.is_none_or(|now| now.margin > check.margin + 1e-9)
     })
 }

@@ -173,10 +173,11 @@ impl Spoiled {
         };
         let failing = |check: &&Check| check.verdict != CheckVerdict::Passes;
         let told_once = mended.kind.told_once();
-        let other =
-            |check: &&Check| check.kind != mended.kind || check.dial != mended.dial && !told_once;
+        let other = |check: &&Check| {
+            check.kind != mended.kind || check.dial() != mended.dial() && !told_once
+        };
         for check in tried.proof.checks.iter().filter(failing).filter(other) {
-            match of_kind(before, check.kind, check.dial).filter(failing) {
+            match of_kind(before, check.kind, check.dial()).filter(failing) {
                 None => spoiled.fails.push(check.clone()),
                 Some(was) if check.margin < was.margin => spoiled.worse += 1,
                 Some(_) => {}

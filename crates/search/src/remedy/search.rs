@@ -37,7 +37,7 @@ impl Tried {
             return Some(self);
         }
         let proof = prove(&self.change.apply(design));
-        let margin = of_kind(&proof, check.kind, check.dial)?.margin;
+        let margin = of_kind(&proof, check.kind, check.dial())?.margin;
         Some(Self {
             proof,
             margin,
@@ -105,7 +105,7 @@ impl<'a> Search<'a> {
             return Outcome::TooFar;
         };
         let proof = effort.prove(&change.apply(self.design));
-        let found = of_kind(&proof, self.check.kind, self.check.dial);
+        let found = of_kind(&proof, self.check.kind, self.check.dial());
         let Some((margin, verdict)) = found.map(|check| (check.margin, check.verdict)) else {
             return Outcome::TooFar;
         };
@@ -229,8 +229,8 @@ fn guide(proof: &Proof, check: &Check) -> f64 {
     let short = match check.kind {
         // the worst mark must be decided, the best one must hold
         CheckKind::Undecided | CheckKind::Shaken => marks(None).min_by(f64::total_cmp),
-        CheckKind::IdleDial => marks(check.dial).max_by(f64::total_cmp),
-        _ => of_kind(proof, check.kind, check.dial).map(|check| check.margin),
+        CheckKind::IdleDial => marks(check.dial()).max_by(f64::total_cmp),
+        _ => of_kind(proof, check.kind, check.dial()).map(|check| check.margin),
     };
     short.filter(|short| short.is_finite()).unwrap_or(-1.0)
 }

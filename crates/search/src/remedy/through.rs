@@ -23,7 +23,7 @@ const TOO_NARROW: f64 = 145.0;
 
 /// The ways worth trying for this check, in order; none for a check that is not known here.
 pub(super) fn of(design: &Design, check: &Check) -> Vec<Way> {
-    let dial = check.dial.unwrap_or(0);
+    let dial = check.dial().unwrap_or(0);
     let all: Vec<usize> = (0..design.dials.len()).collect();
     match check.kind {
         CheckKind::PinMeetsDisc => moves([

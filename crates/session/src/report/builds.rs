@@ -97,7 +97,7 @@ fn row(margin: &Margin) -> String {
         .explained
         .iter()
         .take(NAMED)
-        .map(|(who, part)| format!("{} {:.0} %", contributor(who.name()), part * 100.0))
+        .map(|(who, part)| format!("{} {:.0} %", contributor(*who), part * 100.0))
         .collect();
     format!(
         "  {name:<33}{:>8.2}{:>8.2}{:>8.2}{:>8.2}  {}",
@@ -192,7 +192,7 @@ fn margin_json(margin: &Margin) -> Value {
         "resolution": margin.resolution,
         "worst_case": margin.worst,
         "root_sum_square": margin.rss,
-        "explained": explained.map(|(who, part)| json!([who.name(), part])).collect::<Vec<_>>(),
+        "explained": explained.map(|(who, part)| json!([who.code(), part])).collect::<Vec<_>>(),
     })
 }
 

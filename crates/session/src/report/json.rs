@@ -4,6 +4,7 @@
 use latchwright_model::Design;
 use latchwright_model::{Severity, Unit};
 use latchwright_proof::built::BuiltLatch;
+use latchwright_proof::built::MeasureUnit;
 use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_proof::together::Group;
 use latchwright_proof::worst::witness::Witness;
@@ -86,7 +87,7 @@ fn mark((index, mark): (usize, &MarkProof)) -> Value {
 fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
     json!({
         "check": check.kind.code(),
-        "dial": check.dial.map(|dial| dial + 1),
+        "dial": check.dial().map(|dial| dial + 1),
         "value": check.value,
         "limit": check.limit,
         "margin": check.margin,
@@ -103,7 +104,7 @@ fn check(design: &Design, check: &Check, sought: Sought<'_>) -> Value {
             CheckVerdict::Fails => "fails",
             CheckVerdict::Unsure => "unsure",
         },
-        "decided_by": check.decided_by,
+        "decided_by": check.decided_by.iter().map(|(what, amount)| json!([what.code(), amount])).collect::<Vec<_>>(),
         "remedy": remedy_sentence(design, check, sought),
         "change": remedy_json(sought.found()),
         "worst_box": check.worst.as_ref().map(worst_box),
@@ -140,12 +141,23 @@ pub(super) fn numbers_json(
             json!({
                 "dial": number.dial.map(|dial| dial + 1),
                 "slot": number.slot.map(|slot| slot + 1),
-                "name": number.name,
+                "name": number.measure.code(),
                 "value": number.value,
-                "unit": number.unit,
+                "unit": unit_code(number.measure.unit()),
             })
         })
         .collect()
+}
+
+/// The unit of a number of a built latch, for programs; empty for a share.
+const fn unit_code(unit: MeasureUnit) -> &'static str {
+    match unit {
+        MeasureUnit::Celsius => "°C",
+        MeasureUnit::Percent => "%",
+        MeasureUnit::Millimetre => "mm",
+        MeasureUnit::Degree => "°",
+        MeasureUnit::Share => "",
+    }
 }
 
 /// Dials that hold together where none of them does alone.

@@ -7,7 +7,7 @@ use latchwright_proof::{prove_mark, verdicts};
 use serde_json::{Value, json};
 
 use super::json::{check_json, numbers_json, verdict_word};
-use latchwright_words::length;
+use latchwright_words::{check_title, length, number_name, number_value};
 
 /// One mark of one dial, both from 0, found by the dial's number and label as people say them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -81,7 +81,7 @@ pub fn mark_text(design: &Design, place: MarkPlace) -> String {
     let _ = writeln!(
         out,
         ": {}. At worst {} where {} is needed.",
-        check.title,
+        check_title(&check, design),
         length(check.value, units),
         length(check.limit, units)
     );
@@ -94,13 +94,8 @@ pub fn mark_text(design: &Design, place: MarkPlace) -> String {
         length(worst.value, units)
     );
     for number in worst.latch.numbers(worst.dials.iter().copied()) {
-        let _ = writeln!(
-            out,
-            "  {:<28}{:>10.4} {}",
-            number.to_string(),
-            number.value,
-            number.unit
-        );
+        let (value, unit) = number_value(&number, units);
+        let _ = writeln!(out, "  {:<28}{value:>10.4} {unit}", number_name(&number));
     }
     out
 }

@@ -1,12 +1,12 @@
 //! What to do about a check, in a sentence and for programs.
 
-use latchwright_model::{Design, Units};
+use latchwright_model::Design;
 use latchwright_model::{Step, Unit};
 use latchwright_proof::{Check, CheckVerdict};
 use latchwright_search::Remedy;
 use serde_json::{Value, json};
 
-use latchwright_words::figure;
+use latchwright_words::{advice, check_title, figure};
 
 /// How far the search for a check's remedy is.
 #[derive(Debug, Clone, Copy)]
@@ -42,16 +42,17 @@ impl<'a> Sought<'a> {
 /// to spare and what else comes of it.
 pub fn remedy_sentence(design: &Design, check: &Check, sought: Sought<'_>) -> String {
     match sought {
-        Sought::Found(remedy) => found(design.units, check.unit, remedy),
+        Sought::Found(remedy) => found(design, check.unit, remedy),
         Sought::InVain if check.verdict != CheckVerdict::Passes => format!(
             "no change of a few sizes was found that mends it; {}",
-            check.remedy
+            advice(check, design)
         ),
-        Sought::NotYet | Sought::InVain => check.remedy.clone(),
+        Sought::NotYet | Sought::InVain => advice(check, design),
     }
 }
 
-fn found(units: Units, unit: Unit, remedy: &Remedy) -> String {
+fn found(design: &Design, unit: Unit, remedy: &Remedy) -> String {
+    let units = design.units;
     let told = remedy.change.told(|value, unit| figure(value, unit, units));
     let spare = figure(remedy.margin, unit, units);
     let spare = match unit {
@@ -59,14 +60,17 @@ fn found(units: Units, unit: Unit, remedy: &Remedy) -> String {
         _ if spare == figure(0.0, unit, units) => "it just passes".to_owned(),
         _ => format!("{spare} are to spare"),
     };
-    format!("{told}: then {spare}{}", consequence(units, remedy))
+    format!(
+        "{told}: then {spare}{}",
+        consequence(&remedy.change.apply(design), remedy)
+    )
 }
 
-fn consequence(units: Units, remedy: &Remedy) -> String {
+fn consequence(changed: &Design, remedy: &Remedy) -> String {
     if remedy.proven {
         return " and the latch is proven".to_owned();
     }
-    let worst = remedy.also.iter().map(|check| cost(units, check));
+    let worst = remedy.also.iter().map(|check| cost(changed, check));
     let costs: Vec<String> = worst.collect();
     if costs.is_empty() {
         String::new()
@@ -79,14 +83,14 @@ fn consequence(units: Units, remedy: &Remedy) -> String {
 }
 
 /// A check that would fail, and by how much where that is measured.
-fn cost(units: Units, check: &Check) -> String {
+fn cost(changed: &Design, check: &Check) -> String {
     if check.unit == Unit::Count {
-        return check.title.clone();
+        return check_title(check, changed);
     }
-    let short = figure(check.margin, check.unit, units);
+    let short = figure(check.margin, check.unit, changed.units);
     format!(
         "{}, short by {}",
-        check.title,
+        check_title(check, changed),
         short.trim_start_matches('−')
     )
 }
@@ -98,7 +102,7 @@ pub(super) fn remedy_json(remedy: Option<&Remedy>) -> Value {
         let also = remedy.also.iter().map(|check| {
             json!({
                 "check": check.kind.code(),
-                "dial": check.dial.map(|dial| dial + 1),
+                "dial": check.dial().map(|dial| dial + 1),
                 "margin": check.margin,
             })
         });

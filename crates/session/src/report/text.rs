@@ -12,7 +12,8 @@ use super::FileNotes;
 use super::remedy::{Sought, remedy_sentence};
 use super::season::season_text;
 use super::verdict::verdict_sentence;
-use latchwright_words::{contributor, slides_word, state_name, sure_word};
+use latchwright_proof::check::Contributor;
+use latchwright_words::{advice, check_title, contributor, slides_word, state_name, sure_word};
 use latchwright_words::{figure, grouped, length};
 
 /// Columns the table of marks may have.
@@ -187,7 +188,7 @@ fn checks(design: &Design, proof: &Proof, remedies: &[Option<Remedy>], out: &mut
         let _ = writeln!(
             out,
             "  {verdict}  {}{}",
-            one_line(&check.title),
+            one_line(&check_title(check, design)),
             figures(check, units)
         );
         if !check.decided_by.is_empty() {
@@ -195,7 +196,7 @@ fn checks(design: &Design, proof: &Proof, remedies: &[Option<Remedy>], out: &mut
                 .decided_by
                 .iter()
                 .take(MOST_PARTS)
-                .map(|(name, amount)| part(name, *amount, check.unit, units))
+                .map(|(what, amount)| part(*what, *amount, check.unit, units))
                 .collect();
             let _ = writeln!(out, "          decided by {}", parts.join(", "));
         }
@@ -203,14 +204,14 @@ fn checks(design: &Design, proof: &Proof, remedies: &[Option<Remedy>], out: &mut
             let sentence = remedy_sentence(design, check, Sought::of(remedies, index));
             let _ = writeln!(out, "          {}", one_line(&sentence));
         } else if check.advises() {
-            let _ = writeln!(out, "          {}", one_line(&check.remedy));
+            let _ = writeln!(out, "          {}", one_line(&advice(check, design)));
         }
     }
 }
 
 /// One of the things that decide a check.
-fn part(name: &str, amount: f64, unit: Unit, units: Units) -> String {
-    format!("{} {}", contributor(name), figure(amount, unit, units))
+fn part(what: Contributor, amount: f64, unit: Unit, units: Units) -> String {
+    format!("{} {}", contributor(what), figure(amount, unit, units))
 }
 
 /// The figure of a check beside its limit; nothing for one that is a plain yes or no.

@@ -4,7 +4,7 @@ use latchwright_model::Design;
 use latchwright_model::Severity;
 use latchwright_proof::{CheckVerdict, Proof, Verdict};
 
-use latchwright_words::{grouped, length};
+use latchwright_words::{check_title, grouped, length};
 
 /// The least tab that is still held beyond what is required, over every setting that locks, mm.
 ///
@@ -37,7 +37,7 @@ pub fn verdict_sentence(design: &Design, proof: &Proof) -> String {
         }
         return format!(
             "One setting of {total} opens and every other one locks, {}",
-            checks(proof)
+            checks(design, proof)
         );
     }
     let opens = match settings.opens {
@@ -78,7 +78,7 @@ fn faults(proof: &Proof) -> Option<String> {
     })
 }
 
-fn checks(proof: &Proof) -> String {
+fn checks(design: &Design, proof: &Proof) -> String {
     let mut open = proof
         .checks
         .iter()
@@ -87,11 +87,14 @@ fn checks(proof: &Proof) -> String {
         return "but the latch does not keep all its states".to_owned();
     };
     match open.count() {
-        0 => format!("but one check does not pass: {}", worst.title),
+        0 => format!(
+            "but one check does not pass: {}",
+            check_title(worst, design)
+        ),
         more => format!(
             "but {} checks do not pass; the worst: {}",
             more + 1,
-            worst.title
+            check_title(worst, design)
         ),
     }
 }

@@ -24,7 +24,7 @@ pub(super) type Sizes = Vec<(Size, i64)>;
 /// known here.
 pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
     let ways = Ways { design, proof };
-    let dial = check.dial.unwrap_or(0);
+    let dial = check.dial().unwrap_or(0);
     match check.kind {
         CheckKind::AtRest => ways.at_rest(dial),
         CheckKind::LetsIn => ways.lets_in(&[dial]),
@@ -59,7 +59,7 @@ pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
         _ => {
             let through = through::of(design, check);
             if through.is_empty() && check.unit != Unit::Count {
-                ways.any(check.dial)
+                ways.any(check.dial())
             } else {
                 through
             }

@@ -247,7 +247,7 @@ mod tests {
             [others(1, 0, &[7], false), others(2, 4, &[3, 5], false)]
         );
         let all = neighbours(&[dial(1, "upuu")]);
-        assert_eq!(all, [others(0, 1, &[0, 2, 3], true)]);
+        assert_eq!(all, [others(0, 1, &[2, 3, 0], true)]);
     }
 
     #[test]

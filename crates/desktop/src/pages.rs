@@ -6,9 +6,9 @@ use egui::{ColorImage, Context, TextureFilter, TextureHandle, TextureOptions};
 use latchwright_model::Design;
 use latchwright_papers::{Picture, Sheets};
 use latchwright_session::Session;
-use latchwright_workshop::ruler::Correction;
+use latchwright_session::products::{self, Wanted};
 
-use crate::job::{self, Job};
+use crate::job::Job;
 
 /// Pixels to the millimetre of a whole page, and of one that is looked at closely.
 const WHOLE: f64 = 4.0;
@@ -18,33 +18,6 @@ const SHRUNK: TextureOptions = TextureOptions {
     mipmap_mode: Some(TextureFilter::Linear),
     ..TextureOptions::LINEAR
 };
-
-/// Which paper.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Paper {
-    /// Templates at true size.
-    #[default]
-    Templates,
-    /// Cut list and boards.
-    CutList,
-    /// Order of work.
-    Work,
-    /// Setting the combination.
-    Setting,
-    /// The recipient's card.
-    Card,
-}
-
-/// A paper and how it is asked for.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Wanted {
-    /// Which.
-    pub paper: Paper,
-    /// Templates only: mirrored.
-    pub mirrored: bool,
-    /// Templates only: put right for this printer.
-    pub correction: Option<Correction>,
-}
 
 /// One page and how large it is looked at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -93,7 +66,7 @@ impl Pages {
         let design = Arc::clone(session.design());
         self.job.start(ctx, move || Done {
             key,
-            made: job::guarded(|| make(&design, key, sheets)),
+            made: products::guarded(|| make(&design, key, sheets)),
         });
     }
 
@@ -145,7 +118,7 @@ fn make(
 ) -> Result<(Arc<Sheets>, Option<Picture>), String> {
     let sheets = match sheets {
         Some(sheets) => sheets,
-        None => Arc::new(job::sheets(design, wanted)?),
+        None => Arc::new(products::sheets(design, wanted)?),
     };
     let scale = if look.close { CLOSE } else { WHOLE };
     let last = sheets.count().saturating_sub(1);

@@ -7,6 +7,7 @@ use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use latchwright_drawing::{Ink, Palette, Rgb};
 use latchwright_model::Design;
 use latchwright_session::Session;
+use latchwright_session::products;
 use latchwright_solids::view::{self, Camera, Colours, Cut, Look, Painter, Scene, anchors, pick};
 use latchwright_solids::{Extent, Grip, Options, Part, Relief};
 
@@ -250,7 +251,7 @@ fn draw(
     let fresh = made.is_none();
     let made = match made {
         Some(made) => Ok(made),
-        None => job::parts(design, &key.1.options()).map(|parts| Arc::new(Made::of(parts))),
+        None => products::parts(design, &key.1.options()).map(|parts| Arc::new(Made::of(parts))),
     };
     let parts = match &made {
         Ok(made) => Arc::clone(made),
@@ -300,7 +301,7 @@ fn draw(
         None => {
             return Drawn {
                 bench,
-                made: Some((key, Err(job::FAULT.to_owned()))),
+                made: Some((key, Err(products::FAULT.to_owned()))),
                 image: None,
                 picked: None,
             };

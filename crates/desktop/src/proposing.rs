@@ -5,13 +5,13 @@ use std::sync::atomic::Ordering;
 use std::sync::mpsc::Receiver;
 use std::time::Duration;
 
-use clap::ValueEnum;
 use egui::Context;
 use latchwright_model::Units;
 use latchwright_search::propose::{Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend};
-use latchwright_session::{Session, proposals, report};
+use latchwright_session::cut_already::CutAlready;
+use latchwright_session::{Session, proposals, report, threads};
 
-use crate::job::{Job, Reins, threads};
+use crate::job::{Job, Reins};
 
 /// How often progress is drawn.
 const LOOK: Duration = Duration::from_millis(100);
@@ -56,7 +56,7 @@ impl Proposing {
         self.so_far = Some(so_far);
         self.job.start(ctx, move || {
             let mut told = Vec::new();
-            proposals::run(&wishes, threads(), &mut |progress| {
+            proposals::run(&wishes, threads::available(), &mut |progress| {
                 let best = progress.best.iter();
                 let now: Vec<_> = best
                     .map(|best| (best.kind, best.settings, best.area, best.room))
@@ -153,59 +153,11 @@ fn begin() -> (Reins, impl Fn(f64) -> Go + Send + 'static) {
     (reins, go)
 }
 
-/// What may be cut, bored or printed already.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub enum Cut {
-    /// The plate with its bores.
-    Plate,
-    /// The slider with tab and pins.
-    Slider,
-    /// The keeper.
-    Keeper,
-    /// All discs.
-    Discs,
-    /// All knobs.
-    Knobs,
-}
-
-impl Cut {
-    /// In the order in which they are asked for.
-    pub const ALL: [Self; 5] = [
-        Self::Plate,
-        Self::Slider,
-        Self::Keeper,
-        Self::Discs,
-        Self::Knobs,
-    ];
-
-    /// What the maker says of it.
-    pub const fn stays(self) -> &'static str {
-        match self {
-            Self::Plate => "The plate stays as it is",
-            Self::Slider => "The slider stays as it is",
-            Self::Keeper => "The keeper stays as it is",
-            Self::Discs => "The discs stay as they are",
-            Self::Knobs => "The knobs stay as they are",
-        }
-    }
-
-    /// The parts it stands for, on a latch of so many dials.
-    pub fn parts(self, dials: usize) -> Vec<Part> {
-        match self {
-            Self::Plate => vec![Part::Plate],
-            Self::Slider => vec![Part::Slider],
-            Self::Keeper => vec![Part::Keeper],
-            Self::Discs => (0..dials).map(Part::Disc).collect(),
-            Self::Knobs => (0..dials).map(Part::Knob).collect(),
-        }
-    }
-}
-
 /// Mending the open design, with what is cut already left alone.
 #[derive(Default)]
 pub struct Mending {
     job: Job<(u64, Option<Mend>)>,
-    /// Of each of [`Cut::ALL`] whether it is.
+    /// Of each of [`CutAlready::ALL`] whether it is.
     pub cut: [bool; 5],
 }
 
@@ -219,7 +171,7 @@ impl Mending {
     pub fn start(&mut self, ctx: &Context, session: &Session) {
         let (design, revision) = (Arc::clone(session.design()), session.revision());
         let dials = design.dials.len();
-        let all = Cut::ALL.into_iter().zip(self.cut);
+        let all = CutAlready::ALL.into_iter().zip(self.cut);
         let cut: Vec<Part> = all
             .filter(|(_, is_cut)| *is_cut)
             .flat_map(|(cut, _)| cut.parts(dials))

@@ -5,9 +5,9 @@ use std::time::Duration;
 
 use egui::Context;
 use latchwright_proof::builds::{Builds, Plan, Spread};
-use latchwright_session::{Session, builds};
+use latchwright_session::{Session, builds, threads};
 
-use crate::job::{Job, Reins, threads};
+use crate::job::{Job, Reins};
 
 /// How many boxes one press of the button builds: its limits are then a few in 100 000 wide.
 pub const COUNT: u64 = 100_000;
@@ -38,7 +38,7 @@ impl VirtualBuilds {
                 spread: Spread::Uniform,
             };
             let told = |built| held.tell(built);
-            let built = builds::run(&design, plan, threads(), held.stopped(), told);
+            let built = builds::run(&design, plan, threads::available(), held.stopped(), told);
             (revision, built)
         });
         self.running = Some(reins);

@@ -5,12 +5,14 @@
 //! for the list of designs used lately.
 
 pub mod builds;
+pub mod cut_already;
 pub mod demos;
 pub mod document;
 pub mod files;
 pub mod format;
 pub mod history;
 pub mod lettering;
+pub mod products;
 pub mod proposals;
 pub mod questions;
 pub mod recent;
@@ -18,6 +20,7 @@ pub mod recovery;
 pub mod report;
 pub mod ruler;
 pub mod system_fonts;
+pub mod threads;
 pub mod together;
 pub mod units;
 

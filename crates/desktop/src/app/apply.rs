@@ -7,13 +7,13 @@ use latchwright_model::combination;
 use latchwright_model::{Design, Units};
 use latchwright_search::propose::Mend;
 use latchwright_session::files;
+use latchwright_session::products::card_pdf;
 use latchwright_session::together::Replace;
 use latchwright_session::{Session, report};
 
 use super::{LatchwrightApp, Tone};
 use crate::action::Action;
 use crate::field;
-use crate::job::card_pdf;
 use crate::panel::{Dialog, NewBox, PathDialog, Purpose};
 use crate::stage::Stage;
 

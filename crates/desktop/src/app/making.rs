@@ -4,11 +4,11 @@ use std::path::PathBuf;
 
 use egui::Context;
 use latchwright_session::files::FileError;
+use latchwright_session::products::{self, ForFolder};
 use latchwright_session::together::{Replace, write_together};
 
 use super::LatchwrightApp;
 use crate::action::Action;
-use crate::job::{self, ForFolder};
 use crate::panel::{Dialog, Purpose};
 
 /// What is saved.
@@ -49,7 +49,7 @@ impl LatchwrightApp {
         let design = self.session.design().clone();
         let options = self.make.papers.options(design.units);
         self.save_files(ctx, What::Papers, folder, replace, move || {
-            job::all_papers(&design, &options)
+            products::all_papers(&design, &options)
         });
     }
 
@@ -60,9 +60,9 @@ impl LatchwrightApp {
         let made = self.printed.parts(self.session.revision(), chosen).cloned();
         self.save_files(ctx, What::Parts, folder, replace, move || {
             let made = match &made {
-                Some(made) => job::files_of(&design, &made.parts),
-                None => job::parts(&design, &chosen.options())
-                    .and_then(|parts| job::files_of(&design, &parts)),
+                Some(made) => products::files_of(&design, &made.parts),
+                None => products::parts(&design, &chosen.options())
+                    .and_then(|parts| products::files_of(&design, &parts)),
             };
             // what is to be known of each stands beside it in the panel
             made.map(|made| ForFolder {

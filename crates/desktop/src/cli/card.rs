@@ -4,10 +4,10 @@ use std::path::Path;
 
 use anyhow::{Result, anyhow};
 use latchwright_proof::prove;
+use latchwright_session::products::card_pdf;
 use latchwright_session::{Session, files};
 
 use super::output;
-use crate::job::card_pdf;
 
 /// Makes the card of the design in `file`.
 pub fn run(file: &Path, out: &Path) -> Result<u8> {

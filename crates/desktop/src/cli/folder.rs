@@ -5,10 +5,10 @@ use std::path::Path;
 use anyhow::{Result, anyhow};
 use latchwright_proof::prove;
 use latchwright_session::Session;
+use latchwright_session::products::ForFolder;
 use latchwright_session::together::{Replace, write_together};
 
 use super::output;
-use crate::job::ForFolder;
 
 /// Writes `made` into `out`, all or none; then says what is to be known before `deed` is done. The paths
 /// of what was written.

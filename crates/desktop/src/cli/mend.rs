@@ -3,13 +3,13 @@
 use std::path::PathBuf;
 
 use anyhow::{Result, bail};
-use clap::Args;
+use clap::{Args, ValueEnum};
 use latchwright_proof::prove;
 use latchwright_search::propose::{Part, mend};
+use latchwright_session::cut_already::CutAlready;
 use latchwright_session::{Session, files, report};
 
 use super::output;
-use crate::proposing::Cut;
 
 /// What `latchwright mend` is asked for.
 #[derive(Debug, Args)]
@@ -24,6 +24,33 @@ pub struct Asked {
     pub out: Option<PathBuf>,
 }
 
+/// What is cut, as it is named in the arguments.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Cut {
+    /// The plate with its bores.
+    Plate,
+    /// The slider with tab and pins.
+    Slider,
+    /// The keeper.
+    Keeper,
+    /// All discs.
+    Discs,
+    /// All knobs.
+    Knobs,
+}
+
+impl Cut {
+    fn already(self) -> CutAlready {
+        match self {
+            Self::Plate => CutAlready::Plate,
+            Self::Slider => CutAlready::Slider,
+            Self::Keeper => CutAlready::Keeper,
+            Self::Discs => CutAlready::Discs,
+            Self::Knobs => CutAlready::Knobs,
+        }
+    }
+}
+
 /// Mends; 0 found, 1 nothing found or nothing to mend.
 pub fn run(asked: &Asked) -> Result<u8> {
     let session = Session::open(&asked.file)?;
@@ -34,7 +61,11 @@ pub fn run(asked: &Asked) -> Result<u8> {
         return Ok(1);
     }
     let dials = design.dials.len();
-    let cut: Vec<Part> = asked.cut.iter().flat_map(|cut| cut.parts(dials)).collect();
+    let cut: Vec<Part> = asked
+        .cut
+        .iter()
+        .flat_map(|cut| cut.already().parts(dials))
+        .collect();
     let Some(found) = mend(design, &cut) else {
         let said = report::not_mended_sentences(design, &proof, !cut.is_empty());
         output::say(&format!("{said}\n"))?;

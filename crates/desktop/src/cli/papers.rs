@@ -6,11 +6,10 @@ use anyhow::{Result, anyhow, bail};
 use clap::Args;
 use latchwright_model::Design;
 use latchwright_papers::{Date, TemplateOptions, correction_in_words};
-use latchwright_session::{Session, ruler};
+use latchwright_session::{Session, products, ruler};
 use latchwright_workshop::ruler::Correction;
 
 use super::{folder, output};
-use crate::job;
 
 /// What `latchwright papers` is asked for.
 #[derive(Debug, Args)]
@@ -51,7 +50,7 @@ pub fn run(asked: &Asked) -> Result<u8> {
         measured,
         mirrored: asked.mirrored,
     };
-    let papers = job::all_papers(design, &options).map_err(|why| anyhow!(why))?;
+    let papers = products::all_papers(design, &options).map_err(|why| anyhow!(why))?;
     let to = (asked.out.as_path(), asked.replace);
     let paths = folder::save(&session, &papers, to, "cut")?;
     let mut lines = measured.map_or_else(Vec::new, |correction| {

@@ -4,11 +4,10 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
 use clap::{Args, ValueEnum};
-use latchwright_session::Session;
+use latchwright_session::{Session, products};
 use latchwright_solids::{Grip, Options, Relief};
 
 use super::{folder, output};
-use crate::job;
 
 /// What `latchwright parts` is asked for.
 #[derive(Debug, Args)]
@@ -70,8 +69,8 @@ pub fn run(asked: &Asked) -> Result<u8> {
         pin_strip: asked.pin_strip,
         ..Options::default()
     };
-    let made = job::parts(design, &options)
-        .and_then(|parts| job::files_of(design, &parts))
+    let made = products::parts(design, &options)
+        .and_then(|parts| products::files_of(design, &parts))
         .map_err(|why| anyhow!(why))?;
     let to = (asked.out.as_path(), asked.replace);
     let mut lines = folder::save(&session, &made, to, "print")?;

@@ -8,10 +8,9 @@ use latchwright_model::{Design, Units};
 use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
 use latchwright_session::questions::{Answers, Care, Signs, read_held};
 use latchwright_session::together::{NewFile, Replace, write_together};
-use latchwright_session::{Session, format, proposals, report, units};
+use latchwright_session::{Session, format, proposals, report, threads, units};
 
 use super::output::{self, Progress};
-use crate::job::threads;
 
 /// What `latchwright propose` is asked for.
 #[derive(Debug, Args)]
@@ -82,7 +81,9 @@ pub enum How {
 pub fn run(asked: &Asked) -> Result<u8> {
     let wishes = wishes(asked)?;
     let outcome = with_progress(|tell| {
-        proposals::run(&wishes, threads(), &mut |progress| tell(progress.done))
+        proposals::run(&wishes, threads::available(), &mut |progress| {
+            tell(progress.done)
+        })
     });
     match outcome {
         Outcome::Found(proposals) => {

@@ -3,8 +3,9 @@
 use egui::{Button, Image, RichText, ScrollArea, Spinner, Stroke, Ui, Vec2};
 use latchwright_drawing::Ink;
 use latchwright_session::Session;
+use latchwright_session::products::Wanted;
 
-use crate::pages::{Look, Pages, Wanted};
+use crate::pages::{Look, Pages};
 use crate::theme;
 
 /// The page and its bar; `name` says what it is to those who do not see it.

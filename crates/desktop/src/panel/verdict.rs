@@ -4,10 +4,11 @@ use egui::containers::menu::{MenuButton, MenuConfig};
 use egui::{Button, PopupCloseBehavior, RichText, Ui};
 use latchwright_drawing::Ink;
 use latchwright_proof::Proof;
+use latchwright_session::cut_already::CutAlready;
 use latchwright_session::{Session, report};
 
 use crate::action::Action;
-use crate::proposing::{Cut, Mending};
+use crate::proposing::Mending;
 use crate::theme;
 
 /// The word, the sentence, and mending what is not proven. While the proof is not fresh, nothing is
@@ -52,7 +53,7 @@ fn mend_ui(ui: &mut Ui, mending: &mut Mending, wishes: &mut Vec<Action>) {
         }
         let menu = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
         MenuButton::new("Cut already…").config(menu).ui(ui, |ui| {
-            for (part, cut) in Cut::ALL.into_iter().zip(&mut mending.cut) {
+            for (part, cut) in CutAlready::ALL.into_iter().zip(&mut mending.cut) {
                 ui.checkbox(cut, part.stays());
             }
         });

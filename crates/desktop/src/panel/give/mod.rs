@@ -6,11 +6,12 @@ mod combination;
 use egui::{CollapsingHeader, RichText, Ui, vec2};
 use latchwright_proof::Proof;
 use latchwright_session::Session;
+use latchwright_session::products::{Paper, Wanted};
 
 use super::column::column_ui;
 use super::page::page_ui;
 use crate::action::Action;
-use crate::pages::{Look, Pages, Paper, Wanted};
+use crate::pages::{Look, Pages};
 use crate::view_state::ViewState;
 
 /// Width of the column beside the card, points.

@@ -4,12 +4,13 @@ use egui::{CollapsingHeader, Layout, RichText, TextEdit, Ui, vec2};
 use latchwright_drawing::Ink;
 use latchwright_model::Units;
 use latchwright_papers::TemplateOptions;
+use latchwright_session::products::{Paper, Wanted};
 use latchwright_session::{Session, ruler};
 use latchwright_workshop::ruler::Correction;
 
 use super::super::column::column_ui;
 use super::super::page::page_ui;
-use crate::pages::{Look, Pages, Paper, Wanted};
+use crate::pages::{Look, Pages};
 use crate::theme;
 
 /// Width of the column beside the page, points, and where the window is narrow.

@@ -1,0 +1,113 @@
+//! Papers of a design with the fonts that its words need.
+
+use latchwright_model::{Design, Fault, Severity, validate};
+use latchwright_papers::{
+    Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
+    setting_sheets, template_sheets, work_sheets,
+};
+use latchwright_workshop::ruler::Correction;
+
+use super::{ForFolder, guarded};
+use crate::system_fonts;
+
+/// Which paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Paper {
+    /// Templates at true size.
+    #[default]
+    Templates,
+    /// Cut list and boards.
+    CutList,
+    /// Order of work.
+    Work,
+    /// Setting the combination.
+    Setting,
+    /// The recipient's card.
+    Card,
+}
+
+/// A paper and how it is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Wanted {
+    /// Which.
+    pub paper: Paper,
+    /// Templates only: mirrored.
+    pub mirrored: bool,
+    /// Templates only: put right for this printer.
+    pub correction: Option<Correction>,
+}
+
+/// A paper laid out, or a sentence that says why there is none.
+pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
+    let plain = PaperOptions::default();
+    guarded(|| {
+        let fonts = fonts_for(design);
+        let made = match wanted.paper {
+            Paper::Templates => {
+                let options = TemplateOptions {
+                    date: None,
+                    measured: wanted.correction,
+                    mirrored: wanted.mirrored,
+                };
+                template_sheets(design, &fonts, &options)
+            }
+            Paper::CutList => cut_list_sheets(design, &fonts, &plain),
+            Paper::Work => work_sheets(design, &fonts, &plain),
+            Paper::Setting => setting_sheets(design, &fonts, &plain),
+            Paper::Card => card_sheets(design, &fonts, &plain),
+        };
+        made.map_err(|err| err.to_string())
+    })
+}
+
+/// The card as PDF, or a sentence that says why there is none.
+pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
+    guarded(|| {
+        card(design, &fonts_for(design), &PaperOptions::default()).map_err(|err| err.to_string())
+    })
+}
+
+/// Every paper as files, with what was left out; or a sentence that says why there are none.
+///
+/// A design with an error is refused: what is wrong with it would be cut in wood. So is one without a
+/// name, which stands on every sheet.
+pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<ForFolder, String> {
+    if let Some(fault) = first_error(design) {
+        return Err(format!(
+            "no papers are made of a design with an error: {fault}"
+        ));
+    }
+    if design.title.trim().is_empty() {
+        return Err("the box has no name: give it a title, it stands on every sheet".to_owned());
+    }
+    guarded(|| {
+        latchwright_papers::all_papers(design, &fonts_for(design), options)
+            .map(|papers| ForFolder::of(papers.files, papers.left_out))
+            .map_err(|err| err.to_string())
+    })
+}
+
+/// The first thing that is wrong with the numbers of a design.
+fn first_error(design: &Design) -> Option<Fault> {
+    let mut faults = validate::faults(design).into_iter();
+    faults.find(|fault| fault.severity == Severity::Error)
+}
+
+/// The bundled fonts, and what the system has for letters they lack.
+fn fonts_for(design: &Design) -> Fonts {
+    let fonts = Fonts::bundled();
+    let card = &design.card;
+    let words = [&card.recipient, &card.greeting, &card.from, &design.title].map(String::as_str);
+    let mut missing = fonts.missing(&words.concat());
+    for dial in design.dials.iter().take(12) {
+        let labels: String = (0..dial.positions.min(360))
+            .map(|mark| dial.label(mark))
+            .collect();
+        missing.extend(fonts.missing(&labels));
+    }
+    if missing.is_empty() {
+        fonts
+    } else {
+        Fonts::with_extra(system_fonts::covering(&missing))
+    }
+}

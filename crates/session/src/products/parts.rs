@@ -1,0 +1,62 @@
+//! Printed parts of a design, with the words on its dials, and their files.
+
+use latchwright_model::{Design, Labels};
+use latchwright_papers::Fonts;
+use latchwright_solids::{Options, Part, PartFault, Region};
+
+use super::{ForFolder, guarded};
+use crate::lettering::lettering;
+use crate::system_fonts;
+
+/// The printed parts of a design, its dials' words written with fonts; or a sentence a line that says
+/// why there are none.
+pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, String> {
+    guarded(|| {
+        let options = Options {
+            labels: labels(design),
+            ..options.clone()
+        };
+        latchwright_solids::parts(design, &options).map_err(|faults| lines(&faults))
+    })
+}
+
+/// The files of these parts, with what is to be known before printing.
+pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, String> {
+    guarded(|| {
+        let printer = &design.bench.printer;
+        let files = latchwright_solids::files_of(parts, printer, design.title.trim())
+            .map_err(|faults| lines(&faults))?;
+        let warned = parts.iter().flat_map(|part| {
+            let warnings = part.warnings.iter();
+            warnings.map(move |warning| format!("{}: {}", part.name, warning.message))
+        });
+        Ok(ForFolder::of(files, warned.collect()))
+    })
+}
+
+fn lines(faults: &[PartFault]) -> String {
+    let all: Vec<String> = faults.iter().map(ToString::to_string).collect();
+    all.join("\n")
+}
+
+/// The outlines of the words on the dials.
+fn labels(design: &Design) -> Vec<Vec<Region>> {
+    let words: String = design
+        .dials
+        .iter()
+        .filter(|dial| matches!(dial.labels, Labels::Words(_)))
+        .flat_map(|dial| (0..dial.positions.min(360)).map(|mark| dial.label(mark)))
+        .collect();
+    if words.is_empty() {
+        return Vec::new();
+    }
+    let bundled = Fonts::bundled_files();
+    let system = system_fonts::covering(&Fonts::bundled().missing(&words));
+    // the second bundled file is the bold face, whose strokes print best
+    let order = [1, 0].into_iter().chain(2..bundled.len());
+    let mut fonts: Vec<&[u8]> = order
+        .filter_map(|index| bundled.get(index).copied())
+        .collect();
+    fonts.extend(system.iter().map(Vec::as_slice));
+    lettering(design, &fonts)
+}

@@ -1,10 +1,9 @@
-//! The window and the command line of Latchwright. Widgets, file dialogs and arguments live only
-//! here; what they say comes from the crates below.
+//! The window of Latchwright. Widgets and file dialogs live only here; what they say comes from the crates
+//! below, and the command line is one of them.
 
 pub mod action;
 pub mod app;
 pub mod canvas;
-pub mod cli;
 pub mod field;
 pub mod job;
 pub mod pages;

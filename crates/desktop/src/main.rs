@@ -3,5 +3,5 @@
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    latchwright_desktop::cli::run(std::env::args_os())
+    latchwright_commands::run(std::env::args_os(), latchwright_desktop::window::open)
 }

@@ -1,4 +1,9 @@
-//! The command line. Exit 0: done, or proven; 1: not proven; 2: could not be done.
+//! The command line, without a window: arguments in, words to the terminal and files out.
+//!
+//! One module a command, each `run` from its arguments to an exit code: 0 done, or proven; 1 not proven; 2
+//! could not be done. `output` is the one way to the terminal, `folder` the one way of a made folder to the
+//! disk. What a command makes, finds or says comes from the crates below; a window is opened by whoever calls
+//! [`run`], so that nothing here stands on window code.
 
 mod builds;
 mod card;
@@ -12,14 +17,13 @@ mod prove;
 mod settings;
 
 use std::ffi::OsString;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use anyhow::Result;
 use clap::{Parser, Subcommand, ValueEnum};
 use latchwright_proof::Verdict;
 use latchwright_proof::builds::{Plan, Spread};
-
-use crate::window;
 
 /// Prove a dial latch for a wooden box before cutting it, and make what the job needs.
 #[derive(Debug, Parser)]
@@ -117,7 +121,13 @@ impl Wanted {
 }
 
 /// Runs the program with these arguments, the program's own name first.
-pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+///
+/// Where they name no command, `window` opens the window: on the design that they name, or on none. It
+/// answers once the window is closed.
+pub fn run(
+    arguments: impl IntoIterator<Item = OsString>,
+    window: impl FnOnce(Option<&Path>) -> Result<()>,
+) -> ExitCode {
     let arguments = match Arguments::try_parse_from(arguments) {
         Ok(arguments) => arguments,
         Err(err) => {
@@ -128,7 +138,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         }
     };
     let done = match arguments.command {
-        None => window::open(arguments.file.as_deref()).map(|()| 0),
+        None => window(arguments.file.as_deref()).map(|()| 0),
         Some(Command::Prove { file, mark, json }) => match mark {
             None => prove::run(&file, json),
             Some(mark) => prove::run_mark(&file, &mark, json),

@@ -6,10 +6,12 @@ use anyhow::{Result, anyhow, bail};
 use clap::Args;
 use latchwright_model::Design;
 use latchwright_papers::{Date, TemplateOptions, correction_in_words};
+use latchwright_session::together::Replace;
 use latchwright_session::{Session, products, ruler};
 use latchwright_workshop::ruler::Correction;
 
-use super::{folder, output};
+use super::folder::{self, Destination};
+use super::output;
 
 /// What `latchwright papers` is asked for.
 #[derive(Debug, Args)]
@@ -51,8 +53,11 @@ pub fn run(asked: &Asked) -> Result<u8> {
         mirrored: asked.mirrored,
     };
     let papers = products::all_papers(design, &options).map_err(|why| anyhow!(why))?;
-    let to = (asked.out.as_path(), asked.replace);
-    let paths = folder::save(&session, &papers, to, "cut")?;
+    let to = Destination {
+        folder: &asked.out,
+        replace: Replace::if_asked(asked.replace),
+    };
+    let paths = folder::save(&session, &papers, &to, "cut")?;
     let mut lines = measured.map_or_else(Vec::new, |correction| {
         correction_in_words(design, correction)
     });

@@ -10,15 +10,23 @@ use latchwright_session::together::{Replace, write_together};
 
 use super::output;
 
-/// Writes `made` into `out`, all or none; then says what is to be known before `deed` is done. The paths
+/// Where it goes.
+pub struct Destination<'a> {
+    /// The folder, which is made where it is lacking.
+    pub folder: &'a Path,
+    /// Whether files that are there may be replaced.
+    pub replace: Replace,
+}
+
+/// Writes `made` to its folder, all or none; then says what is to be known before `deed` is done. The paths
 /// of what was written.
 pub fn save(
     session: &Session,
     made: &ForFolder,
-    (out, replace): (&Path, bool),
+    to: &Destination<'_>,
     deed: &str,
 ) -> Result<Vec<String>> {
-    write_together(out, &made.files, Replace::if_asked(replace))?;
+    write_together(to.folder, &made.files, to.replace)?;
     for remark in &made.remarks {
         output::complain(&anyhow!("{remark}"));
     }
@@ -27,6 +35,6 @@ pub fn save(
             "this latch is not proven: see latchwright prove before you {deed}"
         ));
     }
-    let paths = made.files.iter().map(|file| out.join(&file.name));
+    let paths = made.files.iter().map(|file| to.folder.join(&file.name));
     Ok(paths.map(|path| path.display().to_string()).collect())
 }

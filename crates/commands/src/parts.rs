@@ -4,10 +4,12 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
 use clap::{Args, ValueEnum};
+use latchwright_session::together::Replace;
 use latchwright_session::{Session, products};
 use latchwright_solids::{Grip, Options, Relief};
 
-use super::{folder, output};
+use super::folder::{self, Destination};
+use super::output;
 
 /// What `latchwright parts` is asked for.
 #[derive(Debug, Args)]
@@ -72,8 +74,11 @@ pub fn run(asked: &Asked) -> Result<u8> {
     let made = products::parts(design, &options)
         .and_then(|parts| products::files_of(design, &parts))
         .map_err(|why| anyhow!(why))?;
-    let to = (asked.out.as_path(), asked.replace);
-    let mut lines = folder::save(&session, &made, to, "print")?;
+    let to = Destination {
+        folder: &asked.out,
+        replace: Replace::if_asked(asked.replace),
+    };
+    let mut lines = folder::save(&session, &made, &to, "print")?;
     lines.push(
         "Print the gauge first and set the printer by it. parts.txt tells sizes, mass and filament. \
          Small parts: keep them from small children."

@@ -1,13 +1,12 @@
-//! The layers of the workspace and the habits of its sources, read from the workspace itself.
+//! The layers of the workspace, read from the workspace itself.
 
-use std::collections::BTreeMap;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use cargo_metadata::{DependencyKind, MetadataCommand, Package};
 
 /// Each crate and the siblings it may stand on.
-const LAYERS: [(&str, &[&str]); 11] = [
+const LAYERS: [(&str, &[&str]); 12] = [
     ("geometry", &[]),
     ("model", &["geometry"]),
     ("proof", &["geometry", "model"]),
@@ -28,10 +27,17 @@ const LAYERS: [(&str, &[&str]); 11] = [
         ],
     ),
     (
-        "desktop",
+        "commands",
         &[
             "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
             "papers", "session",
+        ],
+    ),
+    (
+        "desktop",
+        &[
+            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
+            "papers", "session", "commands",
         ],
     ),
 ];
@@ -41,8 +47,44 @@ const PURE: [&str; 9] = [
     "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words", "papers",
 ];
 
-/// Widgets, dialogs and command lines belong to the desktop.
-const DESKTOP_ONLY: [&str; 6] = ["egui", "eframe", "egui_extras", "rfd", "clap", "anyhow"];
+/// What draws, opens or talks to a window, on any system.
+const OF_WINDOWS: [&str; 10] = [
+    "accesskit",
+    "arboard",
+    "eframe",
+    "egui",
+    "epaint",
+    "glutin",
+    "rfd",
+    "wayland-client",
+    "winit",
+    "x11-dl",
+];
+
+/// Foreign libraries, and the crates that may name them.
+const KEPT_TO: [(&str, &[&str]); 11] = [
+    ("eframe", &["desktop"]),
+    ("egui", &["desktop"]),
+    ("rfd", &["desktop"]),
+    ("clap", &["commands"]),
+    ("csv", &["commands"]),
+    ("anyhow", &["commands", "desktop"]),
+    ("typst", &["papers"]),
+    ("typst-layout", &["papers"]),
+    ("typst-pdf", &["papers"]),
+    ("typst-render", &["papers"]),
+    ("libm", &["geometry"]),
+];
+
+/// What holds a crate to `clippy.toml`, as it stands in its `lib.rs`.
+const HELD: &str = "#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]";
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
@@ -78,35 +120,21 @@ fn needs(package: &Package) -> impl Iterator<Item = &str> {
         .map(|dependency| dependency.name.as_str())
 }
 
-/// Every file under `folder` with one of these endings, sorted; build products left out.
-fn files(folder: &Path, endings: &[&str]) -> Vec<PathBuf> {
+/// Every Rust source of the workspace, sorted.
+fn sources() -> Vec<PathBuf> {
     let mut found = Vec::new();
-    let mut folders = vec![folder.to_path_buf()];
+    let mut folders = vec![root().join("crates"), root().join("tests")];
     while let Some(folder) = folders.pop() {
         for entry in std::fs::read_dir(&folder).expect("a folder of the workspace") {
             let path = entry.expect("an entry of it").path();
-            let name = path.file_name().unwrap_or_default().to_string_lossy();
             if path.is_dir() {
-                if name != "target" && name != ".git" {
-                    folders.push(path);
-                }
-            } else if path
-                .extension()
-                .is_some_and(|ending| endings.iter().any(|wanted| ending == *wanted))
-            {
+                folders.push(path);
+            } else if path.extension().is_some_and(|ending| ending == "rs") {
                 found.push(path);
             }
         }
     }
     found.sort();
-    found
-}
-
-fn sources() -> Vec<PathBuf> {
-    let found: Vec<PathBuf> = ["crates", "tests"]
-        .iter()
-        .flat_map(|folder| files(&root().join(folder), &["rs"]))
-        .collect();
     assert!(
         found.len() > 50,
         "only {} sources were looked at",
@@ -139,47 +167,90 @@ fn each_crate_stands_only_on_the_crates_below_it() {
 }
 
 #[test]
-fn widgets_and_typesetting_stay_in_their_own_crates() {
-    // the tests drive the window, and nothing stands on them
-    let has_widgets = |name: &str| ["latchwright", "latchwright-tests"].contains(&name);
-    for (name, package) in packages() {
-        for needed in needs(&package) {
+fn foreign_libraries_stay_in_the_crates_that_are_made_for_them() {
+    let packages = packages();
+    for (library, may) in KEPT_TO {
+        let may: Vec<String> = may.iter().map(|folder| package_of(folder)).collect();
+        let named = |package: &Package| needs(package).any(|needed| needed == library);
+        for name in &may {
+            assert!(named(&packages[name]), "{name} no longer needs {library}");
+        }
+        for (name, package) in &packages {
+            // the tests drive the window, and nothing stands on them
+            let may_name = may.contains(name) || name == "latchwright-tests";
             assert!(
-                has_widgets(&name) || !DESKTOP_ONLY.contains(&needed),
-                "{name} must not depend on {needed}"
-            );
-            assert!(
-                name == "latchwright-papers" || !needed.starts_with("typst"),
-                "{name} must not depend on {needed}"
+                may_name || !named(package),
+                "{name} must not depend on {library}"
             );
         }
     }
 }
 
+/// What each locked package stands on, on every system and whichever of its versions.
+fn locked() -> BTreeMap<String, BTreeSet<String>> {
+    let lock = read(&root().join("Cargo.lock"));
+    let mut all: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for package in lock.split("[[package]]").skip(1) {
+        let mut lines = package.lines();
+        let name = lines
+            .find_map(|line| line.strip_prefix("name = "))
+            .expect("a package with a name")
+            .trim_matches('"');
+        let below = lines.filter_map(|line| {
+            // ` "name",` or ` "name version",`
+            let dependency = line.strip_prefix(" \"")?.trim_end_matches("\",");
+            dependency.split(' ').next().map(ToOwned::to_owned)
+        });
+        all.entry(name.to_owned()).or_default().extend(below);
+    }
+    all
+}
+
+/// Everything that a package of the workspace stands on when it is not tested, however deep.
+fn tree(of: &str, packages: &BTreeMap<String, Package>) -> BTreeSet<String> {
+    let locked = locked();
+    let mut found = BTreeSet::new();
+    let mut next = vec![of.to_owned()];
+    while let Some(name) = next.pop() {
+        // the lock file does not tell what a package of ours needs for its tests alone
+        let below: Vec<String> = match packages.get(&name) {
+            Some(package) => needs(package).map(ToOwned::to_owned).collect(),
+            None => locked[&name].iter().cloned().collect(),
+        };
+        next.extend(below.into_iter().filter(|name| found.insert(name.clone())));
+    }
+    found
+}
+
 #[test]
-fn pure_crates_know_no_file_clock_thread_or_screen() {
-    let doors = [
-        "std::fs",
-        "std::env",
-        "std::thread",
-        "std::time",
-        "std::process",
-        "std::net",
-        "println!",
-        "print!(",
-        "dbg!",
-    ];
+fn only_the_desktop_reaches_a_window_however_deep_one_looks() {
+    let packages = packages();
+    let desktop = tree(&package_of("desktop"), &packages);
+    for library in OF_WINDOWS {
+        assert!(desktop.contains(library), "{library} is not in use");
+    }
+    for (folder, _) in LAYERS.iter().filter(|(folder, _)| *folder != "desktop") {
+        let tree = tree(&package_of(folder), &packages);
+        let windows: Vec<_> = OF_WINDOWS
+            .iter()
+            .filter(|library| tree.contains(**library))
+            .collect();
+        assert!(windows.is_empty(), "{folder} reaches {windows:?}");
+    }
+    let commands = tree(&package_of("commands"), &packages);
+    assert!(
+        ["clap", "typst", "ron", "libm"]
+            .iter()
+            .all(|library| commands.contains(*library)),
+        "the tree was not read to its end"
+    );
+}
+
+#[test]
+fn pure_crates_are_held_to_what_clippy_disallows() {
     for name in PURE {
-        for path in files(&root().join("crates").join(name).join("src"), &["rs"]) {
-            let text = read(&path);
-            let own = text.split("#[cfg(test)]").next().unwrap_or_default();
-            for (number, line) in own.lines().enumerate() {
-                let code = line.split("//").next().unwrap_or_default();
-                if let Some(door) = doors.iter().find(|door| code.contains(**door)) {
-                    panic!("{}:{}: {door}", path.display(), number + 1);
-                }
-            }
-        }
+        let path = root().join("crates").join(name).join("src/lib.rs");
+        assert!(read(&path).contains(HELD), "{}", path.display());
     }
 }
 
@@ -197,41 +268,12 @@ fn the_code_map_lists_every_crate() {
 }
 
 #[test]
-fn every_source_says_what_it_is_for_and_stays_readable() {
-    let wrong: Vec<String> = sources()
-        .iter()
-        .filter_map(|path| {
-            let text = read(path);
-            let lines = text.lines().count();
-            let says = text.starts_with("//! ");
-            (!says || lines > 500).then(|| format!("{}: {lines} lines", path.display()))
-        })
+fn every_source_says_first_what_it_is_for() {
+    let silent: Vec<PathBuf> = sources()
+        .into_iter()
+        .filter(|path| !read(path).starts_with("//! "))
         .collect();
-    assert!(
-        wrong.is_empty(),
-        "no `//!` first, or too long:\n{}",
-        wrong.join("\n")
-    );
-}
-
-#[test]
-fn no_file_speaks_of_the_place_where_it_was_written() {
-    // put together here, so that this file does not find itself
-    let banned = [
-        concat!("trans", "cript"),
-        concat!("seed ", "document"),
-        concat!("/", "work/"),
-        concat!("/", "tmp/"),
-    ];
-    let endings = [
-        "rs", "toml", "md", "ron", "typ", "txt", "csv", "json", "yml", "sh", "lock",
-    ];
-    for path in files(&root(), &endings) {
-        let text = read(&path).to_lowercase();
-        for word in banned {
-            assert!(!text.contains(word), "{}: {word}", path.display());
-        }
-    }
+    assert!(silent.is_empty(), "no `//!` first: {silent:?}");
 }
 
 #[test]

@@ -10,6 +10,16 @@
 //! - values in, values out: no file, clock, thread or font; the same input gives the same bytes;
 //! - no panic and no endless loop on any design: what cannot be drawn is left out.
 
+// values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
+#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]
+
 mod card;
 mod contact;
 mod dial;

@@ -2,6 +2,8 @@
 //!
 //! Words keep a contrast of 4.5 to 1 and lines 3 to 1 against every ground that they are drawn on.
 
+use latchwright_geometry::trig;
+
 use crate::style::Ink;
 
 /// A colour as a screen has it, 0 to 255 a channel (sRGB).
@@ -70,8 +72,7 @@ impl Rgb {
             if value <= 0.04045 {
                 value / 12.92
             } else {
-                // Only compared and shown, never written: the platform's power is good enough.
-                ((value + 0.055) / 1.055).powf(2.4)
+                trig::pow((value + 0.055) / 1.055, 2.4)
             }
         };
         0.2126 * linear(self.r) + 0.7152 * linear(self.g) + 0.0722 * linear(self.b)

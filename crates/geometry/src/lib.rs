@@ -7,6 +7,16 @@
 //! - every function is total: finite input gives finite output or `None`, never a panic;
 //! - the same input gives the same bits on every machine ([`trig`] is the only door to sines).
 
+// values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
+#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]
+
 pub mod interval;
 pub mod point;
 pub mod ray;

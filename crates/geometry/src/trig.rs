@@ -1,4 +1,4 @@
-//! The one file that may call sines, roots and logarithms: `libm` gives the same bits on every machine.
+//! The one file that may call sines, powers and logarithms: `libm` gives the same bits on every machine.
 
 use core::f64::consts::PI;
 
@@ -40,6 +40,11 @@ pub fn hypot(x: f64, y: f64) -> f64 {
 /// e to this power.
 pub fn exp(power: f64) -> f64 {
     libm::exp(power)
+}
+
+/// A number that is not negative to this power; a negative one counts as zero.
+pub fn pow(base: f64, power: f64) -> f64 {
+    libm::pow(base.max(0.0), power)
 }
 
 /// Natural logarithm; −∞ at zero and below.

@@ -3,6 +3,16 @@
 //! Every length is a finished size in millimetres, every angle in degrees. A design may be wrong in
 //! any way a maker can type it, and stays readable all the same: [`validate`] lists its faults.
 
+// values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
+#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]
+
 mod bench;
 mod body;
 mod card;

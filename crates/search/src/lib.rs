@@ -4,6 +4,16 @@
 //! proven; [`remedy`] from a design that is not to the least change after which it is. Both judge by
 //! [`latchwright_proof::prove`] and by nothing else.
 
+// values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
+#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]
+
 pub mod propose;
 pub mod remedy;
 

@@ -4,6 +4,16 @@
 //! every file of them: [`plate_up()`] places them on beds, [`mod@write`] turns them into bytes. Lengths are millimetres, z is up, the lowest
 //! point of a part lies at z = 0. Same design, same bytes.
 
+// values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
+#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]
+
 pub mod extrude;
 pub mod fault;
 pub mod files;

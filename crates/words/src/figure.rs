@@ -77,7 +77,7 @@ fn down(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return if value > 0.0 { "any" } else { "none" }.to_owned();
     }
-    let scale = 10_f64.powi(i32::try_from(decimals).unwrap_or(0));
+    let scale = (0..decimals).fold(1.0, |scale, _| scale * 10.0);
     let scaled = (value * scale + 1e-6).floor() / scale;
     let shown = if scaled == 0.0 { 0.0 } else { scaled };
     format!("{shown:.decimals$}").replace('-', "−")

@@ -1,6 +1,16 @@
 //! From a design to what the bench needs: parts of wood with their sizes, templates at true size,
 //! boards, lists and the order of work. Values in, values out; nothing here knows paper or a file.
 
+// values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
+#![cfg_attr(
+    not(test),
+    warn(
+        clippy::disallowed_macros,
+        clippy::disallowed_methods,
+        clippy::disallowed_types
+    )
+)]
+
 mod bit;
 pub mod boards;
 mod frame;

@@ -12,6 +12,7 @@
 use core::fmt::Write as _;
 
 use itertools::Itertools;
+use latchwright_geometry::trig;
 
 use super::demand::{self, Demand, Give, Given, lids, relaxed};
 use super::nearest::{Approach, Nearest};
@@ -251,7 +252,7 @@ impl Conflict {
             // they take turns, and how often is not known
             Stage::Shrink(..) | Stage::Ways(..) => {
                 let known = self.could.len() + self.could_not.len();
-                0.4 + 0.2 * (1.0 - (-0.02 * known as f64).exp())
+                0.4 + 0.2 * (1.0 - trig::exp(-0.02 * known as f64))
             }
             Stage::Near(next, _) => 0.6 + 0.4 * share(*next, self.ways.len().min(WAYS)),
             Stage::Done => 1.0,

@@ -108,7 +108,7 @@ fn margin_ui(ui: &mut Ui, units: Units, margin: &Margin, range: (f64, f64)) {
 
 fn explained(said: &str, margin: &Margin) -> String {
     let parts = margin.explained.iter().take(3).map(|(who, share)| {
-        let who = report::contributor(who);
+        let who = report::contributor(*who);
         format!("\n{:.0} % of the spread: {who}", share * 100.0)
     });
     iter::once(said.to_owned()).chain(parts).collect()

@@ -8,9 +8,8 @@
 //! are moved by plain rigid-body steps with the standard library's own sines.
 
 use latchwright_geometry::Point;
-use latchwright_model::wood::Mover;
+use latchwright_model::wood::{Air, Mover};
 use latchwright_model::{Climate, Design, Dial, Slot};
-use latchwright_proof::season;
 
 use crate::outline::{Outline, RealSlot};
 
@@ -146,7 +145,7 @@ impl<'a> Workshop<'a> {
         };
         let [plate_x, plate_y, slider_x, slider_y] = self
             .movers
-            .map(|mover| mover.moved(season::Air::of(year.built), season::Air::of(now)));
+            .map(|mover| mover.moved(Air::of(year.built), Air::of(now)));
         Air {
             plate: Point::new(plate_x, plate_y),
             slider: Point::new(slider_x, slider_y),

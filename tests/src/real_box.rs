@@ -8,7 +8,7 @@
 //! are moved by plain rigid-body steps with the standard library's own sines.
 
 use latchwright_geometry::Point;
-use latchwright_model::wood::{Air, Mover};
+use latchwright_model::wood::{self, Mover};
 use latchwright_model::{Climate, Design, Dial, Slot};
 
 use crate::outline::{Outline, RealSlot};
@@ -145,7 +145,7 @@ impl<'a> Workshop<'a> {
         };
         let [plate_x, plate_y, slider_x, slider_y] = self
             .movers
-            .map(|mover| mover.moved(Air::of(year.built), Air::of(now)));
+            .map(|mover| mover.moved(wood::Air::of(year.built), wood::Air::of(now)));
         Air {
             plate: Point::new(plate_x, plate_y),
             slider: Point::new(slider_x, slider_y),

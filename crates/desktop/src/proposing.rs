@@ -101,7 +101,7 @@ impl Proposing {
             self.found = match outcome {
                 Outcome::Found(proposals) => Some(Found::Proposals(proposals)),
                 Outcome::Nothing(nothing) => Some(Found::Nothing {
-                    why: nothing.sentence,
+                    why: report::nothing_sentence(&nothing),
                     nearest: nothing
                         .nearest
                         .into_iter()

@@ -20,15 +20,6 @@ pub enum Weakness {
 const TRIES: u32 = 4096;
 
 impl Weakness {
-    /// The rule it breaks, as a sentence without a stop.
-    pub const fn rule(self) -> &'static str {
-        match self {
-            Self::AllEqual => "not every dial at the same mark",
-            Self::Run => "no run such as 1 2 3 or 3 2 1",
-            Self::OneTurnFromLast => "never the last one with a single dial turned",
-        }
-    }
-
     /// All rules, in the order in which they are looked at.
     pub const ALL: [Self; 3] = [Self::AllEqual, Self::Run, Self::OneTurnFromLast];
 }

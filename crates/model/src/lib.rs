@@ -38,7 +38,7 @@ pub use card::{Card, CardPaper, CardStyle, Language};
 pub use change::{Change, Size, Step};
 pub use design::Design;
 pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, PinMake, Slot};
-pub use fault::{Fault, Place, Severity};
+pub use fault::{Fault, FaultKind, Place, Severity};
 pub use material::{Grain, Material, OwnWood, Sawn};
 pub use parts::{Inside, Keeper, Plate, Slider, Tab};
 pub use pose::Pose;

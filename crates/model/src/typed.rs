@@ -5,12 +5,49 @@ use itertools::Itertools;
 use crate::Design;
 use crate::validate::MAX_POSITIONS;
 
+/// Why a text is no setting of a design. Dials count from 0.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SettingError {
+    /// The design has no dial.
+    NoDial,
+    /// Labels can be cut out of the text in several ways.
+    SeveralReadings,
+    /// A dial bears this label at several marks.
+    SeveralMarks {
+        /// Which dial.
+        dial: usize,
+        /// The label as typed.
+        label: String,
+    },
+    /// A dial has no such label.
+    NoSuchLabel {
+        /// Which dial.
+        dial: usize,
+        /// The label as typed.
+        label: String,
+        /// Its first label.
+        first: String,
+        /// Its last.
+        last: String,
+    },
+    /// The text is not one label a dial.
+    NotOneADial {
+        /// How many dials there are.
+        dials: usize,
+        /// The labels of a setting that would be read, for the first dozen of them.
+        example: Vec<String>,
+    },
+}
+
+/// Dials whose labels are given as an example.
+const EXAMPLE: usize = 12;
+
 /// The marks of the setting that is typed, such as `4 7 2`, `4-7-2` or `ABC`. Small letters will do
 /// unless two labels differ in nothing else.
 ///
 /// # Errors
-/// A sentence on what is missing, unknown or can be read in several ways, and what to type instead.
-pub fn read_setting(design: &Design, text: &str) -> Result<Vec<u32>, String> {
+/// What is missing, unknown or can be read in several ways.
+pub fn read_setting(design: &Design, text: &str) -> Result<Vec<u32>, SettingError> {
     let rings: Vec<Vec<String>> = design
         .dials
         .iter()
@@ -31,7 +68,7 @@ pub fn read_setting(design: &Design, text: &str) -> Result<Vec<u32>, String> {
     match readings(&rings, &parts.join(" ")).as_slice() {
         [marks] => Ok(marks.clone()),
         [] => Err(wrong(design, &rings, &parts)),
-        _ => Err("this can be read in several ways: put a space between the labels".to_owned()),
+        _ => Err(SettingError::SeveralReadings),
     }
 }
 
@@ -135,39 +172,34 @@ fn begins(text: &str, label: &str) -> Option<usize> {
 }
 
 /// Why no setting can be read.
-fn wrong(design: &Design, rings: &[Vec<String>], parts: &[&str]) -> String {
-    let example = || {
-        let dials = design.dials.iter().take(12).enumerate();
-        dials
-            .map(|(index, dial)| dial.label(design.digit(index)))
-            .join(" ")
-    };
+fn wrong(design: &Design, rings: &[Vec<String>], parts: &[&str]) -> SettingError {
     if rings.is_empty() {
-        return "there is no dial: add one under Lay out".to_owned();
+        return SettingError::NoDial;
     }
     if parts.len() == rings.len() {
         for (dial, (ring, part)) in rings.iter().zip(parts).enumerate() {
-            let number = dial + 1;
+            let label = (*part).to_owned();
             match mark_of(ring, part) {
                 Ok(_) => {}
-                Err(true) => {
-                    return format!("dial {number} has \"{part}\" at several marks");
-                }
+                Err(true) => return SettingError::SeveralMarks { dial, label },
                 Err(false) => {
-                    let first = ring.first().map_or("", String::as_str);
-                    let last = ring.last().map_or("", String::as_str);
-                    return format!(
-                        "dial {number} has no \"{part}\": its labels go from {first} to {last}"
-                    );
+                    return SettingError::NoSuchLabel {
+                        dial,
+                        label,
+                        first: ring.first().cloned().unwrap_or_default(),
+                        last: ring.last().cloned().unwrap_or_default(),
+                    };
                 }
             }
         }
     }
-    let dials = match rings.len() {
-        1 => "the dial".to_owned(),
-        more => format!("each of the {more} dials"),
-    };
-    format!("type one label of {dials}, such as {}", example())
+    let dials = design.dials.iter().take(EXAMPLE).enumerate();
+    SettingError::NotOneADial {
+        dials: rings.len(),
+        example: dials
+            .map(|(index, dial)| dial.label(design.digit(index)))
+            .collect(),
+    }
 }
 
 #[cfg(test)]
@@ -202,8 +234,10 @@ mod tests {
         let dozen = latch(Labels::Digits, 12, 2);
         assert_eq!(read_setting(&dozen, "1 12"), Ok(vec![0, 11]));
         assert_eq!(read_setting(&dozen, "1112"), Ok(vec![10, 11]));
-        let several = read_setting(&dozen, "112").unwrap_err();
-        assert!(several.contains("several ways"), "{several}");
+        assert_eq!(
+            read_setting(&dozen, "112"),
+            Err(SettingError::SeveralReadings)
+        );
     }
 
     #[test]
@@ -213,24 +247,37 @@ mod tests {
         assert_eq!(read_setting(&design, "Old Oak Rose"), Ok(vec![0, 2]));
         assert_eq!(read_setting(&design, "rose, old oak"), Ok(vec![1, 0]));
         assert_eq!(read_setting(&design, "x-ray rose"), Ok(vec![3, 1]));
-        assert!(read_setting(&design, "ROSE rose").is_err(), "which of two");
+        assert_eq!(
+            read_setting(&design, "ROSE rose"),
+            Err(SettingError::SeveralReadings),
+            "which of two"
+        );
+        let which = SettingError::SeveralMarks {
+            dial: 0,
+            label: "ROSE".to_owned(),
+        };
+        assert_eq!(read_setting(&design, "ROSE pine"), Err(which));
     }
 
     #[test]
     fn what_is_no_setting_says_what_to_type() {
         let design = latch(Labels::Digits, 8, 3);
         let why = |text| read_setting(&design, text).unwrap_err();
-        assert_eq!(
-            why("4 7"),
-            "type one label of each of the 3 dials, such as 2 2 2"
-        );
-        assert_eq!(
-            why("4 9 2"),
-            "dial 2 has no \"9\": its labels go from 1 to 8"
-        );
-        assert_eq!(why(""), why("4 7"));
+        let too_few = SettingError::NotOneADial {
+            dials: 3,
+            example: vec!["2".to_owned(); 3],
+        };
+        assert_eq!(why("4 7"), too_few);
+        assert_eq!(why(""), too_few);
+        let no_nine = SettingError::NoSuchLabel {
+            dial: 1,
+            label: "9".to_owned(),
+            first: "1".to_owned(),
+            last: "8".to_owned(),
+        };
+        assert_eq!(why("4 9 2"), no_nine);
         let none = latch(Labels::Digits, 8, 0);
-        assert!(read_setting(&none, "").is_err());
+        assert_eq!(read_setting(&none, ""), Err(SettingError::NoDial));
     }
 
     #[test]

@@ -15,7 +15,7 @@ use crate::worst::judge::ExactJudge;
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
 use latchwright_model::Design;
-use latchwright_model::fault::{Fault, Place, Severity};
+use latchwright_model::fault::{Fault, Place};
 use latchwright_model::validate::{MAX_DIALS, faults};
 
 /// Proves a design: verdicts, counts, checks and states.
@@ -98,7 +98,7 @@ fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {
         Vec::new()
     };
     let states = states(sums, numbers_hold);
-    let sound = faults.iter().all(|fault| fault.severity != Severity::Error);
+    let sound = !faults.iter().any(Fault::is_error);
     let proven = sound
         && settings.opens == 1
         && settings.unsure == 0
@@ -227,11 +227,7 @@ impl<'a> Plain<'a> {
 
     /// Verdicts of each dial by the plain sums, and whether no fault of the design touches them.
     fn proofs(&self, faults: &[Fault]) -> impl Iterator<Item = (DialProof, bool)> {
-        let errors = move || {
-            faults
-                .iter()
-                .filter(|fault| fault.severity == Severity::Error)
-        };
+        let errors = move || faults.iter().filter(|fault| fault.is_error());
         let all_trusted = !errors().any(|fault| touches_all(fault.place));
         let dials = self.design.dials.iter().zip(&self.bounds);
         dials.enumerate().map(move |(index, (dial, bounds))| {
@@ -245,22 +241,23 @@ impl<'a> Plain<'a> {
 
 /// A fault in one of these parts leaves nothing to promise about any dial.
 fn touches_all(place: Place) -> bool {
-    !matches!(
-        place,
-        Place::Dial(_) | Place::Slot(..) | Place::Card | Place::Body | Place::Bench
-    )
+    match place {
+        Place::Design
+        | Place::Plate
+        | Place::Slider
+        | Place::Tab
+        | Place::Keeper
+        | Place::Inside
+        | Place::Combination
+        | Place::Workmanship
+        | Place::Season => true,
+        Place::Dial(_) | Place::Slot(..) | Place::Card | Place::Body | Place::Bench => false,
+    }
 }
 
 /// Whether sums can be made at all: every number means something.
 fn numbers_hold(faults: &[Fault]) -> bool {
-    let bad = [
-        "not-a-number",
-        "size-not-positive",
-        "out-of-range",
-        "unknown-wood",
-        "number-of-dials",
-    ];
-    !faults.iter().any(|fault| bad.contains(&fault.code))
+    !faults.iter().any(|fault| fault.kind.spoils_sums())
 }
 
 fn yes_or_perhaps(margin: f64) -> Sure {

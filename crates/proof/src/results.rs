@@ -7,7 +7,7 @@ use crate::together::Together;
 use crate::verdict::{CheckVerdict, DialProof};
 use crate::worst::witness::Witness;
 use latchwright_model::Unit;
-use latchwright_model::fault::{Fault, Severity};
+use latchwright_model::fault::Fault;
 
 /// One named check, with its figure and what decides it.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,7 +68,6 @@ pub struct Proof {
 impl Proof {
     /// The design has an error, so that building it makes no sense.
     pub fn blocks_building(&self) -> bool {
-        let mut faults = self.faults.iter();
-        faults.any(|fault| fault.severity == Severity::Error)
+        self.faults.iter().any(Fault::is_error)
     }
 }

@@ -1,7 +1,7 @@
 //! Mending: the smallest change found makes the whole design proven, and what is cut stays as it is.
 
 use latchwright_model::change::{DialSize, LatchSize, Size, Step};
-use latchwright_model::{Change, Severity, Unit};
+use latchwright_model::{Change, Unit};
 use latchwright_model::{Design, Slot};
 use latchwright_proof::prove;
 use latchwright_search::propose::{
@@ -122,10 +122,7 @@ fn most_designs_with_two_sizes_spoilt_are_mended_and_never_in_vain() {
             size.set(&mut design, was * rng.random_range(0.7..1.4));
         }
         let proof = prove(&design);
-        let sound = !proof
-            .faults
-            .iter()
-            .any(|fault| fault.severity == Severity::Error);
+        let sound = !proof.faults.iter().any(|fault| fault.is_error());
         if proof.proven || !sound {
             continue;
         }
@@ -195,10 +192,7 @@ fn broken(rng: &mut ChaCha8Rng, designs: &[Design], sizes: usize) -> Option<(Des
         moved += (off - was).abs();
     }
     let proof = prove(&design);
-    let sound = !proof
-        .faults
-        .iter()
-        .any(|fault| fault.severity == Severity::Error);
+    let sound = !proof.faults.iter().any(|fault| fault.is_error());
     (!proof.proven && sound).then(|| (design, named.join(", "), moved))
 }
 

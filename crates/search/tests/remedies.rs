@@ -2,7 +2,7 @@
 
 use latchwright_model::change::{Change, LatchSize, Size, Step};
 use latchwright_model::{Design, Material, Slot};
-use latchwright_model::{Severity, Unit};
+use latchwright_model::{Fault, Unit};
 use latchwright_proof::check::of_kind;
 use latchwright_proof::{Check, CheckVerdict, Proof, prove};
 use latchwright_search::remedy;
@@ -35,8 +35,7 @@ fn failing(proof: &Proof) -> impl Iterator<Item = &Check> {
 }
 
 fn sound(proof: &Proof) -> bool {
-    let faults = &mut proof.faults.iter();
-    faults.all(|fault| fault.severity != Severity::Error)
+    !proof.faults.iter().any(Fault::is_error)
 }
 
 /// Every failing check of the first spoilt designs that has a remedy, with the design.

@@ -1,7 +1,7 @@
 //! A proof as a sentence, a terminal page and JSON, from proofs made by hand.
 
-use latchwright_model::change::LatchSize;
-use latchwright_model::{Change, Fault, Place, Severity, Size, Step, Unit};
+use latchwright_model::change::{DialSize, LatchSize};
+use latchwright_model::{Change, Fault, FaultKind, Place, Size, Step, Unit};
 use latchwright_model::{Design, Units};
 use latchwright_proof::CheckKind;
 use latchwright_proof::check::advice::{Estimate, FromTo};
@@ -12,9 +12,11 @@ use latchwright_proof::{
     Verdict,
 };
 use latchwright_search::Remedy;
+use latchwright_search::propose::{Go, Outcome, Wishes, propose};
 use latchwright_session::format::read;
 use latchwright_session::report::{
-    FileNotes, Sought, proof_json, proof_text, remedy_sentence, spare_mm, verdict_sentence,
+    FileNotes, Sought, nothing_json, nothing_sentence, nothing_text, proof_json, proof_text,
+    remedy_sentence, spare_mm, verdict_sentence,
 };
 use serde_json::json;
 
@@ -169,17 +171,25 @@ fn a_latch_that_is_not_proven_says_why() {
     proof.faults = vec![fault()];
     assert_eq!(
         verdict_sentence(&design, &proof),
-        "Nothing can be promised: dial 2, slot 1: the slot is 40.00 mm wide on a disc of 36.00 mm"
+        "Nothing can be promised: dial 2, slot 1: a slot 40.00 mm wide in a disc 36.00 mm across"
+    );
+    let inches = Design {
+        units: Units::Inch,
+        ..design
+    };
+    assert_eq!(
+        verdict_sentence(&inches, &proof),
+        "Nothing can be promised: dial 2, slot 1: a slot 1.575 in wide in a disc 1.417 in across"
     );
 }
 
 fn fault() -> Fault {
     Fault {
-        severity: Severity::Error,
-        code: "slot-too-wide",
         place: Place::Slot(1, 0),
-        message: "the slot is 40.00 mm wide on a disc of 36.00 mm".to_owned(),
-        remedy: "make it at most 18.00 mm".to_owned(),
+        kind: FaultKind::SlotWiderThanDisc {
+            width: 40.0,
+            across: 36.0,
+        },
     }
 }
 
@@ -481,12 +491,21 @@ fn faults_stand_in_both_reports() {
         proven: false,
         ..proven()
     };
-    let value = proof_json(&Design::default(), &proof, &[], &FileNotes::default());
-    let sentence = "dial 2, slot 1: the slot is 40.00 mm wide on a disc of 36.00 mm; \
-                    make it at most 18.00 mm";
-    assert_eq!(value["notices"], json!([format!("error: {sentence}")]));
-    let page = proof_text(&Design::default(), &proof, &[], &FileNotes::default());
-    assert!(page.contains(&format!("  FAULT {sentence}")), "{page}");
+    let sentence = "dial 2, slot 1: a slot 40.00 mm wide in a disc 36.00 mm across; make the slot \
+                    narrower than 36.00 mm or the disc larger";
+    let in_inches = "dial 2, slot 1: a slot 1.575 in wide in a disc 1.417 in across; make the slot \
+                     narrower than 1.417 in or the disc larger";
+    for (units, told) in [(Units::Millimetre, sentence), (Units::Inch, in_inches)] {
+        let design = Design {
+            units,
+            ..Design::default()
+        };
+        // programs are told millimetres whatever the maker thinks in
+        let value = proof_json(&design, &proof, &[], &FileNotes::default());
+        assert_eq!(value["notices"], json!([format!("error: {sentence}")]));
+        let page = proof_text(&design, &proof, &[], &FileNotes::default());
+        assert!(page.contains(&format!("  FAULT {told}")), "{page}");
+    }
 }
 
 #[test]
@@ -503,4 +522,37 @@ fn a_dial_of_many_words_stays_within_the_page() {
         marks.clone().all(|line| line.chars().count() <= 80),
         "{page}"
     );
+}
+
+#[test]
+fn wishes_that_are_no_latch_are_refused_in_the_makers_unit() {
+    for (units, told) in [
+        (
+            Units::Millimetre,
+            "a lid 20 mm wide leaves nothing inside: the sides alone take 24 mm; give a larger one; \
+             dial 1: `knob height` is -12.7 mm, but a size must be above 0; give a value from 0.001 to \
+             5000 mm; gap of dial 8 cannot be pinned to 2",
+        ),
+        (
+            Units::Inch,
+            "a lid 0.7874 in wide leaves nothing inside: the sides alone take 0.9449 in; give a larger \
+             one; dial 1: `knob height` is -0.5 in, but a size must be above 0; give a value from 0.00004 \
+             to 196.85039 in; gap of dial 8 cannot be pinned to 2",
+        ),
+    ] {
+        let mut base = Design {
+            units,
+            ..Design::default()
+        };
+        base.dials.truncate(1);
+        base.dials[0].knob.height = -12.7;
+        let mut wishes = Wishes::of(base).with_lid(20.0, 140.0);
+        wishes.pinned = vec![(Size::Dial(7, DialSize::Gap), 2.0)];
+        let Outcome::Nothing(nothing) = propose(&wishes, &mut |_| Go::On) else {
+            panic!("something was found");
+        };
+        assert_eq!(nothing_sentence(&nothing), told);
+        assert_eq!(nothing_text(&nothing), format!("A{}.\n", &told[1..]));
+        assert_eq!(nothing_json(&nothing)["why"], json!(told));
+    }
 }

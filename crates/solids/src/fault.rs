@@ -72,8 +72,8 @@ pub enum MeshFault {
 /// Why parts cannot be made: named before anything is written.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum PartFault {
-    /// The design itself has a fault.
-    #[error("{0}")]
+    /// The design itself has a fault; its words are told where the maker's unit is known.
+    #[error("the design has a fault ({})", .0.kind.code())]
     Design(Fault),
     /// A size of the options makes no sense.
     #[error("option {name} is {value}; give a value from {least} to {most}")]

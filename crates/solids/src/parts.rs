@@ -1,8 +1,8 @@
 //! From a design to all its printed parts.
 
 use latchwright_model::Design;
+use latchwright_model::Fault;
 use latchwright_model::validate::faults;
-use latchwright_model::{Fault, Severity};
 
 use crate::fault::PartFault;
 use crate::options::Options;
@@ -18,11 +18,10 @@ use crate::part::{self, Kind, Part, Shop, Warning};
 /// bed.
 pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFault>> {
     let mut wrong = options.faults();
-    let severe = |fault: &Fault| fault.severity == Severity::Error;
     wrong.extend(
         faults(design)
             .into_iter()
-            .filter(severe)
+            .filter(Fault::is_error)
             .map(PartFault::Design),
     );
     if !wrong.is_empty() {

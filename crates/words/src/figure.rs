@@ -72,6 +72,18 @@ pub fn whole_size(mm: f64, units: Units) -> String {
     }
 }
 
+/// A length with its unit as it was typed: the nearest 0.01 mm or 0.0001 in, without noughts that say
+/// nothing. For figures that were given, not for what is promised.
+pub fn typed_length(mm: f64, units: Units) -> String {
+    let decimals = match units {
+        Units::Millimetre => 2,
+        Units::Inch => 4,
+    };
+    let text = format!("{:.decimals$}", mm / mm_per(units));
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    format!("{text} {}", unit_name(units))
+}
+
 /// A number rounded down, but not below what it would be without the dust of binary fractions.
 fn down(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
@@ -119,6 +131,18 @@ mod tests {
         assert_eq!(figure(18.995, Unit::Degree, Units::Inch), "18.99°");
         assert_eq!(figure(2.0, Unit::Count, Units::Inch), "2");
         assert_eq!(figure(f64::INFINITY, Unit::Count, Units::Inch), "any");
+    }
+
+    #[test]
+    fn what_was_typed_is_told_without_noughts_that_say_nothing() {
+        for (mm, units, text) in [
+            (220.0, Units::Millimetre, "220 mm"),
+            (7.25, Units::Millimetre, "7.25 mm"),
+            (12.7, Units::Inch, "0.5 in"),
+            (2540.0, Units::Inch, "100 in"),
+        ] {
+            assert_eq!(typed_length(mm, units), text);
+        }
     }
 
     #[test]

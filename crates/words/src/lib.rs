@@ -17,14 +17,20 @@
 
 pub mod advice;
 pub mod checks;
+pub mod combinations;
 pub mod contributors;
+pub mod faults;
 pub mod figure;
 pub mod measures;
+pub mod places;
 pub mod states;
 
 pub use advice::advice;
 pub use checks::check_title;
+pub use combinations::{setting_error, weakness_rule};
 pub use contributors::contributor;
-pub use figure::{figure, grouped, length};
+pub use faults::{fault_at_place, fault_message, fault_remedy, fault_sentence};
+pub use figure::{figure, grouped, length, typed_length};
 pub use measures::{number_name, number_value};
+pub use places::place;
 pub use states::{slides_word, state_name, sure_word};

@@ -13,6 +13,7 @@
 
 mod bit;
 pub mod boards;
+mod fault;
 mod frame;
 mod holes;
 pub mod inch;
@@ -27,6 +28,7 @@ mod template;
 pub mod tiles;
 
 pub use bit::{Bit, Fit, NEAR};
+pub use fault::Fault;
 pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
 pub use parts::{Make, Part, Role, Size, parts};
 pub use row::{Row, cusp_of};

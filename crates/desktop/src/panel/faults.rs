@@ -2,9 +2,10 @@
 
 use egui::{CollapsingHeader, RichText, Ui};
 use latchwright_drawing::Ink;
-use latchwright_model::Severity;
+use latchwright_model::Fault;
 use latchwright_proof::Proof;
 use latchwright_session::Session;
+use latchwright_words::fault_sentence;
 
 use crate::theme;
 
@@ -17,22 +18,19 @@ pub fn faults_ui(ui: &mut Ui, session: &Session, proof: &Proof) {
     for field in session.unknown().iter().take(SHOWN) {
         ui.label(RichText::new(format!("! {field}")).color(grave));
     }
-    let errors: Vec<_> = proof
-        .faults
-        .iter()
-        .filter(|fault| fault.severity == Severity::Error)
-        .collect();
+    let units = session.design().units;
+    let (errors, notices): (Vec<&Fault>, Vec<&Fault>) =
+        proof.faults.iter().partition(|fault| fault.is_error());
     for fault in errors.iter().take(SHOWN) {
-        ui.label(RichText::new(format!("! {fault}")).color(grave));
+        let said = format!("! {}", fault_sentence(fault, units));
+        ui.label(RichText::new(said).color(grave));
     }
     if errors.len() > SHOWN {
         ui.label(RichText::new(format!("and {} more", errors.len() - SHOWN)).color(grave));
     }
-    let notices: Vec<String> = proof
-        .faults
-        .iter()
-        .filter(|fault| fault.severity == Severity::Notice)
-        .map(ToString::to_string)
+    let notices: Vec<String> = notices
+        .into_iter()
+        .map(|fault| fault_sentence(fault, units))
         .chain(session.notices().iter().map(ToString::to_string))
         .collect();
     if notices.is_empty() {

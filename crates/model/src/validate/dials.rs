@@ -2,8 +2,7 @@
 
 use latchwright_geometry::{Point, point::segment_distance, trig};
 
-use super::{error, notice};
-use crate::fault::{Fault, Place};
+use crate::fault::{Fault, FaultKind, Place};
 use crate::slot::{MAX_SLOTS, SlotShape};
 use crate::{Design, Dial, Labels, Slot};
 
@@ -13,71 +12,59 @@ pub const MAX_DIALS: usize = 12;
 /// Most marks a dial may have.
 pub const MAX_POSITIONS: u32 = 360;
 
+/// Fewest and most sides a key post may have.
+pub const KEY_SIDES: (u32, u32) = (3, 64);
+
 /// Dials whose faults are listed one by one; a file with more is wrong as a whole.
 const LISTED: usize = 24;
 
 pub(super) fn check(design: &Design, faults: &mut Vec<Fault>) {
     let dials = design.dials.len();
     if dials == 0 || dials > MAX_DIALS {
-        faults.push(error(
-            "number-of-dials",
-            Place::Design,
-            format!("the design has {dials} dials; a latch has 1 to {MAX_DIALS}"),
-            if dials == 0 {
-                "add a dial".to_owned()
-            } else {
-                format!(
-                    "leave out {}; only the first {MAX_DIALS} are looked at",
-                    dials - MAX_DIALS
-                )
-            },
-        ));
+        faults.push(Fault {
+            place: Place::Design,
+            kind: FaultKind::NumberOfDials { dials },
+        });
     }
     for (index, dial) in design.dials.iter().take(LISTED).enumerate() {
-        positions(index, dial, faults);
-        labels(index, dial, faults);
-        slots(index, dial, faults);
+        let of_dial = [counts(dial), labels(dial), numbers_of_slots(dial)];
+        faults.extend(of_dial.into_iter().flatten().map(|kind| Fault {
+            place: Place::Dial(index),
+            kind,
+        }));
+        for (number, slot) in dial.disc.slots.iter().take(MAX_SLOTS).enumerate() {
+            let place = Place::Slot(index, number);
+            let kinds = one_slot(dial, slot).into_iter();
+            faults.extend(kinds.map(|kind| Fault { place, kind }));
+        }
+        faults.extend(meeting_slots(index, dial));
     }
     combination(design, faults);
 }
 
-fn positions(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
-    let place = Place::Dial(index);
-    if !(2..=MAX_POSITIONS).contains(&dial.positions) {
-        faults.push(error(
-            "number-of-positions",
-            place,
-            format!(
-                "{} positions; a dial has 2 to {MAX_POSITIONS}",
-                dial.positions
-            ),
-            format!("give 2 to {MAX_POSITIONS} positions"),
-        ));
+/// Marks of the dial and sides of its key.
+fn counts(dial: &Dial) -> Vec<FaultKind> {
+    let (positions, sides) = (dial.positions, dial.key.sides);
+    let mut found = Vec::new();
+    if !(2..=MAX_POSITIONS).contains(&positions) {
+        found.push(FaultKind::NumberOfPositions { positions });
     }
-    if !(3..=64).contains(&dial.key.sides) {
-        faults.push(error(
-            "key-sides",
-            place,
-            format!(
-                "a key post with {} sides; a post has 3 to 64",
-                dial.key.sides
-            ),
-            "give the post 3 or 4 sides".to_owned(),
-        ));
+    if !(KEY_SIDES.0..=KEY_SIDES.1).contains(&sides) {
+        found.push(FaultKind::KeySides { sides });
     }
+    found
 }
 
-fn labels(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
+fn labels(dial: &Dial) -> Vec<FaultKind> {
     let (Labels::Words(words) | Labels::Pictures(words)) = &dial.labels else {
-        return;
+        return Vec::new();
     };
+    let mut found = Vec::new();
     if words.len() != dial.positions as usize {
-        faults.push(notice(
-            "number-of-labels",
-            Place::Dial(index),
-            format!("{} labels for {} positions", words.len(), dial.positions),
-            "give one label a position; a mark without one shows its number".to_owned(),
-        ));
+        found.push(FaultKind::NumberOfLabels {
+            labels: words.len(),
+            positions: dial.positions,
+        });
     }
     let mut sorted: Vec<&String> = words.iter().collect();
     sorted.sort();
@@ -86,81 +73,40 @@ fn labels(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
         .zip(sorted.iter().skip(1))
         .find(|(one, next)| one == next);
     if let Some((twice, _)) = twice {
-        faults.push(notice(
-            "label-twice",
-            Place::Dial(index),
-            format!("the label \"{twice}\" stands at more than one mark"),
-            "give every mark a label of its own".to_owned(),
-        ));
+        let label = (*twice).clone();
+        found.push(FaultKind::LabelTwice { label });
     }
+    found
 }
 
-fn slots(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
+fn numbers_of_slots(dial: &Dial) -> Vec<FaultKind> {
     let slots = &dial.disc.slots;
+    let mut found = Vec::new();
     if slots.len() > MAX_SLOTS {
-        faults.push(error(
-            "number-of-slots",
-            Place::Dial(index),
-            format!(
-                "{} slots in one disc; at most {MAX_SLOTS} are looked at",
-                slots.len()
-            ),
-            format!("leave out {}", slots.len() - MAX_SLOTS),
-        ));
+        found.push(FaultKind::NumberOfSlots { slots: slots.len() });
     }
     if !slots.iter().any(|slot| slot.mark == 0) {
-        faults.push(error(
-            "no-true-slot",
-            Place::Dial(index),
-            "no slot at mark 0: nothing lets the pin in at the combination".to_owned(),
-            "give the disc a slot with `mark: 0`".to_owned(),
-        ));
+        found.push(FaultKind::NoTrueSlot);
     }
-    for (number, slot) in slots.iter().take(MAX_SLOTS).enumerate() {
-        one_slot(Place::Slot(index, number), dial, slot, faults);
-    }
-    meeting_slots(index, dial, faults);
+    found
 }
 
-fn one_slot(place: Place, dial: &Dial, slot: &Slot, faults: &mut Vec<Fault>) {
-    if slot.mark < 0 || slot.mark >= i64::from(dial.positions) {
-        faults.push(error(
-            "slot-mark-out-of-range",
-            place,
-            format!(
-                "slot at mark {}; marks run from 0 to {}",
-                slot.mark,
-                i64::from(dial.positions) - 1
-            ),
-            format!("give a mark from 0 to {}", i64::from(dial.positions) - 1),
-        ));
+fn one_slot(dial: &Dial, slot: &Slot) -> Vec<FaultKind> {
+    let (mark, positions) = (slot.mark, dial.positions);
+    let mut found = Vec::new();
+    if mark < 0 || mark >= i64::from(positions) {
+        found.push(FaultKind::SlotMarkOutOfRange { mark, positions });
     }
-    let across = 2.0 * dial.disc.radius;
-    if slot.width >= across {
-        faults.push(error(
-            "slot-wider-than-disc",
-            place,
-            format!(
-                "a slot {:.2} mm wide in a disc {across:.2} mm across",
-                slot.width
-            ),
-            format!("make the slot narrower than {across:.2} mm or the disc larger"),
-        ));
-        return;
+    let (width, across) = (slot.width, 2.0 * dial.disc.radius);
+    if width >= across {
+        found.push(FaultKind::SlotWiderThanDisc { width, across });
+        return found;
     }
-    if slot.width <= dial.pin.diameter {
-        faults.push(notice(
-            "slot-too-narrow",
-            place,
-            format!(
-                "the pin needs {:.2} mm, the slot is {:.2} mm wide",
-                dial.pin.diameter, slot.width
-            ),
-            format!(
-                "widen the slot by more than {:.2} mm",
-                dial.pin.diameter - slot.width
-            ),
-        ));
+    if width <= dial.pin.diameter {
+        found.push(FaultKind::SlotTooNarrow {
+            pin: dial.pin.diameter,
+            width,
+        });
     }
     let shape = SlotShape::new(dial.disc.radius, slot);
     let wall = if shape.shallow {
@@ -169,20 +115,16 @@ fn one_slot(place: Place, dial: &Dial, slot: &Slot, faults: &mut Vec<Fault>) {
         shape.rim_top - shape.floor_centre
     };
     if slot.lead_in > wall && !shape.through {
-        faults.push(error(
-            "lead-in-longer-than-wall",
-            place,
-            format!(
-                "a lead-in of {:.2} mm on a wall of {wall:.2} mm",
-                slot.lead_in
-            ),
-            format!("make the lead-in at most {wall:.2} mm or the slot deeper"),
-        ));
+        found.push(FaultKind::LeadInLongerThanWall {
+            lead_in: slot.lead_in,
+            wall,
+        });
     }
+    found
 }
 
 /// Slots whose walls meet inside the disc: what is left between them is no wall.
-fn meeting_slots(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
+fn meeting_slots(index: usize, dial: &Dial) -> Option<Fault> {
     let radius = dial.disc.radius;
     let spine = |slot: &Slot| {
         let along = Point::at_angle(trig::radians(slot.mark as f64 * dial.step_deg()));
@@ -199,49 +141,34 @@ fn meeting_slots(index: usize, dial: &Dial, faults: &mut Vec<Fault>) {
                 - f64::midpoint(slot.width, other.width)
                 - (slot.lead_in + other.lead_in);
             if wall.is_finite() && wall <= 0.0 {
-                faults.push(error(
-                    "slots-meet",
-                    Place::Slot(index, number),
-                    format!(
-                        "runs into slot {} of the same disc: {:.2} mm too little between them",
-                        before + 1,
-                        -wall
-                    ),
-                    "move it to another mark, or make the slots narrower or shallower".to_owned(),
-                ));
-                return;
+                let (place, short) = (Place::Slot(index, number), -wall);
+                let kind = FaultKind::SlotsMeet {
+                    other: before,
+                    short,
+                };
+                return Some(Fault { place, kind });
             }
         }
     }
+    None
 }
 
 fn combination(design: &Design, faults: &mut Vec<Fault>) {
     let (marks, dials) = (design.combination.len(), design.dials.len());
     if marks != dials {
-        faults.push(error(
-            "combination-length",
-            Place::Combination,
-            format!("{marks} marks for {dials} dials"),
-            "give one mark a dial".to_owned(),
-        ));
+        faults.push(Fault {
+            place: Place::Combination,
+            kind: FaultKind::CombinationLength { marks, dials },
+        });
     }
-    for (index, (mark, dial)) in design
-        .combination
-        .iter()
-        .zip(&design.dials)
-        .take(LISTED)
-        .enumerate()
-    {
-        if *mark >= dial.positions {
-            faults.push(error(
-                "combination-mark-out-of-range",
-                Place::Dial(index),
-                format!(
-                    "the combination stands at mark {mark}; marks run from 0 to {}",
-                    dial.positions.saturating_sub(1)
-                ),
-                format!("give a mark from 0 to {}", dial.positions.saturating_sub(1)),
-            ));
+    let standing = design.combination.iter().zip(&design.dials).take(LISTED);
+    for (index, (mark, dial)) in standing.enumerate() {
+        let (mark, positions) = (*mark, dial.positions);
+        if mark >= positions {
+            faults.push(Fault {
+                place: Place::Dial(index),
+                kind: FaultKind::CombinationMarkOutOfRange { mark, positions },
+            });
         }
     }
 }

@@ -3,20 +3,26 @@
 
 mod dials;
 mod numbers;
+mod range;
 mod woods;
 
-use crate::fault::{Fault, Place, Severity};
+use crate::fault::{Fault, FaultKind, OutsideTable, Place, SeasonTime};
 use crate::wood::{Air, Mover};
 use crate::{Climate, Design};
 
-pub use dials::{MAX_DIALS, MAX_POSITIONS};
+pub use dials::{KEY_SIDES, MAX_DIALS, MAX_POSITIONS};
+pub use range::{Measure, Range};
+pub use woods::MOST_MOVEMENT;
+
+/// The parts into which rules divide an inch.
+pub const FRACTIONS: [u32; 4] = [8, 16, 32, 64];
 
 /// All faults of a design, in a fixed order: numbers first, then part by part.
 pub fn faults(design: &Design) -> Vec<Fault> {
     let mut faults = Vec::new();
     numbers::check(design, &mut faults);
     woods::own(design, &mut faults);
-    if faults.iter().all(|fault| fault.severity != Severity::Error) {
+    if !faults.iter().any(Fault::is_error) {
         // relations between numbers only make sense where the numbers do
         parts(design, &mut faults);
         woods::check(design, &mut faults);
@@ -27,82 +33,44 @@ pub fn faults(design: &Design) -> Vec<Fault> {
     faults
 }
 
-fn error(code: &'static str, place: Place, message: String, remedy: String) -> Fault {
-    Fault {
-        severity: Severity::Error,
-        code,
-        place,
-        message,
-        remedy,
-    }
-}
-
-fn notice(code: &'static str, place: Place, message: String, remedy: String) -> Fault {
-    Fault {
-        severity: Severity::Notice,
-        code,
-        place,
-        message,
-        remedy,
-    }
-}
-
 fn parts(design: &Design, faults: &mut Vec<Fault>) {
-    let (slider, tab) = (&design.slider, &design.tab);
-    if 2.0 * slider.guide_play >= slider.guide_length {
-        faults.push(error(
-            "guide-too-loose",
-            Place::Slider,
-            format!(
-                "a play of {:.2} mm to either side lets a guide of {:.2} mm turn without end",
-                slider.guide_play, slider.guide_length
-            ),
-            format!(
-                "make `guide_play` less than {:.2} mm",
-                slider.guide_length / 2.0
-            ),
-        ));
+    let (play, length) = (design.slider.guide_play, design.slider.guide_length);
+    if 2.0 * play >= length {
+        faults.push(Fault {
+            place: Place::Slider,
+            kind: FaultKind::GuideTooLoose { play, length },
+        });
     }
-    if tab.required_hold > tab.engagement {
-        faults.push(error(
-            "hold-beyond-engagement",
-            Place::Tab,
-            format!(
-                "{:.2} mm of tab must stay held, but only {:.2} mm reach under the keeper",
-                tab.required_hold, tab.engagement
-            ),
-            format!(
-                "lower `required_hold` below {:.2} mm or let the tab reach further",
-                tab.engagement
-            ),
-        ));
+    let (required, engagement) = (design.tab.required_hold, design.tab.engagement);
+    if required > engagement {
+        faults.push(Fault {
+            place: Place::Tab,
+            kind: FaultKind::HoldBeyondEngagement {
+                required,
+                engagement,
+            },
+        });
     }
 }
 
 fn fraction(design: &Design, faults: &mut Vec<Fault>) {
     let fraction = design.bench.fraction;
-    if ![8, 16, 32, 64].contains(&fraction) {
-        faults.push(error(
-            "fraction-unknown",
-            Place::Bench,
-            format!("rules are not divided into {fraction} parts of an inch"),
-            "give 8, 16, 32 or 64".to_owned(),
-        ));
+    if !FRACTIONS.contains(&fraction) {
+        faults.push(Fault {
+            place: Place::Bench,
+            kind: FaultKind::FractionUnknown { fraction },
+        });
     }
 }
 
 fn year(design: &Design, faults: &mut Vec<Fault>) {
     let season = &design.season;
-    if season.driest.humidity > season.dampest.humidity {
-        faults.push(notice(
-            "season-reversed",
-            Place::Season,
-            format!(
-                "the driest air ({:.0} %) is damper than the dampest ({:.0} %)",
-                season.driest.humidity, season.dampest.humidity
-            ),
-            "exchange the two; the proof covers both all the same".to_owned(),
-        ));
+    let (driest, dampest) = (season.driest.humidity, season.dampest.humidity);
+    if driest > dampest {
+        faults.push(Fault {
+            place: Place::Season,
+            kind: FaultKind::SeasonReversed { driest, dampest },
+        });
     }
     outside_table(design, faults);
     hinge_side(design, faults);
@@ -111,34 +79,25 @@ fn year(design: &Design, faults: &mut Vec<Fault>) {
 /// Where the year takes wood out of the range of the table of movement.
 fn outside_table(design: &Design, faults: &mut Vec<Fault>) {
     let season = &design.season;
-    let times = [
-        ("when built", season.built),
-        ("at the driest", season.driest),
-        ("at the dampest", season.dampest),
+    let airs = [
+        (SeasonTime::Built, season.built),
+        (SeasonTime::Driest, season.driest),
+        (SeasonTime::Dampest, season.dampest),
     ];
-    let outside: Vec<String> = times
-        .into_iter()
-        .zip(times.map(|(_, climate)| Air::of(climate)))
-        .filter(|(_, air)| air.outside_table())
-        .map(|((time, climate), air)| {
-            format!(
-                "{:.1} % {time} ({:.0} % humidity, {:.0} °C)",
-                air.moisture(),
-                climate.humidity,
-                climate.celsius
-            )
+    let outside = airs.into_iter().filter_map(|(time, climate)| {
+        let air = Air::of(climate);
+        air.outside_table().then(|| OutsideTable {
+            time,
+            climate,
+            moisture: air.moisture(),
         })
-        .collect();
-    if !outside.is_empty() {
-        faults.push(notice(
-            "moisture-outside-table",
-            Place::Season,
-            format!(
-                "wood comes to a moisture of {}; the table of movement is made for 6 to 14 %",
-                outside.join(" and of ")
-            ),
-            "outside it the handbook's second formula is used; leave a little more room".to_owned(),
-        ));
+    });
+    let times: Vec<OutsideTable> = outside.collect();
+    if !times.is_empty() {
+        faults.push(Fault {
+            place: Place::Season,
+            kind: FaultKind::MoistureOutsideTable { times },
+        });
     }
 }
 
@@ -155,17 +114,10 @@ fn hinge_side(design: &Design, faults: &mut Vec<Fault>) {
     };
     let most = moved(season.driest).max(moved(season.dampest));
     if most > design.workmanship.keeper_place {
-        faults.push(notice(
-            "plate-moves-from-hinge",
-            Place::Plate,
-            format!(
-                "between hinge and front edge the plate itself moves by up to {most:.2} mm over the \
-                 year; the proof takes the keeper to stay with the plate's front edge"
-            ),
-            "let the rabbet over the keeper, not the hinge, set where the lid lies (a hinge with play), \
-             or turn the grain towards the hinge"
-                .to_owned(),
-        ));
+        faults.push(Fault {
+            place: Place::Plate,
+            kind: FaultKind::PlateMovesFromHinge { most },
+        });
     }
 }
 
@@ -174,30 +126,28 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_year_that_leaves_the_table_is_named_with_its_moisture_and_humidity() {
+    fn a_year_that_leaves_the_table_is_named_with_its_airs() {
         let mut design = Design::default();
-        let said = |design: &Design| {
-            let faults = faults(design);
-            let found = faults
+        let outside = |design: &Design| -> Vec<(SeasonTime, f64)> {
+            let times = faults(design)
                 .into_iter()
-                .find(|fault| fault.code == "moisture-outside-table");
-            found.map(|fault| fault.to_string())
+                .find_map(|fault| match fault.kind {
+                    FaultKind::MoistureOutsideTable { times } => Some(times),
+                    _ => None,
+                });
+            let times = times.unwrap_or_default().into_iter();
+            times
+                .map(|outside| (outside.time, outside.climate.humidity))
+                .collect()
         };
-        let dry = said(&design).unwrap();
-        assert_eq!(
-            dry,
-            "season: wood comes to a moisture of 5.4 % at the driest (25 % humidity, 21 °C); the table \
-             of movement is made for 6 to 14 %; outside it the handbook's second formula is used; leave \
-             a little more room"
-        );
+        assert_eq!(outside(&design), [(SeasonTime::Driest, 25.0)]);
         design.season.dampest.humidity = 85.0;
-        let both = said(&design).unwrap();
-        assert!(
-            both.contains(" and of 17.8 % at the dampest (85 % humidity, 24 °C)"),
-            "{both}"
+        assert_eq!(
+            outside(&design),
+            [(SeasonTime::Driest, 25.0), (SeasonTime::Dampest, 85.0)]
         );
         design.season.driest.humidity = 35.0;
         design.season.dampest.humidity = 65.0;
-        assert_eq!(said(&design), None);
+        assert_eq!(outside(&design), []);
     }
 }

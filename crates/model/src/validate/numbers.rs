@@ -1,61 +1,8 @@
 //! Every number of a design against the range in which it means something.
 
-use super::error;
-use crate::fault::{Fault, Place};
+use super::Range;
+use crate::fault::{Fault, FaultKind, Place};
 use crate::{Bench, Body, Climate, Design, Dial, LidKind, Workmanship};
-
-/// The longest length that is taken seriously, mm.
-const MAX_LENGTH: f64 = 5_000.0;
-
-#[derive(Clone, Copy)]
-enum Range {
-    /// A size that must be there: above 0, at most five metres.
-    Size,
-    /// A clearance, error or depth that may be 0.
-    Amount,
-    /// A place on either side of the origin.
-    Coordinate,
-    /// A reading error, 0 to 90 degrees.
-    Reading,
-    /// Relative humidity, 0 to 100 per cent.
-    Humidity,
-    /// Temperature, −30 to 60 °C.
-    Celsius,
-    /// A pull, up to that of several people, 1 kN.
-    Newton,
-    /// A coefficient of friction, 0.01 to 2.
-    Friction,
-    /// Coats of finish, 0 to 20.
-    Coats,
-    /// Things of one kind, 1 to 1000.
-    Count,
-    /// How much too large a print comes out; below 0 for too small.
-    Oversize,
-    /// A density, 0.1 to 25 g/cm³.
-    Density,
-    /// A board's length: above 0, at most twenty metres.
-    Stock,
-}
-
-impl Range {
-    fn limits(self) -> (f64, f64, &'static str) {
-        match self {
-            Self::Size => (1e-3, MAX_LENGTH, " mm"),
-            Self::Amount => (0.0, MAX_LENGTH, " mm"),
-            Self::Coordinate => (-MAX_LENGTH, MAX_LENGTH, " mm"),
-            Self::Reading => (0.0, 90.0, "°"),
-            Self::Humidity => (0.0, 100.0, " %"),
-            Self::Celsius => (-30.0, 60.0, " °C"),
-            Self::Newton => (0.0, 1_000.0, " N"),
-            Self::Friction => (0.01, 2.0, ""),
-            Self::Coats => (0.0, 20.0, ""),
-            Self::Count => (1.0, 1_000.0, ""),
-            Self::Oversize => (-5.0, 5.0, " mm"),
-            Self::Density => (0.1, 25.0, " g/cm³"),
-            Self::Stock => (1e-3, 20_000.0, " mm"),
-        }
-    }
-}
 
 type Row = (Place, &'static str, f64, Range);
 
@@ -75,30 +22,27 @@ pub(super) fn check(design: &Design, faults: &mut Vec<Fault>) {
     }
 }
 
-fn judge((place, name, value, range): Row) -> Option<Fault> {
-    let (least, most, unit) = range.limits();
+fn judge((place, number, value, range): Row) -> Option<Fault> {
+    let (least, most) = range.limits();
     if value.is_finite() && (least..=most).contains(&value) {
         return None;
     }
-    let (code, message) = if !value.is_finite() {
-        ("not-a-number", format!("`{name}` is not a number"))
-    } else if value < least && matches!(range, Range::Size | Range::Stock) {
-        (
-            "size-not-positive",
-            format!("`{name}` is {value}{unit}, but a size must be above 0"),
-        )
+    let kind = if !value.is_finite() {
+        FaultKind::NotANumber { number, range }
+    } else if value < least && range.is_of_sizes() {
+        FaultKind::SizeNotPositive {
+            number,
+            value,
+            range,
+        }
     } else {
-        (
-            "out-of-range",
-            format!("`{name}` is {value}{unit}, outside {least} to {most}{unit}"),
-        )
+        FaultKind::OutOfRange {
+            number,
+            value,
+            range,
+        }
     };
-    Some(error(
-        code,
-        place,
-        message,
-        format!("give a value from {least} to {most}{unit}"),
-    ))
+    Some(Fault { place, kind })
 }
 
 fn latch_rows(design: &Design) -> Vec<Row> {

@@ -1,8 +1,8 @@
 //! Woods as typed: names that the table or the maker knows, coefficients that a wood can have.
 
-use super::error;
-use crate::fault::{Fault, Place};
-use crate::wood::{find_wood, own_wood, wood_names};
+use crate::change::WoodSize;
+use crate::fault::{Fault, FaultKind, MeantAs, Place};
+use crate::wood::{find_wood, own_wood};
 use crate::{Design, Material, OwnWood};
 
 /// No wood moves more for each per cent of moisture content, as a fraction of its size.
@@ -10,23 +10,18 @@ use crate::{Design, Material, OwnWood};
 /// # Source
 /// The most in the Wood Handbook's Table 13-5 is 0.00431 (American beech, tangential); twice that and
 /// a little more.
-const MOST: f64 = 0.01;
+pub const MOST_MOVEMENT: f64 = 0.01;
 
 /// Every wood that the design names is known.
 pub(super) fn check(design: &Design, faults: &mut Vec<Fault>) {
     let mut unknown = |name: &str, place| {
         if own_wood(design, name).is_none() && find_wood(name).is_none() {
             let own = design.own_woods.iter();
-            let mut names: Vec<&str> = own.map(|wood| wood.name.as_str()).collect();
-            for name in wood_names() {
-                names.push(name);
-            }
-            faults.push(error(
-                "unknown-wood",
-                place,
-                format!("no wood, or more than one, is called \"{name}\" in the table of movement"),
-                format!("name one of: {}", names.join(", ")),
-            ));
+            let kind = FaultKind::UnknownWood {
+                name: name.to_owned(),
+                own: own.map(|wood| wood.name.clone()).collect(),
+            };
+            faults.push(Fault { place, kind });
         }
     };
     unknown(&design.plate.wood, Place::Plate);
@@ -42,87 +37,72 @@ pub(super) fn check(design: &Design, faults: &mut Vec<Fault>) {
 /// The maker's own coefficients are fractions that a wood can have, and its names tell woods apart.
 pub(super) fn own(design: &Design, faults: &mut Vec<Fault>) {
     for (index, wood) in design.own_woods.iter().enumerate() {
-        for (field, value) in [("radial", wood.radial), ("tangential", wood.tangential)] {
-            faults.extend(coefficient(&wood.name, field, value));
-        }
-        faults.extend(name(design, index, wood));
+        let both = [
+            (WoodSize::Radial, wood.radial),
+            (WoodSize::Tangential, wood.tangential),
+        ];
+        let wrong = both
+            .into_iter()
+            .filter_map(|(which, value)| coefficient(&wood.name, which, value));
+        let kinds = wrong.chain(name(design, index, wood));
+        faults.extend(kinds.map(|kind| Fault {
+            place: Place::Design,
+            kind,
+        }));
     }
 }
 
-fn coefficient(name: &str, field: &str, value: f64) -> Option<Fault> {
-    if (0.0..=MOST).contains(&value) {
+fn coefficient(name: &str, coefficient: WoodSize, value: f64) -> Option<FaultKind> {
+    if (0.0..=MOST_MOVEMENT).contains(&value) {
         return None;
     }
-    let (code, message, remedy) = if !value.is_finite() {
-        (
-            "not-a-number",
-            format!("`{field}` of \"{name}\" is not a number"),
-            format!("give a fraction from 0 to {MOST}"),
-        )
+    let wood = name.to_owned();
+    Some(if !value.is_finite() {
+        FaultKind::CoefficientNotANumber { wood, coefficient }
     } else if value < 0.0 {
-        (
-            "out-of-range",
-            format!("`{field}` of \"{name}\" is {value}, but wood swells when it gets damper"),
-            format!("give a fraction from 0 to {MOST}"),
-        )
+        FaultKind::CoefficientNegative {
+            wood,
+            coefficient,
+            value,
+        }
     } else {
-        (
-            "out-of-range",
-            format!(
-                "`{field}` of \"{name}\" is {value}, more than any wood moves: is that in per cent? A \
-                 fraction of its size for each per cent of moisture is meant, and woods lie between \
-                 0.0007 and 0.0045"
-            ),
-            as_fraction(value),
-        )
-    };
-    Some(error(code, Place::Design, message, remedy))
+        FaultKind::CoefficientTooLarge {
+            wood,
+            coefficient,
+            value,
+            meant: meant_as(value),
+        }
+    })
 }
 
 /// What a coefficient that is too large to be a fraction may have been meant as.
-fn as_fraction(percent: f64) -> String {
+fn meant_as(percent: f64) -> MeantAs {
     let fraction = percent / 100.0;
-    if fraction <= MOST {
-        return format!("as a fraction it is {fraction:.5}");
+    if fraction <= MOST_MOVEMENT {
+        return MeantAs::PerCent(fraction);
     }
     // Eq. 13-3 of the Wood Handbook at 10 % moisture content
-    let of_shrinkage = 1.0 / (3000.0 / percent - 20.0);
-    if (0.0..=MOST).contains(&of_shrinkage) {
-        return format!(
-            "if {percent} % is what it shrinks from green to dry, give {of_shrinkage:.5}; as a \
-             fraction {fraction} would still be more than any wood moves"
-        );
+    let coefficient = 1.0 / (3000.0 / percent - 20.0);
+    if (0.0..=MOST_MOVEMENT).contains(&coefficient) {
+        MeantAs::Shrinkage { coefficient }
+    } else {
+        MeantAs::Unknown
     }
-    format!("give a fraction from 0 to {MOST}")
 }
 
-fn name(design: &Design, index: usize, wood: &OwnWood) -> Option<Fault> {
-    let first = own_wood(design, &wood.name);
-    if first.is_some_and(|first| core::ptr::eq(first, wood)) {
-        return None;
+fn name(design: &Design, index: usize, wood: &OwnWood) -> Option<FaultKind> {
+    match own_wood(design, &wood.name) {
+        Some(first) if core::ptr::eq(first, wood) => None,
+        Some(_) => Some(FaultKind::OwnWoodTwice {
+            name: wood.name.clone(),
+        }),
+        None => Some(FaultKind::OwnWoodUnnamed { wood: index }),
     }
-    let (message, remedy) = match first {
-        Some(_) => (
-            format!("two of the maker's own woods are called \"{}\"", wood.name),
-            "give one of them another name",
-        ),
-        None => (
-            format!("own wood {} has no name", index + 1),
-            "name it as the plate or the slider calls it",
-        ),
-    };
-    Some(error(
-        "own-wood-name",
-        Place::Design,
-        message,
-        remedy.to_owned(),
-    ))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fault::Severity;
     use crate::validate::faults;
 
     fn with(woods: &[(&str, f64, f64)]) -> Design {
@@ -137,33 +117,49 @@ mod tests {
         }
     }
 
-    fn errors(design: &Design) -> Vec<String> {
-        let grave = |fault: &Fault| fault.severity == Severity::Error;
-        let found = faults(design).into_iter().filter(grave);
-        found.map(|fault| fault.to_string()).collect()
+    fn errors(design: &Design) -> Vec<FaultKind> {
+        let found = faults(design).into_iter().filter(Fault::is_error);
+        found.map(|fault| fault.kind).collect()
+    }
+
+    fn too_large(coefficient: WoodSize, value: f64, meant: MeantAs) -> FaultKind {
+        FaultKind::CoefficientTooLarge {
+            wood: "elm".to_owned(),
+            coefficient,
+            value,
+            meant,
+        }
     }
 
     #[test]
     fn a_coefficient_in_per_cent_is_questioned() {
+        let coefficient = 1.0 / (3000.0 / 2.02 - 20.0);
+        let shrinkage = MeantAs::Shrinkage { coefficient };
         assert_eq!(
             errors(&with(&[("elm", 0.0018, 2.02)])),
+            [too_large(WoodSize::Tangential, 2.02, shrinkage)]
+        );
+        let slip = MeantAs::PerCent(0.18 / 100.0);
+        assert_eq!(
+            errors(&with(&[("elm", 0.18, 0.003)])),
+            [too_large(WoodSize::Radial, 0.18, slip)]
+        );
+        let nonsense = [("elm", f64::NAN, 1e300), ("ash tree", -0.1, 0.003)];
+        assert_eq!(
+            errors(&with(&nonsense)),
             [
-                "design: `tangential` of \"elm\" is 2.02, more than any wood moves: is that in per cent? \
-                 A fraction of its size for each per cent of moisture is meant, and woods lie between \
-                 0.0007 and 0.0045; if 2.02 % is what it shrinks from green to dry, give 0.00068; as a \
-                 fraction 0.0202 would still be more than any wood moves"
+                FaultKind::CoefficientNotANumber {
+                    wood: "elm".to_owned(),
+                    coefficient: WoodSize::Radial,
+                },
+                too_large(WoodSize::Tangential, 1e300, MeantAs::Unknown),
+                FaultKind::CoefficientNegative {
+                    wood: "ash tree".to_owned(),
+                    coefficient: WoodSize::Radial,
+                    value: -0.1,
+                },
             ]
         );
-        let slip = errors(&with(&[("elm", 0.18, 0.003)]));
-        assert!(
-            slip[0].ends_with("; as a fraction it is 0.00180"),
-            "{slip:?}"
-        );
-        let nonsense = errors(&with(&[
-            ("elm", f64::NAN, 1e300),
-            ("ash tree", -0.1, 0.003),
-        ]));
-        assert_eq!(nonsense.len(), 3, "{nonsense:?}");
     }
 
     #[test]
@@ -173,11 +169,12 @@ mod tests {
             ("Elm", 0.0018, 0.0031),
             (" ", 0.001, 0.002),
         ]);
+        let name = "Elm".to_owned();
         assert_eq!(
             errors(&design),
             [
-                "design: two of the maker's own woods are called \"Elm\"; give one of them another name",
-                "design: own wood 3 has no name; name it as the plate or the slider calls it",
+                FaultKind::OwnWoodTwice { name },
+                FaultKind::OwnWoodUnnamed { wood: 2 },
             ]
         );
     }
@@ -186,12 +183,12 @@ mod tests {
     fn plate_and_slider_may_be_of_a_makers_own_wood() {
         let mut design = with(&[("elm", 0.0018, 0.0031)]);
         design.plate.wood = "Elm".to_owned();
-        assert_eq!(errors(&design), [] as [&str; 0]);
+        assert_eq!(errors(&design), []);
         design.own_woods.clear();
-        let unknown = errors(&design);
-        assert!(
-            unknown[0].contains("is called \"Elm\" in the table"),
-            "{unknown:?}"
-        );
+        let unknown = FaultKind::UnknownWood {
+            name: "Elm".to_owned(),
+            own: Vec::new(),
+        };
+        assert_eq!(errors(&design), [unknown]);
     }
 }

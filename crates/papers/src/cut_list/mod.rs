@@ -6,12 +6,12 @@ mod fittings;
 mod sizes;
 mod wood;
 
-use latchwright_model::{Design, Units};
-use latchwright_model::{Fault, Severity};
+use latchwright_model::{Design, Severity, Units};
+use latchwright_words::place;
 use latchwright_workshop::boards::cut_plan;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::joinery::{Joinery, joinery, sums};
-use latchwright_workshop::parts;
+use latchwright_workshop::{Fault, parts};
 use serde_json::json;
 
 use crate::bench::{BenchPaper, PaperOptions, sentence};
@@ -95,7 +95,12 @@ fn faults(joinery: &Joinery, plan: &[Fault]) -> Vec<String> {
                 Severity::Error => "Cannot be built: ",
                 Severity::Notice => "",
             };
-            let words = fault.to_string();
+            let words = format!(
+                "{}: {}; {}",
+                place(fault.place),
+                fault.message,
+                fault.remedy
+            );
             if word.is_empty() {
                 sentence(&words)
             } else {

@@ -18,7 +18,9 @@ use super::demand::{self, Demand, Give, Given, lids, relaxed};
 use super::nearest::{Approach, Nearest};
 use super::say::{demands_in_words, is_many, length};
 use super::search::first_proven;
+use super::unreadable::Unreadable;
 use super::wishes::Wishes;
+use latchwright_model::Units;
 
 /// Why nothing was found.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,7 +30,12 @@ pub struct Nothing {
     pub conflict: Vec<Demand>,
     /// Further sets that cannot be had either, where giving in one of the first is not enough.
     pub besides: Vec<Vec<Demand>>,
-    /// Why, with its figures, without capital and full stop.
+    /// Why the wishes cannot be read as a latch at all; empty where they can.
+    pub unreadable: Vec<Unreadable>,
+    /// The maker's unit.
+    pub units: Units,
+    /// Why the demands cannot be had, with its figures, without capital and full stop; empty where the
+    /// wishes cannot be read.
     pub reason: String,
     /// The same, and what the nearest would be.
     pub sentence: String,
@@ -37,13 +44,15 @@ pub struct Nothing {
 }
 
 impl Nothing {
-    /// Wishes that are no latch at all, for this reason.
-    pub(super) fn unreadable(reason: String) -> Self {
+    /// Wishes that are no latch at all, for these reasons.
+    pub(super) fn unreadable(unreadable: Vec<Unreadable>, units: Units) -> Self {
         Self {
             conflict: Vec::new(),
             besides: Vec::new(),
-            sentence: reason.clone(),
-            reason,
+            unreadable,
+            units,
+            reason: String::new(),
+            sentence: String::new(),
             nearest: Vec::new(),
         }
     }
@@ -284,6 +293,8 @@ impl Conflict {
         Nothing {
             conflict: first,
             besides,
+            unreadable: Vec::new(),
+            units: self.wishes.base.units,
             reason,
             sentence,
             nearest: self.nearest.clone(),

@@ -58,4 +58,5 @@ pub use plain::{figures, least_room};
 pub use proposal::{Kind, Proposal};
 pub use pursuit::{News, Pursuit};
 pub use search::{Go, Outcome, Progress, Search, propose};
+pub use unreadable::Unreadable;
 pub use wishes::{DialWish, Marks, Wishes};

@@ -1,21 +1,43 @@
 //! Wishes that are no latch at all, said before anything is searched.
 
 use super::conflict::Nothing;
-use super::say::length;
 use super::wishes::{Wishes, prepared};
-use latchwright_model::Design;
-use latchwright_model::fault::{Place, Severity};
+use latchwright_model::fault::{Fault, Place};
 use latchwright_model::validate::{MAX_DIALS, faults};
+use latchwright_model::{Design, Size};
+
+/// Why wishes are no latch at all. Lengths are mm.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Unreadable {
+    /// No dial is asked for, or more than a latch may have.
+    NumberOfDials(usize),
+    /// A lid of which the box's sides leave nothing inside.
+    NothingInside {
+        /// Whether the lid's width is meant, or else its depth.
+        wide: bool,
+        /// Width or depth of the lid.
+        lid: f64,
+        /// What the sides take of it.
+        sides: f64,
+    },
+    /// What is given has a fault of its own.
+    Fault(Fault),
+    /// A size that is not there, or a value that is none.
+    CannotPin {
+        /// The size.
+        size: Size,
+        /// What it was to be kept at.
+        value: f64,
+    },
+}
 
 /// Why nothing can be made of these wishes at all: what is given has faults of its own.
 pub(super) fn unreadable(wishes: &Wishes) -> Option<Nothing> {
     let mut design = prepared(wishes);
-    let mut said = Vec::new();
+    let mut found = Vec::new();
     let dials = wishes.dials.len();
     if !(1..=MAX_DIALS).contains(&dials) {
-        said.push(format!(
-            "{dials} dials are asked for; a latch has 1 to {MAX_DIALS}"
-        ));
+        found.push(Unreadable::NumberOfDials(dials));
     }
     // what is found anyway is not looked at as it was typed
     let usual = Design::default();
@@ -39,31 +61,28 @@ pub(super) fn unreadable(wishes: &Wishes) -> Option<Nothing> {
     design.plate.rabbet = usual.plate.rabbet;
     let (plate, inside) = (&design.plate, &design.inside);
     let both = [
-        ("wide", plate.width, inside.width),
-        ("deep", plate.depth, inside.depth),
+        (true, plate.width, inside.width),
+        (false, plate.depth, inside.depth),
     ];
     let all_sides = both.iter().any(|(.., room)| *room <= 0.0);
-    let say = |mm: f64| length(mm, design.units);
     let solid = both
         .iter()
         .filter(|(_, lid, room)| *lid > 0.0 && *room <= 0.0);
-    for (way, lid, room) in solid {
-        said.push(format!(
-            "a lid {} {way} leaves nothing inside: the sides alone take {}; give a larger one",
-            say(*lid),
-            say(lid - room)
-        ));
-    }
-    let faults = faults(&design);
-    let errors = faults.iter().filter(|fault| {
+    found.extend(solid.map(|(wide, lid, room)| Unreadable::NothingInside {
+        wide: *wide,
+        lid: *lid,
+        sides: lid - room,
+    }));
+    let errors = faults(&design).into_iter().filter(|fault| {
         // the inside follows from the lid, of which it was said
-        fault.severity == Severity::Error && !(all_sides && fault.place == Place::Inside)
+        fault.is_error() && !(all_sides && fault.place == Place::Inside)
     });
-    said.extend(errors.map(ToString::to_string));
+    found.extend(errors.map(Unreadable::Fault));
     for (size, value) in &wishes.pinned {
         if !value.is_finite() || size.get(&prepared(wishes)).is_none() {
-            said.push(format!("{} cannot be pinned to {value}", size.name()));
+            let (size, value) = (*size, *value);
+            found.push(Unreadable::CannotPin { size, value });
         }
     }
-    (!said.is_empty()).then(|| Nothing::unreadable(said.join("; ")))
+    (!found.is_empty()).then(|| Nothing::unreadable(found, design.units))
 }

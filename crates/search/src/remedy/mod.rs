@@ -16,7 +16,7 @@ mod ways;
 use latchwright_model::Design;
 use latchwright_model::Unit;
 use latchwright_model::change::{Change, Step};
-use latchwright_model::fault::Severity;
+use latchwright_model::fault::Fault;
 use latchwright_proof::check::of_kind;
 use latchwright_proof::prove_each_alone;
 use latchwright_proof::results::{Check, Proof};
@@ -117,8 +117,7 @@ fn look(design: &Design, proof: &Proof, check: &Check, effort: &mut Effort) -> O
 }
 
 fn faulty(proof: &Proof) -> bool {
-    let mut faults = proof.faults.iter();
-    faults.any(|fault| fault.severity == Severity::Error)
+    proof.faults.iter().any(Fault::is_error)
 }
 
 type Spoiling = (Spoiled, Tried);

@@ -1,12 +1,11 @@
 //! Where nothing fits: the reason, the nearest that does, and a search by proofs alone that agrees.
 
 use itertools::Itertools;
-use latchwright_model::Design;
-use latchwright_model::Severity;
 use latchwright_model::change::{DialSize, Size};
+use latchwright_model::{Design, Fault, FaultKind, Place};
 use latchwright_proof::prove;
 use latchwright_search::propose::{
-    Demand, DialWish, Go, Kind, Outcome, Wishes, grid_of, propose, unmet,
+    Demand, DialWish, Go, Kind, Outcome, Unreadable, Wishes, grid_of, propose, unmet,
 };
 use rand::RngExt;
 use rand::SeedableRng;
@@ -40,10 +39,7 @@ fn hard(number: u64) -> Wishes {
 fn short(wishes: &Wishes, design: &Design) -> f64 {
     let unmet = unmet(wishes, design).len() as f64;
     let proof = prove(design);
-    let faults = proof
-        .faults
-        .iter()
-        .filter(|fault| fault.severity == Severity::Error);
+    let faults = proof.faults.iter().filter(|fault| fault.is_error());
     let margins = proof.checks.iter().filter(|check| check.margin < 0.0);
     10.0 * unmet
         + 1e4 * faults.count() as f64
@@ -223,7 +219,7 @@ fn five_dials_with_wide_knobs_need_a_wider_lid_and_the_sentence_says_how_wide() 
 }
 
 #[test]
-fn wishes_that_are_no_latch_are_refused_with_a_sentence() {
+fn wishes_that_are_no_latch_are_refused_with_the_reason() {
     let mut none = Wishes::of(Design::default());
     none.dials.clear();
     let mut odd = Wishes::of(Design::default());
@@ -232,18 +228,29 @@ fn wishes_that_are_no_latch_are_refused_with_a_sentence() {
     nan.base.workmanship.reading = f64::NAN;
     let mut pinned = Wishes::of(Design::default());
     pinned.pinned = vec![(Size::Dial(7, DialSize::Gap), 2.0)];
-    for (wishes, word) in [
-        (none, "0 dials"),
-        (odd, "no such tree"),
-        (nan, "reading"),
-        (pinned, "dial 8"),
-    ] {
-        let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
-            panic!("{word}");
+    let mut solid = Wishes::of(Design::default());
+    solid.base.plate.width = 20.0;
+    let wood = |kind: &FaultKind| matches!(kind, FaultKind::UnknownWood { .. });
+    let number = |kind: &FaultKind| matches!(kind, FaultKind::NotANumber { .. });
+    let pin = Size::Dial(7, DialSize::Gap);
+    let told = |wishes: &Wishes, meant: &dyn Fn(&Unreadable) -> bool| {
+        let Outcome::Nothing(why) = propose(wishes, &mut |_| Go::On) else {
+            panic!("something was found");
         };
-        assert!(why.sentence.contains(word), "{}", why.sentence);
+        assert!(why.unreadable.iter().any(meant), "{:?}", why.unreadable);
         assert!(why.conflict.is_empty());
-    }
+    };
+    let fault = |reason: &Unreadable, kind: &dyn Fn(&FaultKind) -> bool| matches!(reason, Unreadable::Fault(fault) if kind(&fault.kind));
+    told(&none, &|why| *why == Unreadable::NumberOfDials(0));
+    told(&odd, &|why| fault(why, &wood));
+    told(&nan, &|why| fault(why, &number));
+    told(
+        &pinned,
+        &|why| matches!(why, Unreadable::CannotPin { size, .. } if *size == pin),
+    );
+    told(&solid, &|why| {
+        matches!(why, Unreadable::NothingInside { wide: true, .. })
+    });
 }
 
 #[test]
@@ -254,10 +261,9 @@ fn more_marks_than_a_dial_can_have_are_told_and_nothing_falls_over() {
         let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
             panic!("{marks} marks");
         };
-        assert!(
-            why.sentence.contains(&marks.to_string()),
-            "{}",
-            why.sentence
-        );
+        let place = Place::Dial(0);
+        let kind = FaultKind::NumberOfPositions { positions: marks };
+        let fault = Unreadable::Fault(Fault { place, kind });
+        assert_eq!(why.unreadable, [fault]);
     }
 }

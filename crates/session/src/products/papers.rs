@@ -1,10 +1,11 @@
 //! Papers of a design with the fonts that its words need.
 
-use latchwright_model::{Design, Fault, Severity, validate};
+use latchwright_model::{Design, Fault, validate};
 use latchwright_papers::{
     Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
 };
+use latchwright_words::fault_sentence;
 use latchwright_workshop::ruler::Correction;
 
 use super::{ForFolder, guarded};
@@ -74,7 +75,8 @@ pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
 pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<ForFolder, String> {
     if let Some(fault) = first_error(design) {
         return Err(format!(
-            "no papers are made of a design with an error: {fault}"
+            "no papers are made of a design with an error: {}",
+            fault_sentence(&fault, design.units)
         ));
     }
     if design.title.trim().is_empty() {
@@ -89,8 +91,7 @@ pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<ForFolde
 
 /// The first thing that is wrong with the numbers of a design.
 fn first_error(design: &Design) -> Option<Fault> {
-    let mut faults = validate::faults(design).into_iter();
-    faults.find(|fault| fault.severity == Severity::Error)
+    validate::faults(design).into_iter().find(Fault::is_error)
 }
 
 /// The bundled fonts, and what the system has for letters they lack.

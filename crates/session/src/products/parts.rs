@@ -1,8 +1,9 @@
 //! Printed parts of a design, with the words on its dials, and their files.
 
-use latchwright_model::{Design, Labels};
+use latchwright_model::{Design, Labels, Units};
 use latchwright_papers::Fonts;
 use latchwright_solids::{Options, Part, PartFault, Region};
+use latchwright_words::fault_sentence;
 
 use super::{ForFolder, guarded};
 use crate::lettering::lettering;
@@ -16,7 +17,7 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, String> {
             labels: labels(design),
             ..options.clone()
         };
-        latchwright_solids::parts(design, &options).map_err(|faults| lines(&faults))
+        latchwright_solids::parts(design, &options).map_err(|faults| lines(&faults, design.units))
     })
 }
 
@@ -25,7 +26,7 @@ pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, String> {
     guarded(|| {
         let printer = &design.bench.printer;
         let files = latchwright_solids::files_of(parts, printer, design.title.trim())
-            .map_err(|faults| lines(&faults))?;
+            .map_err(|faults| lines(&faults, design.units))?;
         let warned = parts.iter().flat_map(|part| {
             let warnings = part.warnings.iter();
             warnings.map(move |warning| format!("{}: {}", part.name, warning.message))
@@ -34,9 +35,12 @@ pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, String> {
     })
 }
 
-fn lines(faults: &[PartFault]) -> String {
-    let all: Vec<String> = faults.iter().map(ToString::to_string).collect();
-    all.join("\n")
+fn lines(faults: &[PartFault], units: Units) -> String {
+    let line = |fault: &PartFault| match fault {
+        PartFault::Design(fault) => fault_sentence(fault, units),
+        other => other.to_string(),
+    };
+    faults.iter().map(line).collect::<Vec<_>>().join("\n")
 }
 
 /// The outlines of the words on the dials.

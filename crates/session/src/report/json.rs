@@ -1,8 +1,7 @@
 //! A proof for other programs. Lengths are millimetres whatever the design's unit; marks and the
 //! digit count from 0 as in files, dials from 1 as in words.
 
-use latchwright_model::Design;
-use latchwright_model::{Severity, Unit};
+use latchwright_model::{Design, Fault, Unit, Units};
 use latchwright_proof::built::BuiltLatch;
 use latchwright_proof::built::MeasureUnit;
 use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
@@ -12,6 +11,7 @@ use latchwright_proof::{
     Check, CheckVerdict, DialProof, MarkProof, Proof, StopsAt, SureStop, Verdict,
 };
 use latchwright_search::Remedy;
+use latchwright_words::fault_sentence;
 use serde_json::{Value, json};
 
 use super::FileNotes;
@@ -201,9 +201,14 @@ fn states(states: &LockStates) -> Vec<Value> {
 
 /// Faults first, then what the file had too much, then what it left out; each a sentence.
 fn notices(proof: &Proof, notes: &FileNotes<'_>) -> Vec<String> {
-    let fault = |fault: &latchwright_model::Fault| match fault.severity {
-        Severity::Error => format!("error: {fault}"),
-        Severity::Notice => fault.to_string(),
+    let fault = |fault: &Fault| {
+        // as all of this answer: in millimetres
+        let sentence = fault_sentence(fault, Units::Millimetre);
+        if fault.is_error() {
+            format!("error: {sentence}")
+        } else {
+            sentence
+        }
     };
     let faults = proof.faults.iter().map(fault);
     let unknown = notes.unknown.iter().map(|field| format!("error: {field}"));

@@ -15,8 +15,8 @@ pub use latchwright_words::{contributor, grouped, length, slides_word, state_nam
 pub use mark::{MarkPlace, mark_json, mark_text};
 pub use propose::{
     frontier_json, frontier_text, kind_about, kind_file, kind_name, mend_sentence,
-    not_mended_sentences, nothing_json, nothing_text, proposal_lines, proposals_json,
-    proposals_text,
+    not_mended_sentences, nothing_json, nothing_sentence, nothing_text, proposal_lines,
+    proposals_json, proposals_text,
 };
 pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;

@@ -2,15 +2,17 @@
 
 use core::fmt::Write as _;
 
-use latchwright_model::Severity;
-use latchwright_model::{Design, Units};
+use latchwright_model::validate::MAX_DIALS;
+use latchwright_model::{Design, Fault, Units};
 use latchwright_proof::{Proof, Verdict};
-use latchwright_search::propose::{Frontier, Kind, Mend, Nothing, Proposal, all_but_meant};
+use latchwright_search::propose::{
+    Frontier, Kind, Mend, Nothing, Proposal, Unreadable, all_but_meant,
+};
 use serde_json::{Value, json};
 
 use super::verdict_sentence;
 use crate::units::show_length_unit;
-use latchwright_words::{figure, grouped};
+use latchwright_words::{fault_sentence, figure, grouped, typed_length};
 
 /// What a kind of proposal is called.
 pub fn kind_name(kind: Kind) -> &'static str {
@@ -86,9 +88,45 @@ pub fn proposals_text(proposals: &[Proposal]) -> String {
     text
 }
 
+/// Why there are none and what the nearest would be, without capital and full stop.
+pub fn nothing_sentence(nothing: &Nothing) -> String {
+    if nothing.unreadable.is_empty() {
+        nothing.sentence.clone()
+    } else {
+        unreadable_sentence(nothing)
+    }
+}
+
+/// Why wishes are no latch at all.
+fn unreadable_sentence(nothing: &Nothing) -> String {
+    let units = nothing.units;
+    let say = |mm: f64| typed_length(mm, units);
+    let said = nothing.unreadable.iter().map(|reason| match reason {
+        Unreadable::NumberOfDials(dials) => {
+            format!("{dials} dials are asked for; a latch has 1 to {MAX_DIALS}")
+        }
+        Unreadable::NothingInside { wide, lid, sides } => format!(
+            "a lid {} {} leaves nothing inside: the sides alone take {}; give a larger one",
+            say(*lid),
+            if *wide { "wide" } else { "deep" },
+            say(*sides)
+        ),
+        Unreadable::Fault(fault) => fault_sentence(fault, units),
+        Unreadable::CannotPin { size, value } => {
+            format!("{} cannot be pinned to {value}", size.name())
+        }
+    });
+    said.collect::<Vec<_>>().join("; ")
+}
+
 /// Why there are none, and what can be had, as text.
 pub fn nothing_text(nothing: &Nothing) -> String {
-    let mut text = format!("{}.\n", capital(&nothing.reason));
+    let reason = if nothing.unreadable.is_empty() {
+        nothing.reason.clone()
+    } else {
+        unreadable_sentence(nothing)
+    };
+    let mut text = format!("{}.\n", capital(&reason));
     if !nothing.nearest.is_empty() {
         text.push_str("The nearest that can be had, each proven, with all else as you wish:\n");
     }
@@ -147,7 +185,7 @@ pub fn nothing_json(nothing: &Nothing) -> Value {
         .iter()
         .map(|near| near.sentence.as_str())
         .collect();
-    json!({ "format": 1, "proposals": [], "why": nothing.sentence, "nearest": nearest })
+    json!({ "format": 1, "proposals": [], "why": nothing_sentence(nothing), "nearest": nearest })
 }
 
 /// What mends a design, in a sentence.
@@ -181,10 +219,7 @@ pub fn not_mended_sentences(design: &Design, proof: &Proof, cut: bool) -> String
         );
     }
     let verdict = verdict_sentence(design, proof);
-    let faulty = proof
-        .faults
-        .iter()
-        .any(|fault| fault.severity == Severity::Error);
+    let faulty = proof.faults.iter().any(Fault::is_error);
     let more = match (faulty, cut) {
         (true, _) => "Mend the faults that are named under the proof first",
         (false, true) => {

@@ -2,8 +2,7 @@
 
 use std::fmt::Write as _;
 
-use latchwright_model::{Design, Units};
-use latchwright_model::{Severity, Unit};
+use latchwright_model::{Design, Unit, Units};
 use latchwright_proof::states::StateRow;
 use latchwright_proof::{Check, CheckVerdict, DialProof, Proof, Verdict};
 use latchwright_search::Remedy;
@@ -14,7 +13,7 @@ use super::season::season_text;
 use super::verdict::verdict_sentence;
 use latchwright_proof::check::Contributor;
 use latchwright_words::{advice, check_title, contributor, slides_word, state_name, sure_word};
-use latchwright_words::{figure, grouped, length};
+use latchwright_words::{fault_sentence, figure, grouped, length};
 
 /// Columns the table of marks may have.
 const WIDTH: usize = 78;
@@ -58,7 +57,7 @@ pub fn proof_text(
     states(proof, &mut out);
     out.push_str(&season_text(design));
     checks(design, proof, remedies, &mut out);
-    notices(proof, notes, &mut out);
+    notices(proof, design.units, notes, &mut out);
     out
 }
 
@@ -232,18 +231,15 @@ fn figures(check: &Check, units: Units) -> String {
     )
 }
 
-fn notices(proof: &Proof, notes: &FileNotes<'_>, out: &mut String) {
+fn notices(proof: &Proof, units: Units, notes: &FileNotes<'_>, out: &mut String) {
     if proof.faults.is_empty() && notes.unknown.is_empty() && notes.notices.is_empty() {
         return;
     }
     push(out, "\nNotices");
     for fault in &proof.faults {
-        let word = if fault.severity == Severity::Error {
-            "FAULT "
-        } else {
-            ""
-        };
-        let _ = writeln!(out, "  {word}{}", one_line(&fault.to_string()));
+        let word = if fault.is_error() { "FAULT " } else { "" };
+        let sentence = fault_sentence(fault, units);
+        let _ = writeln!(out, "  {word}{}", one_line(&sentence));
     }
     for field in notes.unknown {
         let _ = writeln!(out, "  UNKNOWN {field}");

@@ -1,10 +1,9 @@
 //! The verdict in one sentence.
 
-use latchwright_model::Design;
-use latchwright_model::Severity;
+use latchwright_model::{Design, Units};
 use latchwright_proof::{CheckVerdict, Proof, Verdict};
 
-use latchwright_words::{check_title, grouped, length};
+use latchwright_words::{check_title, fault_at_place, grouped, length};
 
 /// The least tab that is still held beyond what is required, over every setting that locks, mm.
 ///
@@ -22,7 +21,7 @@ pub fn spare_mm(proof: &Proof) -> Option<f64> {
 
 /// What the proof comes to, in one sentence without a trailing stop.
 pub fn verdict_sentence(design: &Design, proof: &Proof) -> String {
-    if let Some(sentence) = faults(proof) {
+    if let Some(sentence) = faults(proof, design.units) {
         return sentence;
     }
     let settings = &proof.settings;
@@ -58,22 +57,14 @@ pub fn verdict_sentence(design: &Design, proof: &Proof) -> String {
     }
 }
 
-fn faults(proof: &Proof) -> Option<String> {
-    let mut errors = proof
-        .faults
-        .iter()
-        .filter(|fault| fault.severity == Severity::Error);
-    let first = errors.next()?;
+fn faults(proof: &Proof, units: Units) -> Option<String> {
+    let mut errors = proof.faults.iter().filter(|fault| fault.is_error());
+    let first = fault_at_place(errors.next()?, units);
     Some(match errors.count() {
-        0 => format!(
-            "Nothing can be promised: {}: {}",
-            first.place, first.message
-        ),
+        0 => format!("Nothing can be promised: {first}"),
         more => format!(
-            "Nothing can be promised with {} faults; the first: {}: {}",
-            more + 1,
-            first.place,
-            first.message
+            "Nothing can be promised with {} faults; the first: {first}",
+            more + 1
         ),
     })
 }

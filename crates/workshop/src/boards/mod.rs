@@ -10,8 +10,8 @@ mod pack;
 mod plan;
 
 use latchwright_model::Board;
-use latchwright_model::Fault;
 
+use crate::fault::Fault;
 use crate::joinery::SidePlace;
 
 pub use draw::board_drawing;

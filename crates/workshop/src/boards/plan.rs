@@ -2,11 +2,12 @@
 
 use latchwright_model::wood::find_wood;
 use latchwright_model::{Board, Design};
-use latchwright_model::{Fault, Place, Severity};
+use latchwright_model::{Place, Severity};
 
 use super::grain::SEQUENCE;
 use super::pack::{Bin, Block, Spot, pack_all, pack_some};
 use super::{BoardLayout, CutPlan, GrainRound, Piece, Shortfall, Strip};
+use crate::fault::Fault;
 use crate::inch::Rule;
 use crate::joinery::SidePlace;
 use crate::parts::{Make, Part, Role, parts};

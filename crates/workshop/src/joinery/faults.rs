@@ -2,9 +2,10 @@
 
 use latchwright_drawing::slider_outline;
 use latchwright_model::Design;
-use latchwright_model::{Fault, Place, Severity};
+use latchwright_model::{Place, Severity};
 
 use super::{Joinery, LEAST_HOLD, Panel, front_face};
+use crate::fault::Fault;
 use crate::inch::Rule;
 
 /// A groove may take this share of a side's thickness: common practice, no source.

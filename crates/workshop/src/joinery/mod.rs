@@ -14,9 +14,9 @@ mod panel;
 mod sides;
 mod sums;
 
-use latchwright_model::Fault;
 use latchwright_model::{Corner, Design, LidKind};
 
+use crate::fault::Fault;
 use crate::tame::tame;
 
 pub use fittings::{KeeperSeat, Mortise, Notch};

@@ -1,7 +1,7 @@
 //! The box by worked figures, by laws, and with nonsense.
 
-use latchwright_model::Severity;
 use latchwright_model::{Corner, Design, Grain, LidKind, Material, Sawn};
+use latchwright_model::{Place, Severity};
 
 use super::*;
 use crate::tame::nonsense;
@@ -249,9 +249,10 @@ fn a_fault_says_what_by_how_much_and_what_to_do() {
         .iter()
         .find(|fault| fault.code == "groove-too-deep")
         .unwrap();
+    assert_eq!(fault.place, Place::Body);
     assert_eq!(
-        fault.to_string(),
-        "body: a groove of 9 mm in sides of 12 mm leaves less than a third of them; make the groove at \
+        format!("{}; {}", fault.message, fault.remedy),
+        "a groove of 9 mm in sides of 12 mm leaves less than a third of them; make the groove at \
          most 8 mm deep, or take thicker sides"
     );
 }

@@ -5,6 +5,7 @@ use latchwright_drawing::{Ink, disc_from_back};
 use latchwright_model::Design;
 use latchwright_model::combination::{Weakness, weakness};
 use latchwright_papers::DiscSeat;
+use latchwright_words::weakness_rule;
 
 use crate::action::Action;
 use crate::canvas::picture_ui;
@@ -57,7 +58,7 @@ pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &m
             wishes.push(take(shown));
         }
     });
-    let rules = Weakness::ALL.map(Weakness::rule).join("; ");
+    let rules = Weakness::ALL.map(weakness_rule).join("; ");
     ui.label(
         RichText::new(format!("Drawn by these rules: {rules}."))
             .small()
@@ -67,7 +68,7 @@ pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &m
     if let Some(weak) = weakness(design, &marks, &[])
         && design.dials.len() > 1
     {
-        let words = format!("! Easy to guess; better: {}.", weak.rule());
+        let words = format!("! Easy to guess; better: {}.", weakness_rule(weak));
         let colour = theme::ink(ui.ctx(), Ink::Blocks);
         ui.label(RichText::new(words).small().color(colour));
     }

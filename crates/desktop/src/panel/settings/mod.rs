@@ -11,7 +11,7 @@ use latchwright_model::Design;
 use latchwright_model::typed::read_setting;
 use latchwright_proof::settings::Filter;
 use latchwright_proof::{Proof, Ranked, Verdict};
-use latchwright_session::report::grouped;
+use latchwright_words::{grouped, setting_error};
 
 use self::row::Look;
 use crate::field;
@@ -103,7 +103,8 @@ fn find_ui(ui: &mut Ui, shown: Shown<'_>, look: &Look, view: &mut ViewState) {
     if view.listed.find.trim().is_empty() {
         return;
     }
-    let marks = read_setting(shown.design, &view.listed.find).and_then(|marks| {
+    let typed = read_setting(shown.design, &view.listed.find);
+    let marks = typed.map_err(|err| setting_error(&err)).and_then(|marks| {
         let marks: Vec<u16> = marks
             .into_iter()
             .filter_map(|mark| u16::try_from(mark).ok())

@@ -80,8 +80,7 @@ fn correction(asked: &Asked, design: &Design) -> Result<Option<Correction>> {
         Some([rising, falling]) => Some((rising.as_str(), falling.as_str())),
         _ => None,
     };
-    ruler::read((x, y), diagonals, design.units)
-        .and_then(|measured| measured.correction())
+    ruler::correction((x, y), diagonals, design.units)
         .map(Some)
         .map_err(|why| anyhow!(why))
 }

@@ -58,13 +58,10 @@ pub fn all_papers(
         Err(reason) => all.left_out.push(format!("there is no card: {reason}")),
     }
     for template in templates(design).all {
-        all.part("drawings", &template.name, &template.flat);
+        let name = template.kind.name();
+        all.part("drawings", &name, &template.flat);
         if options.mirrored {
-            all.part(
-                "drawings/mirrored",
-                &template.name,
-                &template.flat.mirrored(),
-            );
+            all.part("drawings/mirrored", &name, &template.flat.mirrored());
         }
     }
     Ok(all)

@@ -123,14 +123,19 @@ pub(crate) fn table(head: &[&str], rows: impl IntoIterator<Item = Vec<String>>) 
 
 /// `text` as a sentence: a capital first and a stop at the end.
 pub(crate) fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|first| first.to_uppercase().to_string());
     let stop = if text.ends_with(['.', '!', '?']) {
         ""
     } else {
         "."
     };
-    format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
+    format!("{}{stop}", capital(text))
+}
+
+/// `text` with a capital first.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|first| first.to_uppercase().to_string());
+    format!("{}{}", first.unwrap_or_default(), letters.as_str())
 }
 
 /// Why these are more dials than a lid carries, if they are.

@@ -1,5 +1,8 @@
 //! Why a paper could not be made, in sentences for the maker.
 
+use latchwright_model::Units;
+use latchwright_words::figure::MM_PER_INCH;
+
 /// Why there is no paper.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum PaperError {
@@ -16,8 +19,9 @@ pub enum PaperError {
     },
     /// The words need more height than the sheet has.
     #[error(
-        "the card is {over_mm} mm too long for {paper} at the smallest type; shorten the greeting by about {lines} lines, \
-         or choose a larger sheet"
+        "the card is {over} too long for {paper} at the smallest type; shorten the greeting by about {lines} lines, \
+         or choose a larger sheet",
+        over = over(*.over_mm, *.units)
     )]
     TooLong {
         /// What is missing, whole millimetres rounded up.
@@ -26,11 +30,14 @@ pub enum PaperError {
         lines: u32,
         /// The sheet in words.
         paper: &'static str,
+        /// The unit in which it is told.
+        units: Units,
     },
     /// One word is wider than its column and can't be broken.
     #[error(
-        "“{word}” is {over_mm} mm too wide for its place on {paper}; write it shorter or in two words, \
-         or choose a larger sheet"
+        "“{word}” is {over} too wide for its place on {paper}; write it shorter or in two words, \
+         or choose a larger sheet",
+        over = over(*.over_mm, *.units)
     )]
     TooWide {
         /// The word, cut short if it is very long.
@@ -39,6 +46,8 @@ pub enum PaperError {
         over_mm: u32,
         /// The sheet in words.
         paper: &'static str,
+        /// The unit in which it is told.
+        units: Units,
     },
     /// The design can't be drawn as it stands.
     #[error("the card can't be drawn: {reason}")]
@@ -76,4 +85,51 @@ pub enum PaperError {
         /// What the typesetter said.
         message: String,
     },
+}
+
+/// What is missing, in the maker's unit, never less than it is.
+fn over(over_mm: u32, units: Units) -> String {
+    match units {
+        Units::Millimetre => format!("{over_mm} mm"),
+        Units::Inch => {
+            let hundredths = (f64::from(over_mm) / MM_PER_INCH * 100.0).ceil();
+            format!("{:.2} in", hundredths / 100.0)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_missing_is_told_in_the_makers_unit() {
+        let long = |units| PaperError::TooLong {
+            over_mm: 26,
+            lines: 6,
+            paper: "A6",
+            units,
+        };
+        let metric = long(Units::Millimetre).to_string();
+        assert!(
+            metric.starts_with("the card is 26 mm too long for A6 "),
+            "{metric}"
+        );
+        let inch = long(Units::Inch).to_string();
+        assert!(
+            inch.starts_with("the card is 1.03 in too long for A6 "),
+            "{inch}"
+        );
+        let wide = PaperError::TooWide {
+            word: "so".to_owned(),
+            over_mm: 3,
+            paper: "A6",
+            units: Units::Inch,
+        };
+        let wide = wide.to_string();
+        assert!(
+            wide.starts_with("“so” is 0.12 in too wide for its place on A6;"),
+            "{wide}"
+        );
+    }
 }

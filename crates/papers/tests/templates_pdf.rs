@@ -6,10 +6,10 @@ use hayro::hayro_interpret::InterpreterSettings;
 use hayro::hayro_syntax::Pdf;
 use hayro::{RenderSettings, render_pdf};
 use latchwright_geometry::Point;
-use latchwright_model::{Design, Dial, Labels, Paper};
+use latchwright_model::{Design, Dial, Labels, Paper, Units};
 use latchwright_papers::{Fonts, PaperError, TemplateOptions, template_pdf, template_sheets};
 use latchwright_workshop::ruler::{Correction, Measured};
-use latchwright_workshop::templates;
+use latchwright_workshop::{Feature, templates};
 use lopdf::Document;
 
 /// Pixels to the millimetre at 300 dpi.
@@ -242,12 +242,18 @@ fn hole_centres_stand_where_they_should_over_250_mm() {
         let bores = template
             .centres
             .iter()
-            .filter(|(name, _)| name.ends_with("bore"));
+            .filter(|(centre, _)| matches!(centre.feature(), Feature::Bore(_)));
         let mut seen = Vec::new();
-        for (name, at) in bores {
+        for (centre, at) in bores {
             let (x, y) = pages[0].crosshair(edge + at.x, foot - at.y);
-            assert!((x - edge - at.x).abs() < 0.05, "{name}: {x} {edge} {at:?}");
-            assert!((foot - y - at.y).abs() < 0.05, "{name}: {y} {foot} {at:?}");
+            assert!(
+                (x - edge - at.x).abs() < 0.05,
+                "{centre:?}: {x} {edge} {at:?}"
+            );
+            assert!(
+                (foot - y - at.y).abs() < 0.05,
+                "{centre:?}: {y} {foot} {at:?}"
+            );
             seen.push(x);
         }
         let apart = (seen[2] - seen[0]).abs();
@@ -376,6 +382,41 @@ fn what_cannot_be_printed_is_refused_in_a_sentence() {
         let said = refusal(&Design::default(), &wanted).to_string();
         assert!(said.contains("more than any printer needs"), "{said}");
     }
+}
+
+#[test]
+fn an_inch_makers_templates_say_how_far_a_print_is_off_in_inches() {
+    let mut design = Design {
+        units: Units::Inch,
+        ..Design::default()
+    };
+    design.bench.bits = vec![4.0];
+    let corrected = TemplateOptions {
+        measured: Some(Correction {
+            x: 1.02,
+            ..Correction::NONE
+        }),
+        ..options()
+    };
+    let said = words(&pdf(&design, &corrected));
+    for part in [
+        "5.568in.",
+        "inoff,seenfromthelowerleftcorner",
+        "askedfor;nobit",
+    ] {
+        assert!(said.contains(part), "{part} is not in {said}");
+    }
+    // 100 mm stands beside the measured line, whose other tick is at 4 in
+    assert_eq!(said.replace("100mm", "").matches("mm").count(), 0, "{said}");
+    design.plate.width = 9000.0;
+    let said = refusal(&design, &options()).to_string();
+    assert!(
+        said.contains("354.331 × ") && !said.contains("mm"),
+        "{said}"
+    );
+    design.plate.width = f64::NAN;
+    let said = refusal(&design, &options()).to_string();
+    assert!(said.contains("from 0.00004 in to 393 in"), "{said}");
 }
 
 #[test]

@@ -4,7 +4,8 @@
 //! them was measured.
 
 use latchwright_model::Units;
-use latchwright_workshop::ruler::Measured;
+use latchwright_words::workshop::ruler_fault;
+use latchwright_workshop::ruler::{Correction, Measured};
 
 use crate::units::{MM_PER_INCH, parse_length, unit_typed};
 
@@ -12,6 +13,21 @@ use crate::units::{MM_PER_INCH, parse_length, unit_typed};
 pub const LINE_MM: f64 = 100.0;
 /// The tick for inch rulers, in.
 const LINE_IN: f64 = 4.0;
+
+/// What puts a printer right of which these are the readings, as [`read`] takes them.
+///
+/// # Errors
+/// A sentence that names the reading that is no length or is not believed, and what to do.
+pub fn correction(
+    lines: (&str, &str),
+    diagonals: Option<(&str, &str)>,
+    units: Units,
+) -> Result<Correction, String> {
+    let measured = read(lines, diagonals, units)?;
+    measured
+        .correction()
+        .map_err(|fault| ruler_fault(&fault, units))
+}
 
 /// The readings along x and y and, where given, of both diagonals (the one that rises to the right
 /// first) between the corner marks of the square of 100 mm.
@@ -58,8 +74,7 @@ mod tests {
     use super::*;
 
     fn factors(x: &str, y: &str, units: Units) -> (f64, f64) {
-        let measured = read((x, y), None, units).expect("lengths");
-        let found = measured.correction().expect("believed");
+        let found = correction((x, y), None, units).expect("believed");
         (found.x, found.y)
     }
 
@@ -75,6 +90,21 @@ mod tests {
         assert!((x - 1.0206).abs() < 5e-5 && (y - 1.0).abs() < 1e-12);
         assert_eq!(factors("4 in", "4\"", Units::Millimetre), (1.0, 1.0));
         assert_eq!(factors("100 mm", "10 cm", Units::Inch), (1.0, 1.0));
+    }
+
+    #[test]
+    fn a_reading_that_is_not_believed_is_told_in_the_makers_unit() {
+        let why = |units| correction(("3 in", "4 in"), None, units).expect_err("refused");
+        let inch = why(Units::Inch);
+        assert!(
+            inch.starts_with("3.000 in measured along x of 4.000 in "),
+            "{inch}"
+        );
+        let metric = why(Units::Millimetre);
+        assert!(
+            metric.starts_with("75 mm measured along x of 100 mm "),
+            "{metric}"
+        );
     }
 
     #[test]

@@ -46,7 +46,10 @@ fn all_parts_of_a_demo(bencher: divan::Bencher, name: &str) {
 fn all_files_of_a_demo(bencher: divan::Bencher, name: &str) {
     let design = demo(name);
     bencher.bench(|| {
-        let files = files(&design, &Options::default(), name).expect("a demo that can be printed");
+        let files = files(&design, &Options::default(), name, |warning| {
+            format!("{warning:?}")
+        })
+        .expect("a demo that can be printed");
         files.iter().map(|(_, bytes)| bytes.len()).sum::<usize>()
     });
 }

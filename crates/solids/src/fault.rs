@@ -1,34 +1,29 @@
-//! What can go wrong on the way from a design to a solid, each with figures and a remedy.
+//! What can go wrong on the way from a design to a solid, as values: each with its figures.
 
 use latchwright_model::Fault;
-use thiserror::Error;
+
+use crate::part::PartId;
 
 /// Why a body could not be meshed: a fault of this program or of outlines handed in, never of a
 /// sound design.
-#[derive(Debug, Clone, PartialEq, Error)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum MeshFault {
     /// A coordinate is no number or too far out.
-    #[error("an outline reaches beyond {most_mm} mm or is not a number; scale it down")]
     TooLarge {
         /// The furthest that is taken, mm.
         most_mm: f64,
     },
     /// Outlines did not settle on the grid.
-    #[error("outlines cross in {crossings} places that cannot be told apart; simplify them")]
     Tangled {
         /// Crossings left.
         crossings: usize,
     },
     /// The triangulation refused its points.
-    #[error("the outlines cannot be cut into triangles ({reason}); simplify them")]
     NoTriangles {
         /// In the library's words.
         reason: String,
     },
     /// A sloped face crosses another face.
-    #[error(
-        "a chamfer meets another edge at x {x_mm:.3}, y {y_mm:.3} mm; make one of them smaller"
-    )]
     SlopesCross {
         /// Where, mm.
         x_mm: f64,
@@ -36,25 +31,16 @@ pub enum MeshFault {
         y_mm: f64,
     },
     /// The mesh is not closed.
-    #[error(
-        "{edges} edges of the surface do not join exactly two faces; move the outlines that touch"
-    )]
     Open {
         /// Edges that are not shared by two triangles in opposite directions.
         edges: usize,
     },
     /// A vertex joins two shells.
-    #[error(
-        "{points} points join parts of the surface that should be apart; move the outlines that touch"
-    )]
     Pinched {
         /// How many.
         points: usize,
     },
     /// A triangle too thin to survive rounding.
-    #[error(
-        "a triangle only {height_mm:.7} mm high, less than {least_mm} mm; simplify the outlines"
-    )]
     Sliver {
         /// Its least height, mm.
         height_mm: f64,
@@ -62,7 +48,6 @@ pub enum MeshFault {
         least_mm: f64,
     },
     /// Nothing left, or inside out.
-    #[error("the volume is {volume_mm3:.3} mm³; a solid has more than 0")]
     NoVolume {
         /// Signed volume, mm³.
         volume_mm3: f64,
@@ -70,32 +55,25 @@ pub enum MeshFault {
 }
 
 /// Why parts cannot be made: named before anything is written.
-#[derive(Debug, Clone, PartialEq, Error)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum PartFault {
-    /// The design itself has a fault; its words are told where the maker's unit is known.
-    #[error("the design has a fault ({})", .0.kind.code())]
+    /// The design itself has a fault.
     Design(Fault),
     /// A size of the options makes no sense.
-    #[error("option {name} is {value}; give a value from {least} to {most}")]
     Option {
         /// Which.
-        name: &'static str,
-        /// As given.
-        value: f64,
-        /// Least that is taken.
-        least: f64,
-        /// Most that is taken.
-        most: f64,
+        which: SizeOption,
+        /// As given, mm.
+        value_mm: f64,
+        /// Least that is taken, mm.
+        least_mm: f64,
+        /// Most that is taken, mm.
+        most_mm: f64,
     },
     /// The star goes through the knob's face, or nearly.
-    #[error(
-        "{part}: the star is {recess_mm:.2} mm deep in a knob {height_mm:.2} mm high, which leaves \
-         {left_mm:.2} mm of face where {needed_mm:.2} mm are needed; make the knob at least \
-         {remedy_mm:.2} mm high"
-    )]
     RecessThrough {
         /// The part.
-        part: String,
+        part: PartId,
         /// Depth of the recess, mm.
         recess_mm: f64,
         /// Height of the knob, mm.
@@ -107,90 +85,159 @@ pub enum PartFault {
         /// Height that would do, mm.
         remedy_mm: f64,
     },
-    /// A wall thinner than two lines of the printer.
-    #[error(
-        "{part}: only {wall_mm:.2} mm of wall {between}, less than {needed_mm:.2} mm (two lines of \
-         the nozzle); {remedy}"
-    )]
+    /// A wall thinner than it should be.
     NoWall {
         /// The part.
-        part: String,
-        /// Between what and what.
-        between: &'static str,
+        part: PartId,
+        /// Which wall, and what would do.
+        wall: Wall,
         /// What is left, mm.
         wall_mm: f64,
         /// What is needed, mm.
         needed_mm: f64,
-        /// What to do, with a number.
-        remedy: String,
     },
     /// Larger than the printer.
-    #[error(
-        "{part} is {x_mm:.1} × {y_mm:.1} × {z_mm:.1} mm, the printer takes {bed_x_mm:.1} × \
-         {bed_y_mm:.1} × {bed_z_mm:.1} mm; {remedy}"
-    )]
     LargerThanBed {
         /// The part.
-        part: String,
-        /// Along x, mm.
-        x_mm: f64,
-        /// Along y, mm.
-        y_mm: f64,
-        /// Height, mm.
-        z_mm: f64,
-        /// The bed along x, mm.
-        bed_x_mm: f64,
-        /// The bed along y, mm.
-        bed_y_mm: f64,
-        /// The printer's height, mm.
-        bed_z_mm: f64,
-        /// What to do.
-        remedy: String,
+        part: PartId,
+        /// Its size along x and y, and its height, mm.
+        size_mm: [f64; 3],
+        /// The bed along x and y, and the printer's height, mm.
+        bed_mm: [f64; 3],
     },
-    /// A finished size that coats and compensation leave nothing of.
-    #[error(
-        "{part}: {what} of {finished_mm:.2} mm leaves {drawn_mm:.2} mm to draw, less than \
-         {least_mm:.2} mm; {remedy}"
-    )]
+    /// A width or diameter that coats and compensation leave nothing of.
     NothingToDraw {
         /// The part.
-        part: String,
-        /// Which size.
-        what: &'static str,
+        part: PartId,
+        /// Which width or diameter.
+        what: Slim,
         /// As the design says, mm.
         finished_mm: f64,
         /// As it would be drawn, mm.
         drawn_mm: f64,
         /// The least that can be printed, mm.
         least_mm: f64,
-        /// What to do.
-        remedy: String,
     },
     /// A pin that no finger of the slider reaches.
-    #[error(
-        "{part}: no finger reaches the pin of dial {dial}, which is too near its neighbour's or does \
-         not stand clear of the slider's bar; set the dials further apart, or level with one another"
-    )]
     NoFinger {
         /// The part.
-        part: String,
-        /// Which dial, from 1.
+        part: PartId,
+        /// Which dial, from 0.
         dial: usize,
     },
     /// The outlines could not be meshed.
-    #[error("{part}: {fault}")]
     Mesh {
         /// The part.
-        part: String,
+        part: PartId,
         /// Why.
         fault: MeshFault,
     },
     /// A file could not be put together.
-    #[error("{name} cannot be put together ({reason}); leave some parts out and try again")]
     File {
         /// Its name.
         name: String,
         /// In the library's words.
         reason: String,
     },
+}
+
+/// A size among the options.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SizeOption {
+    /// How far pointers and labels stand out.
+    ReliefHeight,
+    /// The chamfer at the bed.
+    Chamfer,
+    /// Clear distance between knob and plate.
+    KnobGap,
+    /// Height of the labels.
+    LabelHeight,
+    /// The bit that the drilling jig guides.
+    JigDrill,
+    /// The hole that the screw passes.
+    ScrewClearance,
+    /// The hole that the screw cuts its thread into.
+    ScrewPilot,
+    /// The screw's head.
+    ScrewHead,
+}
+
+/// A wall that must not be thinner than two lines of the nozzle, or than what sits on it; with the
+/// size that would do.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Wall {
+    /// Between a slot's floor and the screw.
+    SlotFloor {
+        /// The step that the slot is at.
+        step: i64,
+        /// The deepest that would do, mm.
+        most_mm: f64,
+    },
+    /// Between the post's flats and the screw.
+    PostFlats {
+        /// The key's apothem that would do, mm.
+        apothem_mm: f64,
+    },
+    /// Between the post's corners and the shaft's rim, where the knob sits.
+    Shoulder {
+        /// The bore that would do, mm.
+        bore_mm: f64,
+    },
+    /// Around the star.
+    Star {
+        /// The knob's diameter that would do, mm.
+        knob_mm: f64,
+    },
+    /// Around the finger knob's shank.
+    Shank {
+        /// How much further it would have to be over the wood, mm.
+        further_mm: f64,
+    },
+    /// That of the washer.
+    Washer {
+        /// The disc's radius that would do, mm.
+        radius_mm: f64,
+    },
+    /// Beside the heads of the keeper's screws.
+    BesideHeads {
+        /// The keeper's depth that would do, mm.
+        depth_mm: f64,
+    },
+    /// Over the heads of the keeper's screws.
+    OverHeads {
+        /// The keeper's thickness that would do, mm.
+        thickness_mm: f64,
+    },
+    /// Beyond the keeper's screws.
+    BeyondScrews {
+        /// The keeper's width that would do, mm.
+        width_mm: f64,
+    },
+    /// Around the pilot hole in the finger knob's shank.
+    Pilot {
+        /// The shank's diameter that would do, mm.
+        shank_mm: f64,
+    },
+    /// Around the jig's guide.
+    Guide {
+        /// How much thinner the bit would have to be, mm.
+        thinner_mm: f64,
+    },
+}
+
+/// A width or diameter that may come out too slim to be drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Slim {
+    /// The disc's shaft.
+    Shaft,
+    /// The knob.
+    Knob,
+    /// A pin that is a part of its own.
+    SinglePin,
+    /// A pin on a finger.
+    FingerPin,
+    /// The keeper.
+    Keeper,
+    /// The finger knob's shank.
+    Shank,
 }

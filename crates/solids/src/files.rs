@@ -9,6 +9,7 @@ use crate::options::Options;
 use crate::part::Part;
 use crate::parts::parts;
 use crate::plate_up::plate_up;
+use crate::warning::Warning;
 use crate::write::list::{Entry, list};
 use crate::write::stl::stl;
 use crate::write::threemf::threemf;
@@ -17,15 +18,20 @@ use crate::write::threemf::threemf;
 pub type File = (String, Vec<u8>);
 
 /// All files of `design`: `parts.3mf` (or `parts-1.3mf` and so on, one a bed), an STL for each part,
-/// and `parts.txt` with their boxes in mm. The same bytes each time; no two names are alike, nor do
-/// they differ by large and small letters only.
+/// and `parts.txt` with their boxes in mm and what `say` says of their warnings. The same bytes each
+/// time; no two names are alike, nor do they differ by large and small letters only.
 ///
 /// # Errors
 /// All faults that stand in the way, as [`parts`] gives them; [`PartFault::File`] if a file cannot
 /// be put together.
-pub fn files(design: &Design, options: &Options, title: &str) -> Result<Vec<File>, Vec<PartFault>> {
+pub fn files(
+    design: &Design,
+    options: &Options,
+    title: &str,
+    say: impl Fn(&Warning) -> String,
+) -> Result<Vec<File>, Vec<PartFault>> {
     let parts = parts(design, options)?;
-    files_of(&parts, &design.bench.printer, title)
+    files_of(&parts, &design.bench.printer, title, say)
 }
 
 /// As [`files`], for parts that are made already.
@@ -36,6 +42,7 @@ pub fn files_of(
     parts: &[Part],
     printer: &Printer,
     title: &str,
+    say: impl Fn(&Warning) -> String,
 ) -> Result<Vec<File>, Vec<PartFault>> {
     let beds = plate_up(parts, printer);
     let names = stl_names(parts);
@@ -63,10 +70,20 @@ pub fn files_of(
     if !wrong.is_empty() {
         return Err(wrong);
     }
+    let notes: Vec<Vec<String>> = parts
+        .iter()
+        .map(|part| part.warnings.iter().map(&say).collect())
+        .collect();
     let entries: Vec<Entry<'_>> = parts
         .iter()
         .zip(names.iter().zip(&lies_on))
-        .map(|(part, (file, bed))| Entry { part, file, bed })
+        .zip(&notes)
+        .map(|((part, (file, bed)), notes)| Entry {
+            part,
+            file,
+            bed,
+            notes,
+        })
         .collect();
     let text = list(&entries, printer, title);
     let meshes = parts.iter().map(|part| stl(&part.mesh));
@@ -111,7 +128,10 @@ mod tests {
 
     #[test]
     fn no_parts_are_an_empty_list() {
-        let files = files_of(&[], &Printer::default(), "none").unwrap();
+        let files = files_of(&[], &Printer::default(), "none", |warning| {
+            format!("{warning:?}")
+        })
+        .unwrap();
         assert_eq!(files.len(), 1);
     }
 }

@@ -5,7 +5,7 @@
 
 use latchwright_model::{HoleReading, Printer};
 
-use crate::fault::PartFault;
+use crate::feature::Feature;
 
 /// Which way a size goes wrong.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,7 +28,7 @@ pub enum Kind {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Size {
     /// What is measured.
-    pub name: String,
+    pub what: Feature,
     /// Which way it goes wrong.
     pub kind: Kind,
     /// As the design says.
@@ -50,10 +50,10 @@ pub struct Fit<'a> {
 
 impl Fit<'_> {
     /// A width or diameter of material.
-    pub fn outside(&self, name: impl Into<String>, nominal: f64) -> Size {
+    pub fn outside(&self, what: Feature, nominal: f64) -> Size {
         let drawn = nominal - 2.0 * self.film - self.printer.outside;
         size(
-            name,
+            what,
             Kind::Outside,
             nominal,
             drawn,
@@ -62,7 +62,7 @@ impl Fit<'_> {
     }
 
     /// A hole or recess.
-    pub fn hole(&self, name: impl Into<String>, nominal: f64) -> Size {
+    pub fn hole(&self, what: Feature, nominal: f64) -> Size {
         let bare = nominal + 2.0 * self.film;
         // the reading is by the drawn diameter, which is what is sought
         let mut drawn = bare;
@@ -70,14 +70,14 @@ impl Fit<'_> {
             drawn = bare + under(&self.printer.holes, drawn);
         }
         let expected = drawn - under(&self.printer.holes, drawn) - 2.0 * self.film;
-        size(name, Kind::Hole, nominal, drawn, expected)
+        size(what, Kind::Hole, nominal, drawn, expected)
     }
 
     /// The gap between two walls: each grows by half of what an outside width does.
-    pub fn gap(&self, name: impl Into<String>, nominal: f64) -> Size {
+    pub fn gap(&self, what: Feature, nominal: f64) -> Size {
         let drawn = nominal + 2.0 * self.film + self.printer.outside;
         size(
-            name,
+            what,
             Kind::Gap,
             nominal,
             drawn,
@@ -86,12 +86,12 @@ impl Fit<'_> {
     }
 
     /// A height with `faces` coated ends: whole layers, at least one.
-    pub fn height(&self, name: impl Into<String>, nominal: f64, faces: f64) -> Size {
+    pub fn height(&self, what: Feature, nominal: f64, faces: f64) -> Size {
         let layer = self.printer.layer;
         let bare = nominal - faces * self.film;
         let drawn = ((bare / layer).round().max(1.0)) * layer;
         size(
-            name,
+            what,
             Kind::Height,
             nominal,
             drawn,
@@ -110,9 +110,9 @@ impl Fit<'_> {
     }
 }
 
-fn size(name: impl Into<String>, kind: Kind, nominal: f64, drawn: f64, expected: f64) -> Size {
+fn size(what: Feature, kind: Kind, nominal: f64, drawn: f64, expected: f64) -> Size {
     Size {
-        name: name.into(),
+        what,
         kind,
         nominal,
         drawn,
@@ -121,19 +121,15 @@ fn size(name: impl Into<String>, kind: Kind, nominal: f64, drawn: f64, expected:
 }
 
 /// Clearance of a peg in its hole, told per side and in total; mm.
-pub fn clearance(name: &str, peg: &Size, hole: &Size) -> [Size; 2] {
+pub fn clearance([per_side, total]: [Feature; 2], peg: &Size, hole: &Size) -> [Size; 2] {
     let of = |pick: fn(&Size) -> f64| pick(hole) - pick(peg);
     let (nominal, drawn, expected) = (
         of(|size| size.nominal),
         of(|size| size.drawn),
         of(|size| size.expected),
     );
-    [
-        (Kind::PerSide, 0.5, "per side"),
-        (Kind::Total, 1.0, "total"),
-    ]
-    .map(|(kind, share, word)| Size {
-        name: format!("{name}, {word}"),
+    [(per_side, Kind::PerSide, 0.5), (total, Kind::Total, 1.0)].map(|(what, kind, share)| Size {
+        what,
         kind,
         nominal: nominal * share,
         drawn: drawn * share,
@@ -173,11 +169,37 @@ pub struct Readings {
     pub square: Option<(f64, f64)>,
 }
 
+/// A reading of the gauge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Reading {
+    /// The diameter of a hole.
+    Hole,
+    /// An outside width.
+    OutsideWidth,
+    /// The width at the bed.
+    WidthAtBed,
+    /// The diagonal of the square hole.
+    Diagonal,
+}
+
+/// A reading that cannot be what was meant; mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ReadingFault {
+    /// Which.
+    pub which: Reading,
+    /// As measured; may be no number.
+    pub value: f64,
+    /// Least that is believed.
+    pub least: f64,
+    /// Most that is believed.
+    pub most: f64,
+}
+
 /// The printer's profile as these readings make it; what was not measured stays as it is.
 ///
 /// # Errors
-/// [`PartFault::Option`] for a reading that is no number, or more than 2 mm off what was drawn.
-pub fn profile(printer: &Printer, readings: &Readings) -> Result<Printer, PartFault> {
+/// [`ReadingFault`] for a reading that is no number, or more than 2 mm off what was drawn.
+pub fn profile(printer: &Printer, readings: &Readings) -> Result<Printer, ReadingFault> {
     let mut printer = printer.clone();
     if !readings.holes.is_empty() {
         printer.holes = holes(&readings.holes)?;
@@ -185,29 +207,29 @@ pub fn profile(printer: &Printer, readings: &Readings) -> Result<Printer, PartFa
     if !readings.outside.is_empty() {
         let mut sum = 0.0;
         for (drawn, measured) in &readings.outside {
-            sum -= off("outside width", *drawn, *measured)?;
+            sum -= off(Reading::OutsideWidth, *drawn, *measured)?;
         }
         printer.outside = sum / readings.outside.len() as f64;
     }
     if let Some((bed, above)) = readings.foot {
-        printer.foot = (-off("width at the bed", above, bed)? / 2.0).max(0.0);
+        printer.foot = (-off(Reading::WidthAtBed, above, bed)? / 2.0).max(0.0);
     }
     if let Some((side, diagonal)) = readings.square {
         // a corner of radius ρ is (√2 − 1) ρ short of its tip; the hole itself is smaller as well
         let shrunk = under(&printer.holes, side);
         let tips = (side - shrunk) * core::f64::consts::SQRT_2;
-        let short = off("diagonal", tips, diagonal)?;
+        let short = off(Reading::Diagonal, tips, diagonal)?;
         printer.corner = (short / 2.0 / (core::f64::consts::SQRT_2 - 1.0)).max(0.0);
     }
     Ok(printer)
 }
 
 /// Readings by rising diameter; several of one hole are taken to their mean.
-fn holes(measured: &[(f64, f64)]) -> Result<Vec<HoleReading>, PartFault> {
+fn holes(measured: &[(f64, f64)]) -> Result<Vec<HoleReading>, ReadingFault> {
     let mut all = measured
         .iter()
-        .map(|(drawn, measured)| Ok((*drawn, off("hole", *drawn, *measured)?)))
-        .collect::<Result<Vec<(f64, f64)>, PartFault>>()?;
+        .map(|(drawn, measured)| Ok((*drawn, off(Reading::Hole, *drawn, *measured)?)))
+        .collect::<Result<Vec<(f64, f64)>, ReadingFault>>()?;
     all.sort_by(|one, two| one.0.total_cmp(&two.0).then(one.1.total_cmp(&two.1)));
     let same = all.chunk_by(|one, two| two.0 - one.0 < 1e-6);
     Ok(same
@@ -219,13 +241,13 @@ fn holes(measured: &[(f64, f64)]) -> Result<Vec<HoleReading>, PartFault> {
 }
 
 /// How much smaller than drawn it was measured, if both make sense.
-fn off(name: &'static str, drawn: f64, measured: f64) -> Result<f64, PartFault> {
+fn off(which: Reading, drawn: f64, measured: f64) -> Result<f64, ReadingFault> {
     let off = drawn - measured;
     if drawn > 0.0 && drawn.is_finite() && off.abs() <= 2.0 {
         return Ok(off);
     }
-    Err(PartFault::Option {
-        name,
+    Err(ReadingFault {
+        which,
         value: measured,
         least: drawn - 2.0,
         most: drawn + 2.0,
@@ -255,13 +277,17 @@ mod tests {
             printer: &printer,
             film: 0.0,
         };
-        let hole = fit.hole("hole", 10.0 + 2.0 * 0.25);
+        let hole = fit.hole(Feature::Star, 10.0 + 2.0 * 0.25);
         assert!((hole.drawn - 10.65).abs() < 1e-9);
         assert!((hole.expected - 10.5).abs() < 1e-9);
-        let [side, total] = clearance("play", &fit.outside("peg", 10.0), &hole);
+        let [side, total] = clearance(
+            [Feature::PostInStarPerSide, Feature::PostInStarTotal],
+            &fit.outside(Feature::Post, 10.0),
+            &hole,
+        );
         assert!((side.expected - 0.25).abs() < 1e-9, "{side:?}");
         assert!((total.expected - 0.5).abs() < 1e-9);
-        assert_eq!(side.name, "play, per side");
+        assert_eq!(side.what, Feature::PostInStarPerSide);
     }
 
     #[test]
@@ -271,10 +297,10 @@ mod tests {
             printer: &printer,
             film: 0.1,
         };
-        assert!((fit.outside("", 10.0).drawn - 9.8).abs() < 1e-12);
-        assert!((fit.hole("", 10.0).drawn - 10.2).abs() < 1e-12);
-        assert!((fit.gap("", 10.0).drawn - 10.2).abs() < 1e-12);
-        assert!((fit.height("", 6.0, 2.0).drawn - 5.8).abs() < 1e-12);
+        assert!((fit.outside(Feature::Disc, 10.0).drawn - 9.8).abs() < 1e-12);
+        assert!((fit.hole(Feature::Disc, 10.0).drawn - 10.2).abs() < 1e-12);
+        assert!((fit.gap(Feature::Disc, 10.0).drawn - 10.2).abs() < 1e-12);
+        assert!((fit.height(Feature::Disc, 6.0, 2.0).drawn - 5.8).abs() < 1e-12);
     }
 
     #[test]
@@ -286,9 +312,9 @@ mod tests {
         };
         for nominal in [2.0, 3.1, 7.7, 14.3, 29.0, 80.0] {
             for size in [
-                fit.outside("", nominal),
-                fit.hole("", nominal),
-                fit.gap("", nominal),
+                fit.outside(Feature::Disc, nominal),
+                fit.hole(Feature::Disc, nominal),
+                fit.gap(Feature::Disc, nominal),
             ] {
                 assert!((size.expected - nominal).abs() < 1e-9, "{size:?}");
             }
@@ -334,7 +360,10 @@ mod tests {
             printer: &printer,
             film: 0.0,
         };
-        let (peg, hole) = (fit.outside("peg", 10.0), fit.hole("hole", 10.5));
+        let (peg, hole) = (
+            fit.outside(Feature::Post, 10.0),
+            fit.hole(Feature::Star, 10.5),
+        );
         assert!((peg.drawn - 10.0).abs() < 1e-9);
         assert!((hole.drawn - 10.65).abs() < 1e-9 && (hole.expected - 10.5).abs() < 1e-9);
     }
@@ -351,19 +380,19 @@ mod tests {
         design.bench.printer = known.clone();
         let parts = crate::parts(&design, &crate::Options::default()).unwrap();
         let gauge = parts.last().unwrap();
-        let size = |name: &str| {
-            let size = gauge.sizes.iter().find(|size| size.name == name).unwrap();
+        let size = |what: Feature| {
+            let size = gauge.sizes.iter().find(|size| size.what == what).unwrap();
             (size.drawn, size.expected)
         };
         let holes = gauge
             .sizes
             .iter()
-            .filter(|size| size.name.starts_with("hole"));
+            .filter(|size| matches!(size.what, Feature::GaugeHole(_)));
         let readings = Readings {
             holes: holes.map(|size| (size.drawn, size.expected)).collect(),
-            outside: vec![size("bar's width")],
-            foot: Some((size("bar's width at the bed").1, size("bar's width").1)),
-            square: Some((10.0, size("square's diagonal").1)),
+            outside: vec![size(Feature::BarWidth)],
+            foot: Some((size(Feature::BarWidthAtBed).1, size(Feature::BarWidth).1)),
+            square: Some((10.0, size(Feature::SquareDiagonal).1)),
         };
         let found = profile(&Printer::default(), &readings).unwrap();
         assert!((found.corner - known.corner).abs() < 1e-9);

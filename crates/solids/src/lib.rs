@@ -16,6 +16,7 @@
 
 pub mod extrude;
 pub mod fault;
+mod feature;
 pub mod files;
 pub mod fit;
 mod flip;
@@ -37,17 +38,20 @@ pub mod slope;
 mod strip;
 mod surface;
 pub mod view;
+mod warning;
 pub mod watertight;
 pub mod write;
 
 pub use extrude::{Body, Prism};
-pub use fault::{MeshFault, PartFault};
+pub use fault::{MeshFault, PartFault, SizeOption, Slim, Wall};
+pub use feature::Feature;
 pub use files::{File, files, files_of};
 pub use mesh::{Extent, Mesh, Pose};
 pub use options::{Grip, Options, Relief, Screw};
 pub use outline::Outline;
-pub use part::{Part, Warning};
+pub use part::{Part, PartId};
 pub use parts::parts;
 pub use plate_up::{Bed, plate_up};
 pub use region::{Fill, Region};
 pub use slope::Edge;
+pub use warning::Warning;

@@ -1,6 +1,6 @@
 //! What the maker can choose about printed parts beyond the design itself.
 
-use crate::fault::PartFault;
+use crate::fault::{PartFault, SizeOption};
 use crate::part::Kind;
 use crate::region::Region;
 
@@ -111,24 +111,24 @@ impl Options {
     /// Every number against its range.
     pub fn faults(&self) -> Vec<PartFault> {
         let mut rows = vec![
-            ("relief_height", self.relief_height, 0.1, 5.0),
-            ("chamfer", self.chamfer, 0.0, 2.0),
-            ("knob_gap", self.knob_gap, 0.0, 5.0),
-            ("label_height", self.label_height, 2.0, 30.0),
-            ("jig_drill", self.jig_drill, 0.5, 20.0),
+            (SizeOption::ReliefHeight, self.relief_height, 0.1, 5.0),
+            (SizeOption::Chamfer, self.chamfer, 0.0, 2.0),
+            (SizeOption::KnobGap, self.knob_gap, 0.0, 5.0),
+            (SizeOption::LabelHeight, self.label_height, 2.0, 30.0),
+            (SizeOption::JigDrill, self.jig_drill, 0.5, 20.0),
         ];
         if let Some(screw) = &self.screw {
-            rows.push(("screw clearance", screw.clearance, 1.0, 20.0));
-            rows.push(("screw pilot", screw.pilot, 0.5, screw.clearance));
-            rows.push(("screw head", screw.head, screw.clearance, 40.0));
+            rows.push((SizeOption::ScrewClearance, screw.clearance, 1.0, 20.0));
+            rows.push((SizeOption::ScrewPilot, screw.pilot, 0.5, screw.clearance));
+            rows.push((SizeOption::ScrewHead, screw.head, screw.clearance, 40.0));
         }
         rows.into_iter()
             .filter(|(_, value, least, most)| !(least..=most).contains(&value))
-            .map(|(name, value, least, most)| PartFault::Option {
-                name,
-                value,
-                least,
-                most,
+            .map(|(which, value, least, most)| PartFault::Option {
+                which,
+                value_mm: value,
+                least_mm: least,
+                most_mm: most,
             })
             .collect()
     }

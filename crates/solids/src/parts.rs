@@ -6,7 +6,8 @@ use latchwright_model::validate::faults;
 
 use crate::fault::PartFault;
 use crate::options::Options;
-use crate::part::{self, Kind, Part, Shop, Warning};
+use crate::part::{self, Kind, LEAST_LABEL, Part, Shop};
+use crate::warning::Warning;
 
 /// All parts of `design` that are not of wood, each lying as it is to be printed; in a fixed order:
 /// dial by dial disc, knob, ring, washer, pin; then slider or pin strip, slider knob, keeper, jig,
@@ -85,12 +86,6 @@ fn without_ring(index: usize, made: &mut [Result<Option<Part>, PartFault>]) {
         .filter_map(|result| result.as_mut().ok()?.as_mut());
     let mine = |part: &&mut Part| part.kind == Kind::Knob && part.dial == Some(index);
     if let Some(knob) = knob.rev().find(mine) {
-        knob.warnings.push(Warning {
-            code: "no-ring",
-            message:
-                "between the knobs there is no room for a ring of labels at least 2.5 mm high: set \
-                      the dials further apart, make the knobs smaller, or mark the plate itself"
-                    .to_owned(),
-        });
+        knob.warnings.push(Warning::NoRing { least: LEAST_LABEL });
     }
 }

@@ -105,7 +105,13 @@ fn a_box_is_684_bytes_of_stl_and_keeps_its_volume_when_it_is_mirrored() {
 
 fn all_files() -> Vec<File> {
     let (design, _) = made();
-    files(&design, &Options::default(), "Tea & <biscuits>\n").expect("files")
+    files(
+        &design,
+        &Options::default(),
+        "Tea & <biscuits>\n",
+        |warning| format!("{warning:?}"),
+    )
+    .expect("files")
 }
 
 #[test]

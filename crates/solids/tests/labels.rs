@@ -4,7 +4,7 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Labels};
 use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
-use latchwright_solids::{Fill, Options, Outline, Part, Region, Relief, parts};
+use latchwright_solids::{Fill, Options, Outline, Part, Region, Relief, Warning, parts};
 use ttf_parser::{Face, OutlineBuilder};
 
 const LATIN: &[u8] = include_bytes!("../../../assets/fonts/NotoSans-Bold.ttf");
@@ -131,7 +131,9 @@ fn letters_of_any_script_are_raised_and_sunk_with_their_counters() {
         for relief in [Relief::Raised, Relief::Sunk] {
             let (own, bare) = rings(letters.clone(), relief);
             assert!(
-                own.warnings.iter().all(|w| w.code != "bare-marks"),
+                !own.warnings
+                    .iter()
+                    .any(|warning| matches!(warning, Warning::BareMarks { .. })),
                 "{:?}",
                 own.warnings
             );
@@ -218,8 +220,11 @@ fn contours_that_overlap_touch_or_cross_themselves_give_a_closed_ring() {
 fn thin_strokes_are_warned_of() {
     let hair = Outline::rectangle(Point::default(), Point::new(30.0, 700.0));
     let (own, _) = rings(vec![hair.into(); 8], Relief::Raised);
-    let codes: Vec<&str> = own.warnings.iter().map(|warning| warning.code).collect();
-    assert_eq!(codes, ["thin-labels"]);
+    let thin = Warning::ThinLabels {
+        labels: 8,
+        nozzle: 0.4,
+    };
+    assert_eq!(own.warnings[..], [thin]);
     let (own, _) = rings(vec![letter(LATIN, 'B'); 8], Relief::Raised);
     assert!(own.warnings.is_empty(), "{:?}", own.warnings);
 }

@@ -159,7 +159,7 @@ fn random_bodies_are_solid_and_have_the_second_librarys_volume() {
         let count = dice.random_range(2..7);
         let pieces: Vec<Piece> = (0..count).map(|index| piece(&mut dice, index)).collect();
         let mesh = ours(&pieces);
-        let sound = check_rounded(&mesh).unwrap_or_else(|fault| panic!("seed {seed}: {fault}"));
+        let sound = check_rounded(&mesh).unwrap_or_else(|fault| panic!("seed {seed}: {fault:?}"));
         let volume = theirs(&pieces).volume();
         // an end of a slope lies on the grid, the second library's does not
         let off = (sound.volume - volume).abs() / volume;
@@ -212,7 +212,7 @@ fn parts_of_random_designs_are_solid_for_the_second_library_too() {
                 for fault in faults {
                     assert!(
                         !matches!(fault, PartFault::Mesh { .. }),
-                        "seed {seed}: {fault}"
+                        "seed {seed}: {fault:?}"
                     );
                 }
                 refused += 1;
@@ -251,7 +251,7 @@ fn a_deep_slot_and_the_head_of_the_screw_keep_a_wall_between_them() {
     let (design, options) = random::design(1352);
     let faults = latchwright_solids::parts(&design, &options).expect_err("too deep a slot");
     for fault in faults {
-        assert!(matches!(fault, PartFault::NoWall { .. }), "{fault}");
+        assert!(matches!(fault, PartFault::NoWall { .. }), "{fault:?}");
     }
 }
 

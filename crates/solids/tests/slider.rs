@@ -5,7 +5,7 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Material, PinMake};
 use latchwright_solids::part::Kind;
 use latchwright_solids::slice::section;
-use latchwright_solids::{Options, Outline, Part, PartFault, Region, parts};
+use latchwright_solids::{Options, Outline, Part, PartFault, Region, Wall, Warning, parts};
 
 fn printed(make: PinMake) -> Design {
     let mut design = Design::default();
@@ -89,7 +89,11 @@ fn pins_of_steel_get_a_socket_with_ground_below_the_discs_only() {
     let design = printed(PinMake::Steel);
     let parts = made(&design, &Options::default());
     let slider = named(&parts, "Slider");
-    assert!(slider.warnings.iter().any(|w| w.code == "pin-set-in"));
+    assert!(slider.warnings.contains(&Warning::PinSetIn {
+        make: PinMake::Steel,
+        dial: 0,
+        long: design.slider.thickness,
+    }));
     let (x, y) = design.dials[1].pin_at();
     let at = Point::new(x, y);
     let low = section(&slider.mesh, 0.8);
@@ -119,11 +123,13 @@ fn a_slender_pin_of_a_printed_slider_is_warned_of_with_what_to_do() {
     design.dials[1].pin.free = 5.5;
     let parts = made(&design, &Options::default());
     let warnings = &named(&parts, "Slider").warnings;
-    assert_eq!(warnings.len(), 1, "{warnings:?}");
-    assert_eq!(warnings[0].code, "standing-pin");
-    for words in ["pin 2", "5.50 mm free on 2.50 mm", "lying", "dowel"] {
-        assert!(warnings[0].message.contains(words), "{warnings:?}");
-    }
+    let pin = Warning::StandingPin {
+        dial: Some(1),
+        free: 5.5,
+        diameter: 2.5,
+        most_diameters: 2.0,
+    };
+    assert_eq!(warnings[..], [pin]);
 }
 
 #[test]
@@ -180,16 +186,25 @@ fn a_slider_that_cannot_be_printed_is_named_with_what_to_do() {
     crowded.dials[1].pin.offset = -53.0;
     let mut astray = printed(PinMake::PrintedStanding);
     astray.slider.pull_at = 45.0;
-    for (design, words) in [
-        (large, "make the slider of wood"),
-        (crowded, "no finger reaches the pin of dial"),
-        (astray, "bring the finger knob"),
-    ] {
-        let faults = parts(&design, &Options::default()).expect_err(words);
-        assert!(
-            faults.iter().any(|fault| fault.to_string().contains(words)
-                && !matches!(fault, PartFault::Mesh { .. })),
-            "{faults:?}"
-        );
+    type Is = fn(&PartFault) -> bool;
+    let cases: [(Design, Is); 3] = [
+        (
+            large,
+            |fault| matches!(fault, PartFault::LargerThanBed { part, .. } if part.kind == Kind::Slider),
+        ),
+        (crowded, |fault| matches!(fault, PartFault::NoFinger { .. })),
+        (astray, |fault| {
+            matches!(
+                fault,
+                PartFault::NoWall {
+                    wall: Wall::Shank { further_mm },
+                    ..
+                } if *further_mm > 0.0
+            )
+        }),
+    ];
+    for (number, (design, is)) in cases.into_iter().enumerate() {
+        let faults = parts(&design, &Options::default()).expect_err("it cannot be made");
+        assert!(faults.iter().any(is), "{number}: {faults:?}");
     }
 }

@@ -23,7 +23,9 @@ pub mod faults;
 pub mod figure;
 pub mod measures;
 pub mod places;
+pub mod solids;
 pub mod states;
+pub mod workshop;
 
 pub use advice::advice;
 pub use checks::check_title;

@@ -247,7 +247,8 @@ fn no_two_kinds_ask_the_same_and_no_two_contributors_share_a_name() {
 
 #[test]
 fn what_to_do_is_told_with_figures_in_the_unit_of_the_design() {
-    let told = |design: &Design, kind, about, what: Advice| advice(&check(kind, about, what), design);
+    let told =
+        |design: &Design, kind, about, what: Advice| advice(&check(kind, about, what), design);
     let (mm, inch) = (Design::default(), inches());
     let gap = || Advice::Change(Estimate::WidenGap(size()));
     assert_eq!(
@@ -335,7 +336,10 @@ fn titles_that_tell_figures_take_them_from_the_design_and_its_proof() {
         "Slider keeps its play in the guide all year"
     );
     let bar = title(&design, CheckKind::StripsToBar);
-    assert!(bar.starts_with("Guide strips, ") && bar.contains(" mm long"), "{bar}");
+    assert!(
+        bar.starts_with("Guide strips, ") && bar.contains(" mm long"),
+        "{bar}"
+    );
     for dial in &mut design.dials {
         dial.disc.slots[0].width = 20.0;
         dial.positions = 16;
@@ -352,5 +356,8 @@ fn titles_that_tell_figures_take_them_from_the_design_and_its_proof() {
         humidity: 25.0,
     };
     let guide = title(&close, CheckKind::Guide);
-    assert!(guide.contains(": it closes at ") && guide.contains(" % humidity ("), "{guide}");
+    assert!(
+        guide.contains(": it closes at ") && guide.contains(" % humidity ("),
+        "{guide}"
+    );
 }

@@ -81,15 +81,19 @@ impl Bit {
         self.owned.unwrap_or(self.wanted)
     }
 
-    /// The bit in few words for a drawing: `bit 15, 0.7 over: none within 0.3 mm`.
+    /// The bit in few words: `bit 15 mm, 0.7 mm over: none within 0.3 mm`.
     pub fn words(&self, units: Units) -> String {
+        self.lines(units).join(": ")
+    }
+
+    /// The same as lines for a drawing; where no bit is near, that is a line of its own.
+    pub fn lines(&self, units: Units) -> Vec<String> {
         let say = |mm: f64| length(mm, units);
-        let none = format!("none within {}", say(NEAR));
         let (Some(owned), Some(over)) = (self.owned, self.over()) else {
-            return match self.smaller {
+            return vec![match self.smaller {
                 Some(smaller) => format!("no bit as large; the largest is {}", say(smaller)),
                 None => "no bit at hand".to_owned(),
-            };
+            }];
         };
         let off = if over == 0.0 {
             String::new()
@@ -98,11 +102,11 @@ impl Bit {
         } else {
             format!(", {} under", say(-over))
         };
-        if self.is_near() {
-            format!("bit {}{off}", say(owned))
-        } else {
-            format!("bit {}{off}: {none}", say(owned))
+        let mut lines = vec![format!("bit {}{off}", say(owned))];
+        if !self.is_near() {
+            lines.push(format!("none within {}", say(NEAR)));
         }
+        lines
     }
 }
 

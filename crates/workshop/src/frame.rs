@@ -4,6 +4,25 @@ use latchwright_model::Design;
 
 use crate::joinery::front_face;
 
+/// One of the two directions of a sheet or of the lid seen from outside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Axis {
+    /// To the right.
+    X,
+    /// Up on a sheet, towards the hinge on the lid.
+    Y,
+}
+
+impl Axis {
+    /// Its letter.
+    pub const fn letter(self) -> char {
+        match self {
+            Self::X => 'x',
+            Self::Y => 'y',
+        }
+    }
+}
+
 /// From where to where something reaches along one axis, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Across {
@@ -39,9 +58,15 @@ pub(crate) fn front_side(design: &Design) -> Option<Across> {
     (from.is_finite() && to > from).then_some(Across { from, to })
 }
 
-/// Whether all are sizes that a bench can hold: a thousandth of a millimetre to ten metres.
+/// Nothing smaller is a size on a bench, mm.
+pub const LEAST_SIZE: f64 = 1e-3;
+/// Nothing larger is a size on a bench, mm.
+pub const MOST_SIZE: f64 = 1e4;
+
+/// Whether all are sizes that a bench can hold.
 pub(crate) fn sizes(sizes: &[f64]) -> bool {
-    sizes.iter().all(|size| (1e-3..=1e4).contains(size))
+    let sound = |size: &f64| (LEAST_SIZE..=MOST_SIZE).contains(size);
+    sizes.iter().all(sound)
 }
 
 /// Whether all are places within ten metres.

@@ -7,8 +7,10 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Dial, Material};
 
 use crate::bit::{Bit, Fit};
+use crate::feature::{Feature, Hand, HoleKind, SlotKind};
 use crate::frame::{Across, front_side, places, sizes};
 use crate::inch::Rule;
+use crate::note::{HoleNote, HoleNoteKind};
 use crate::row::Row;
 
 /// A part of wood.
@@ -62,10 +64,8 @@ pub struct Step {
 /// A hole: one centre, one or more diameters.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Hole {
-    /// Stable name, such as `dial 2 bore`; dials count from 1.
-    pub name: String,
-    /// The part it is in.
-    pub part: WoodPart,
+    /// Which hole; it says in which part.
+    pub kind: HoleKind,
     /// Its centre, mm.
     pub centre: Point,
     /// The diameters in the order in which they are bored.
@@ -75,10 +75,8 @@ pub struct Hole {
 /// A slot that is bored as a row of holes and pared.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Slot {
-    /// Stable name, such as `finger knob slot`.
-    pub name: String,
-    /// The part it is in.
-    pub part: WoodPart,
+    /// Which slot; it says in which part.
+    pub kind: SlotKind,
     /// Centre of the first hole, mm.
     pub from: Point,
     /// Centre of the last hole, mm.
@@ -100,14 +98,14 @@ pub struct Holes {
     pub holes: Vec<Hole>,
     /// Bored slots.
     pub slots: Vec<Slot>,
-    /// What was left out or cannot be as it should, one sentence each without a trailing stop.
-    pub notes: Vec<String>,
+    /// What was left out or cannot be as it should.
+    pub notes: Vec<HoleNote>,
 }
 
 /// Least wood that should stand beside a hole, mm: common practice, no source.
 const WALL: f64 = 2.0;
 /// Shank of a No. 4 wood screw, mm: 0.060 + 0.013 · 4 in, ANSI B18.6.1.
-const SCREW: f64 = 2.84;
+pub(crate) const SCREW: f64 = 2.84;
 /// Hole in the keeper that lets it through, mm: a tight one; from memory.
 const SCREW_HOLE: f64 = 3.0;
 /// Width of the countersink for its head, mm: from memory.
@@ -140,21 +138,19 @@ impl WoodPart {
 }
 
 impl Step {
-    /// Diameter, depth and bit in few words: `14.3 mm through: bit 15 mm, 0.7 mm over: …`.
-    pub fn words(&self, rule: Rule) -> String {
+    /// Diameter, depth and bit in few words, a line each: `14.3 mm through`, `bit 15 mm, 0.7 mm over`.
+    pub fn lines(&self, rule: Rule) -> Vec<String> {
         let wide = rule.say_exactly(self.diameter);
-        let units = rule.units;
-        match (self.tool, self.depth) {
-            (Tool::Countersink, _) => format!("countersink to {wide}"),
-            (Tool::Bit(bit), Depth::Through(_)) => format!("{wide} through: {}", bit.words(units)),
-            (Tool::Bit(bit), Depth::Blind(deep)) => {
-                format!(
-                    "{wide}, {} deep: {}",
-                    rule.say_exactly(deep),
-                    bit.words(units)
-                )
-            }
-        }
+        let Tool::Bit(bit) = self.tool else {
+            return vec![format!("countersink to {wide}")];
+        };
+        let first = match self.depth {
+            Depth::Through(_) => format!("{wide} through"),
+            Depth::Blind(deep) => format!("{wide}, {} deep", rule.say_exactly(deep)),
+        };
+        core::iter::once(first)
+            .chain(bit.lines(rule.units))
+            .collect()
     }
 }
 
@@ -200,25 +196,26 @@ fn sound(at: &[f64], across: &[f64]) -> bool {
 }
 
 impl Holes {
-    fn left_out(&mut self, name: &str) {
-        self.notes.push(format!(
-            "{name} is left out: its place or size is no number from 0.001 mm to 10 m"
-        ));
+    fn note(&mut self, about: Feature, kind: HoleNoteKind) {
+        self.notes.push(HoleNote { about, kind });
+    }
+
+    fn left_out(&mut self, about: Feature) {
+        self.note(about, HoleNoteKind::LeftOut);
     }
 
     fn bore(&mut self, design: &Design, index: usize, dial: &Dial) {
-        let name = format!("dial {} bore", index + 1);
+        let kind = HoleKind::Bore(index);
         let thickness = design.plate.thickness;
         let (x, y) = dial.centre;
         let diameter = dial.bore.diameter;
         if !sound(&[x, y], &[diameter, thickness]) {
-            return self.left_out(&name);
+            return self.left_out(kind.feature());
         }
         let bit = Bit::nearest(&design.bench, diameter, Fit::Running);
-        self.judge(&name, &bit, Rule::of(design));
+        self.judge(kind.feature(), bit);
         self.holes.push(Hole {
-            name,
-            part: WoodPart::Plate,
+            kind,
             centre: Point::new(x, y),
             steps: vec![Step {
                 diameter,
@@ -230,22 +227,21 @@ impl Holes {
 
     /// The pin stands level with the slider's upper face, so its hole is as deep as it is long.
     fn pin(&mut self, design: &Design, index: usize, dial: &Dial) {
-        let name = format!("dial {} pin", index + 1);
+        let kind = HoleKind::Pin(index);
         let ((x, y), thickness) = (dial.pin_at(), design.slider.thickness);
         let (diameter, deep) = (dial.pin.diameter, dial.pin.height);
         if !sound(&[x, y], &[diameter, deep, thickness]) {
-            return self.left_out(&name);
+            return self.left_out(kind.feature());
         }
         let bit = Bit::nearest(&design.bench, diameter, Fit::Fast);
-        self.judge(&name, &bit, Rule::of(design));
+        self.judge(kind.feature(), bit);
         let depth = if deep < thickness {
             Depth::Blind(deep)
         } else {
             Depth::Through(thickness)
         };
         self.holes.push(Hole {
-            name,
-            part: WoodPart::Slider,
+            kind,
             centre: Point::new(x, y),
             steps: vec![Step {
                 diameter,
@@ -261,7 +257,7 @@ impl Holes {
         let places = [keeper.edge, tab.at, design.plate.depth];
         let sizes = [keeper.width, keeper.depth, keeper.thickness, tab.width];
         if !sound(&places, &sizes) {
-            return self.left_out("the keeper's screws");
+            return self.left_out(Feature::KeeperScrews);
         }
         let own = Across {
             from: keeper.edge - keeper.depth,
@@ -273,15 +269,11 @@ impl Holes {
         let on = under.filter(|wood| wood.size() >= need).unwrap_or(own);
         let aside = f64::midpoint(keeper.width, tab.width.min(keeper.width)) / 2.0;
         let bit = Bit::nearest(&design.bench, SCREW_HOLE, Fit::Running);
-        self.judge("keeper screw", &bit, Rule::of(design));
+        self.judge(Feature::KeeperScrews, bit);
         let head = ((SCREW_HEAD - SCREW_HOLE) / 2.0).min(keeper.thickness / 2.0);
-        for (name, x) in [
-            ("keeper screw left", tab.at - aside),
-            ("keeper screw right", tab.at + aside),
-        ] {
+        for (hand, x) in [(Hand::Left, tab.at - aside), (Hand::Right, tab.at + aside)] {
             self.holes.push(Hole {
-                name: name.to_owned(),
-                part: WoodPart::Keeper,
+                kind: HoleKind::KeeperScrew(hand),
                 centre: Point::new(x, on.middle()),
                 steps: vec![
                     Step {
@@ -301,48 +293,40 @@ impl Holes {
 
     /// Whether the screws find wood below and beside them; `under` is what the keeper lies on.
     fn judge_keeper(&mut self, design: &Design, under: Option<Across>) {
-        let rule = Rule::of(design);
-        let say = |mm: f64| rule.say_exactly(mm);
-        let need = SCREW + 2.0 * WALL;
-        let has = under.map_or(0.0, Across::size);
-        if has < need {
-            self.notes.push(format!(
-                "the keeper lies on {} of the front, a screw needs {}: fix it from in front, or make \
-                 the front thicker",
-                say(has),
-                say(need)
-            ));
+        let needed = SCREW + 2.0 * WALL;
+        let on_front = under.map_or(0.0, Across::size);
+        if on_front < needed {
+            let kind = HoleNoteKind::LittleUnderKeeper { on_front, needed };
+            self.note(Feature::KeeperScrews, kind);
         }
         let (keeper, tab) = (design.keeper.width, design.tab.width);
         let shoulder = (keeper - tab) / 2.0;
-        if shoulder < need {
-            self.notes.push(format!(
-                "the keeper stands {} beyond the tab on each side, a screw needs {}: make the keeper \
-                 {} wide",
-                say(shoulder.max(0.0)),
-                say(need),
-                say(tab + 2.0 * need)
-            ));
+        if shoulder < needed {
+            let kind = HoleNoteKind::LittleBesideTab {
+                shoulder: shoulder.max(0.0),
+                needed,
+                width: tab + 2.0 * needed,
+            };
+            self.note(Feature::KeeperScrews, kind);
         }
     }
 
     /// The slot for the finger knob's shank: as wide as the shank and the guide's play to both sides.
     fn finger_knob(&mut self, design: &Design) {
-        let name = "finger knob slot";
+        let kind = SlotKind::FingerKnob;
         let slider = &design.slider;
         let width = slider.shank + 2.0 * slider.guide_play;
         let places = [slider.pull_at, slider.guide_at.1, slider.guide_play];
         let sizes = [slider.shank, width, slider.travel, design.plate.thickness];
         if !sound(&places, &sizes) {
-            return self.left_out(name);
+            return self.left_out(kind.feature());
         }
         let from = Point::new(slider.pull_at, slider.guide_at.1);
         let bit = Bit::nearest(&design.bench, width, Fit::Running);
-        self.judge(name, &bit, Rule::of(design));
+        self.judge(kind.feature(), bit);
         let row = Row::new(slider.travel, bit.bored());
         self.slots.push(Slot {
-            name: name.to_owned(),
-            part: WoodPart::Plate,
+            kind,
             from,
             to: from + Point::new(0.0, slider.travel),
             width,
@@ -352,13 +336,9 @@ impl Holes {
         });
     }
 
-    fn judge(&mut self, name: &str, bit: &Bit, rule: Rule) {
+    fn judge(&mut self, about: Feature, bit: Bit) {
         if !bit.is_near() {
-            self.notes.push(format!(
-                "{name}: {} asked for; {}",
-                rule.say_exactly(bit.wanted),
-                bit.words(rule.units)
-            ));
+            self.note(about, HoleNoteKind::NoNearBit(bit));
         }
     }
 }

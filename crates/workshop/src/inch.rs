@@ -60,6 +60,14 @@ impl Rule {
         }
     }
 
+    /// As [`Self::say`], without the unit.
+    pub fn say_bare(self, mm: f64) -> String {
+        match self.units {
+            Units::Millimetre => decimal(mm),
+            Units::Inch => fraction(mm, self.denominator).to_string(),
+        }
+    }
+
     /// `mm` in words, never less than it is: to the whole millimetre or tick above.
     pub fn say_at_least(self, mm: f64) -> String {
         match self.units {
@@ -75,19 +83,36 @@ impl Rule {
     /// `mm` in words with what rounding costs: `12.5 mm`, `15/32 in (0.004 in over)`; in thousandths of
     /// an inch where a tick is too coarse.
     pub fn say_exactly(self, mm: f64) -> String {
+        match self.exactly(mm) {
+            (number, None) => format!("{number} {}", self.unit()),
+            (number, Some(cost)) => format!("{number} {} ({cost})", self.unit()),
+        }
+    }
+
+    /// As [`Self::say_exactly`], without the unit where rounding costs nothing.
+    pub fn say_exactly_bare(self, mm: f64) -> String {
+        match self.exactly(mm) {
+            (number, None) => number,
+            (number, Some(cost)) => format!("{number} {} ({cost})", self.unit()),
+        }
+    }
+
+    /// The number and what its rounding costs, if that is a thousandth of an inch or more.
+    fn exactly(self, mm: f64) -> (String, Option<String>) {
         if self.units == Units::Millimetre {
-            return self.say(mm);
+            return (decimal(mm), None);
         }
         let near = fraction(mm, self.denominator);
         if near.ticks.abs() < 4 && near.error_mm().abs() > 1e-6 {
-            return self.say_fine(mm);
+            return (thousandths(mm), None);
         }
-        let thousandths = (near.error_mm() / MM_PER_INCH * 1000.0).round() / 1000.0;
-        if thousandths == 0.0 {
-            return format!("{near} in");
+        let off = (near.error_mm() / MM_PER_INCH * 1000.0).round() / 1000.0;
+        if off == 0.0 {
+            return (near.to_string(), None);
         }
-        let way = if thousandths > 0.0 { "over" } else { "under" };
-        format!("{near} in ({:.3} in {way})", thousandths.abs())
+        let way = if off > 0.0 { "over" } else { "under" };
+        let cost = format!("{:.3} in {way}", off.abs());
+        (near.to_string(), Some(cost))
     }
 
     /// `mm` in words for what is finer than a tick, such as coats and clearances: `0.15 mm`, or
@@ -95,7 +120,14 @@ impl Rule {
     pub fn say_fine(self, mm: f64) -> String {
         match self.units {
             Units::Millimetre => format!("{} mm", decimal(mm)),
-            Units::Inch => format!("{:.3} in", plain_nought(cut(mm) / MM_PER_INCH)),
+            Units::Inch => format!("{} in", thousandths(mm)),
+        }
+    }
+
+    const fn unit(self) -> &'static str {
+        match self.units {
+            Units::Millimetre => "mm",
+            Units::Inch => "in",
         }
     }
 }
@@ -104,6 +136,11 @@ impl Rule {
 pub fn decimal(mm: f64) -> String {
     let text = format!("{:.2}", plain_nought((cut(mm) * 100.0).round() / 100.0));
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// `mm` in inches with three decimals.
+fn thousandths(mm: f64) -> String {
+    format!("{:.3}", plain_nought(cut(mm) / MM_PER_INCH))
 }
 
 fn plain_nought(value: f64) -> f64 {
@@ -196,15 +233,6 @@ impl RoundedSum {
             _ => Some(format!("− {size}")),
         }
     }
-
-    /// One sentence without a stop for beside the parts; `None` where they make the whole.
-    pub fn sentence(&self) -> Option<String> {
-        let off = self.off()?;
-        Some(format!(
-            "the rounded parts make {} in, the whole is {} in ({off} in): mark the last one from the whole",
-            self.laid, self.whole
-        ))
-    }
 }
 
 #[cfg(test)]
@@ -218,17 +246,12 @@ mod tests {
         assert_eq!(sum.laid.to_string(), "4 13/32");
         assert_eq!(sum.whole.to_string(), "4 3/8");
         assert_eq!(sum.off().as_deref(), Some("+ 1/32"));
-        assert_eq!(
-            sum.sentence().unwrap(),
-            "the rounded parts make 4 13/32 in, the whole is 4 3/8 in (+ 1/32 in): mark the last one \
-             from the whole"
-        );
     }
 
     #[test]
     fn parts_that_make_the_whole_say_nothing() {
         let sum = rounded_sum(&[25.4, 12.7, 12.7], 32);
-        assert_eq!((sum.off(), sum.sentence()), (None, None));
+        assert_eq!(sum.off(), None);
         assert_eq!(sum.whole.to_string(), "2");
     }
 

@@ -13,11 +13,12 @@
 
 mod bit;
 pub mod boards;
-mod fault;
+mod feature;
 mod frame;
 mod holes;
 pub mod inch;
 pub mod joinery;
+mod note;
 mod parts;
 mod row;
 pub mod ruler;
@@ -28,8 +29,10 @@ mod template;
 pub mod tiles;
 
 pub use bit::{Bit, Fit, NEAR};
-pub use fault::Fault;
+pub use feature::{Centre, Feature, Hand, HoleKind, SlotKind};
+pub use frame::{Axis, LEAST_SIZE, MOST_SIZE};
 pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
-pub use parts::{Make, Part, Role, Size, parts};
+pub use note::{HoleNote, HoleNoteKind, NotesAlike, alike_once};
+pub use parts::{Make, Part, PartNote, Role, Size, parts};
 pub use row::{Row, cusp_of};
-pub use template::{Face, Template, Templates, templates};
+pub use template::{Face, Template, TemplateKind, Templates, templates};

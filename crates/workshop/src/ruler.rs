@@ -6,7 +6,7 @@
 
 use latchwright_geometry::{Point, trig};
 
-use crate::inch::decimal;
+use crate::frame::Axis;
 
 /// A line that is shorter than this share of its nominal length, or longer than [`MOST`], is a slip
 /// of the ruler: no printer is that far off, but centimetres taken for inches are.
@@ -18,6 +18,8 @@ pub const MOST_SKEW_DEG: f64 = 5.0;
 /// How far the diagonals may disagree with the sides, as a share of what the sides give: about a
 /// millimetre on 150.
 const DIAGONALS_AGREE: f64 = 0.008;
+/// Nothing is told to be further off than this share.
+const MOST_OFF: f64 = 1e3;
 
 /// What the ruler says of the measured lines of one sheet.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,15 +46,72 @@ pub struct Correction {
     pub skew_deg: f64,
 }
 
+/// One of the two diagonals of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Diagonal {
+    /// The one that rises to the right.
+    Rising,
+    /// The other.
+    Falling,
+}
+
+/// Why readings are not believed. Lengths are in mm and finite.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum RulerFault {
+    /// A line has no length to compare with.
+    NoNominal {
+        /// Along which axis it runs.
+        axis: Axis,
+    },
+    /// A line was not measured, or what was typed is no length.
+    NotMeasured {
+        /// Along which axis it runs.
+        axis: Axis,
+    },
+    /// No printer is that far off.
+    Factor {
+        /// Along which axis the line runs.
+        axis: Axis,
+        /// Its length as measured.
+        measured: f64,
+        /// As it should be.
+        nominal: f64,
+        /// Nominal over measured, outside [`LEAST`] to [`MOST`].
+        factor: f64,
+    },
+    /// A diagonal is no length.
+    NoDiagonal {
+        /// Which.
+        which: Diagonal,
+    },
+    /// The diagonals do not belong to the sides.
+    DiagonalsOff {
+        /// The diagonals as measured: the one that rises to the right, then the other.
+        diagonals: (f64, f64),
+        /// The sides as measured, along x and y.
+        sides: (f64, f64),
+        /// How much the diagonals are off together, as a share of what the sides give; below 0 where
+        /// they are short.
+        off: f64,
+    },
+    /// The print leans by more than [`MOST_SKEW_DEG`].
+    Leans {
+        /// The diagonals as measured: the one that rises to the right, then the other.
+        diagonals: (f64, f64),
+        /// How far, degrees, above 0.
+        lean_deg: f64,
+    },
+}
+
 impl Measured {
     /// The correction that these readings ask for.
     ///
     /// # Errors
-    /// A sentence where a reading cannot be what was meant: no number, a factor below 0.80 or above
-    /// 1.25, diagonals that do not belong to these sides, or a skew beyond five degrees.
-    pub fn correction(&self) -> Result<Correction, String> {
-        let x = factor("x", self.nominal.0, self.x)?;
-        let y = factor("y", self.nominal.1, self.y)?;
+    /// Where a reading cannot be what was meant: no number, a factor below 0.80 or above 1.25,
+    /// diagonals that do not belong to these sides, or a skew beyond five degrees.
+    pub fn correction(&self) -> Result<Correction, RulerFault> {
+        let x = factor(Axis::X, self.nominal.0, self.x)?;
+        let y = factor(Axis::Y, self.nominal.1, self.y)?;
         let skew_deg = match self.diagonals {
             None => 0.0,
             Some(diagonals) => self.skew(diagonals)?,
@@ -61,12 +120,11 @@ impl Measured {
     }
 
     /// Lean of upright lines, degrees: p² − q² = 4·a·b·sin(lean) for sides a, b and diagonals p, q.
-    fn skew(&self, (rising, falling): (f64, f64)) -> Result<f64, String> {
-        for (name, diagonal) in [("rising", rising), ("falling", falling)] {
+    fn skew(&self, diagonals: (f64, f64)) -> Result<f64, RulerFault> {
+        let (rising, falling) = diagonals;
+        for (which, diagonal) in [(Diagonal::Rising, rising), (Diagonal::Falling, falling)] {
             if !(diagonal.is_finite() && diagonal > 0.0) {
-                return Err(format!(
-                    "the {name} diagonal is no length: measure it again, or leave both diagonals out"
-                ));
+                return Err(RulerFault::NoDiagonal { which });
             }
         }
         let (p, q) = (rising * rising, falling * falling);
@@ -74,52 +132,42 @@ impl Measured {
         let sides = 2.0 * (self.x * self.x + self.y * self.y);
         let off = ((p + q) / sides).sqrt() - 1.0;
         if !off.is_finite() || off.abs() > DIAGONALS_AGREE {
-            return Err(format!(
-                "diagonals of {} and {} mm do not belong to sides of {} and {} mm: together they are off \
-                 by {} per cent; measure all four again",
-                decimal(rising),
-                decimal(falling),
-                decimal(self.x),
-                decimal(self.y),
-                decimal(off * 100.0)
-            ));
+            return Err(RulerFault::DiagonalsOff {
+                diagonals,
+                sides: (self.x, self.y),
+                // endlessly large where a diagonal is
+                off: off.min(MOST_OFF),
+            });
         }
         let sine = (p - q) / (4.0 * self.x * self.y);
         let lean = trig::degrees(trig::asin(sine.clamp(-1.0, 1.0)));
         if lean.abs() > MOST_SKEW_DEG {
-            return Err(format!(
-                "diagonals of {} and {} mm mean that the print leans by {}°, more than {MOST_SKEW_DEG}°: \
-                 that is a slip of the ruler or a sheet that was pulled in askew; print and measure again",
-                decimal(rising),
-                decimal(falling),
-                decimal(lean.abs())
-            ));
+            return Err(RulerFault::Leans {
+                diagonals,
+                lean_deg: lean.abs(),
+            });
         }
         Ok(lean)
     }
 }
 
-fn factor(axis: &str, nominal: f64, measured: f64) -> Result<f64, String> {
+fn factor(axis: Axis, nominal: f64, measured: f64) -> Result<f64, RulerFault> {
     if !(nominal.is_finite() && nominal > 0.0) {
-        return Err(format!(
-            "the line along {axis} has no length to compare with: choose a sheet with measured lines"
-        ));
+        return Err(RulerFault::NoNominal { axis });
     }
     if !(measured.is_finite() && measured > 0.0) {
-        return Err(format!(
-            "the line along {axis} was not measured: type what the ruler says, in millimetres"
-        ));
+        return Err(RulerFault::NotMeasured { axis });
     }
     let factor = nominal / measured;
     if (LEAST..=MOST).contains(&factor) {
         return Ok(factor);
     }
-    Err(format!(
-        "{} mm measured along {axis} of {} mm would ask for a factor of {factor:.2}, outside {LEAST:.2} to \
-         {MOST:.2}: that is a slip of the ruler; measure again from the first tick, in millimetres",
-        decimal(measured),
-        decimal(nominal)
-    ))
+    Err(RulerFault::Factor {
+        axis,
+        measured,
+        nominal,
+        factor,
+    })
 }
 
 impl Correction {
@@ -209,8 +257,14 @@ mod tests {
             assert_eq!(found.is_ok(), fits, "{measured}");
         }
         let refused = lines((100.0, 100.0), 100.0, 4.0).correction().unwrap_err();
-        assert!(
-            refused.starts_with("4 mm measured along y of 100 mm would ask for a factor of 25.00")
+        assert_eq!(
+            refused,
+            RulerFault::Factor {
+                axis: Axis::Y,
+                measured: 4.0,
+                nominal: 100.0,
+                factor: 25.0
+            }
         );
         for silly in [f64::NAN, f64::INFINITY, 0.0, -100.0] {
             assert!(lines((100.0, 100.0), silly, 100.0).correction().is_err());
@@ -246,16 +300,18 @@ mod tests {
     fn diagonals_that_do_not_belong_to_the_sides_are_refused() {
         let mut readings = lines((100.0, 100.0), 100.0, 100.0);
         readings.diagonals = Some((141.42, 144.0));
-        assert!(
-            readings
-                .correction()
-                .unwrap_err()
-                .contains("do not belong to sides")
-        );
+        assert!(matches!(
+            readings.correction(),
+            Err(RulerFault::DiagonalsOff { off, .. }) if (off - 0.0092).abs() < 1e-4
+        ));
         readings.diagonals = Some((155.0, 126.2));
-        assert!(readings.correction().unwrap_err().contains("leans by"));
+        assert!(matches!(
+            readings.correction(),
+            Err(RulerFault::Leans { lean_deg, .. }) if (11.0..13.0).contains(&lean_deg)
+        ));
         readings.diagonals = Some((f64::NAN, 141.42));
-        assert!(readings.correction().unwrap_err().contains("is no length"));
+        let which = Diagonal::Rising;
+        assert_eq!(readings.correction(), Err(RulerFault::NoDiagonal { which }));
     }
 
     #[test]

@@ -3,12 +3,15 @@
 use latchwright_drawing::{Drawing, Outline, Palette, Rect, Shape, Text, svg};
 use latchwright_geometry::Point;
 use latchwright_model::{Corner, Design, Grain, Labels, LidKind, Material, Units};
-use latchwright_workshop::{Role, Template, WoodPart, parts, templates};
+use latchwright_workshop::joinery::SidePlace;
+use latchwright_workshop::{
+    Centre, HoleKind, Role, Template, TemplateKind, WoodPart, parts, templates,
+};
 
-fn named(design: &Design, name: &str) -> Template {
+fn of_kind(design: &Design, kind: TemplateKind) -> Template {
     let all = templates(design).all;
-    let found = all.into_iter().find(|template| template.name == name);
-    found.unwrap_or_else(|| panic!("no {name}"))
+    let found = all.into_iter().find(|template| template.kind == kind);
+    found.unwrap_or_else(|| panic!("no {kind:?}"))
 }
 
 fn words(drawing: &Drawing) -> Vec<Text> {
@@ -29,9 +32,10 @@ fn said(template: &Template) -> String {
     lines.join("\n")
 }
 
-fn centre(template: &Template, name: &str) -> Point {
-    let found = template.centres.iter().find(|centre| centre.0 == name);
-    found.unwrap_or_else(|| panic!("no {name}")).1
+fn bore(template: &Template, dial: usize) -> Point {
+    let bore = Centre::Hole(HoleKind::Bore(dial));
+    let found = template.centres.iter().find(|centre| centre.0 == bore);
+    found.unwrap_or_else(|| panic!("no bore of {dial}")).1
 }
 
 fn holds_rectangle(template: &Template, wanted: Rect) -> bool {
@@ -94,7 +98,7 @@ fn designs() -> Vec<Design> {
 #[test]
 fn every_wooden_part_has_its_templates() {
     let all = templates(&Design::default()).all;
-    let names: Vec<&str> = all.iter().map(|template| template.name.as_str()).collect();
+    let names: Vec<String> = all.iter().map(|template| template.kind.name()).collect();
     assert_eq!(
         names,
         [
@@ -127,7 +131,7 @@ fn no_line_of_a_template_is_wider_than_a_fifth_of_a_millimetre() {
         for template in templates(&design).all {
             for item in &template.drawing.items {
                 let width = item.line.map_or(0.0, |ink| ink.stroke().width);
-                assert!(width <= 0.2, "{}: {item:?}", template.name);
+                assert!(width <= 0.2, "{:?}: {item:?}", template.kind);
             }
         }
     }
@@ -142,11 +146,11 @@ fn no_words_run_into_each_other_or_into_a_hole() {
             let words = words(&template.drawing);
             for (index, a) in words.iter().enumerate() {
                 for b in words.iter().skip(index + 1) {
-                    assert!(!a.overlaps(b), "{}: {a:?} over {b:?}", template.name);
+                    assert!(!a.overlaps(b), "{:?}: {a:?} over {b:?}", template.kind);
                 }
                 for hole in &template.flat.holes {
                     let over = a.extent().overlaps(hole.extent().grown(-0.8));
-                    assert!(!over, "{}: {a:?} over {hole:?}", template.name);
+                    assert!(!over, "{:?}: {a:?} over {hole:?}", template.kind);
                 }
             }
         }
@@ -174,7 +178,7 @@ fn no_words_lie_over_the_finished_edge() {
                         && dot.y > room.min.y
                         && dot.y < room.max.y
                 });
-                assert!(!crossed, "{}: {text:?}", template.name);
+                assert!(!crossed, "{:?}: {text:?}", template.kind);
             }
         }
     }
@@ -188,8 +192,8 @@ fn everything_lies_on_its_sheet() {
                 let extent = item.shape.extent();
                 assert!(
                     template.drawing.bounds.holds(extent),
-                    "{}: {item:?}",
-                    template.name
+                    "{:?}: {item:?}",
+                    template.kind
                 );
             }
         }
@@ -202,12 +206,12 @@ fn a_panel_120_wide_with_a_hole_at_30_20_has_it_at_90_20_mirrored() {
     (design.plate.width, design.plate.depth) = (120.0, 80.0);
     design.dials.truncate(1);
     design.dials[0].centre = (-30.0, 20.0);
-    let panel = named(&design, "plate from outside");
+    let panel = of_kind(&design, TemplateKind::PlateOutside);
     assert_eq!(panel.size, (120.0, 80.0));
-    assert_eq!(centre(&panel, "dial 1 bore"), Point::new(30.0, 20.0));
+    assert_eq!(bore(&panel, 0), Point::new(30.0, 20.0));
     let mirrored = panel.mirrored();
     assert!(mirrored.mirrored);
-    assert_eq!(centre(&mirrored, "dial 1 bore"), Point::new(90.0, 20.0));
+    assert_eq!(bore(&mirrored, 0), Point::new(90.0, 20.0));
     let circle = |template: &Template| {
         let mut circles = template.flat.holes.iter();
         circles.find_map(|hole| match hole {
@@ -227,7 +231,7 @@ fn mirrored_twice_is_the_same_to_the_byte_and_words_stay() {
     for design in designs() {
         for template in templates(&design).all {
             let (once, twice) = (template.mirrored(), template.mirrored().mirrored());
-            assert_eq!(twice, template, "{}", template.name);
+            assert_eq!(twice, template, "{:?}", template.kind);
             let picture = |template: &Template| svg(&template.drawing, &Palette::PRINT);
             assert_eq!(picture(&twice), picture(&template));
             assert_eq!(twice.flat.svg(), template.flat.svg());
@@ -237,7 +241,8 @@ fn mirrored_twice_is_the_same_to_the_byte_and_words_stay() {
             assert_eq!(turned, said(&template));
             assert_eq!(
                 once.mirrored,
-                said(&once).contains(" face, mirrored") || once.name.starts_with("ring")
+                said(&once).contains(" face, mirrored")
+                    || matches!(once.kind, TemplateKind::Ring(_))
             );
         }
     }
@@ -247,8 +252,8 @@ fn mirrored_twice_is_the_same_to_the_byte_and_words_stay() {
 fn the_plate_from_the_back_is_the_plate_turned_over() {
     for design in designs() {
         let (outside, back) = (
-            named(&design, "plate from outside"),
-            named(&design, "plate from the back"),
+            of_kind(&design, TemplateKind::PlateOutside),
+            of_kind(&design, TemplateKind::PlateBack),
         );
         assert_eq!(outside.mirrored().centres, back.centres);
     }
@@ -256,8 +261,13 @@ fn the_plate_from_the_back_is_the_plate_turned_over() {
 
 #[test]
 fn a_flipped_sheet_is_seen_by_its_corner_mark() {
-    for name in ["plate from outside", "slider", "keeper", "back"] {
-        let template = named(&Design::default(), name);
+    for kind in [
+        TemplateKind::PlateOutside,
+        TemplateKind::Slider,
+        TemplateKind::Keeper,
+        TemplateKind::Side(SidePlace::Back),
+    ] {
+        let template = of_kind(&Design::default(), kind);
         let solid = |template: &Template| {
             let mut items = template.drawing.items.iter();
             items.find_map(|item| match &item.shape {
@@ -274,8 +284,8 @@ fn a_flipped_sheet_is_seen_by_its_corner_mark() {
             (points[1] - points[0]).cross(points[2] - points[0])
         };
         let legs = mark.extent();
-        assert!(turn(&mark) * turn(&image) < 0.0, "{name}");
-        assert!(legs.width() > 1.3 * legs.height(), "{name}");
+        assert!(turn(&mark) * turn(&image) < 0.0, "{kind:?}");
+        assert!(legs.width() > 1.3 * legs.height(), "{kind:?}");
     }
 }
 
@@ -283,7 +293,7 @@ fn a_flipped_sheet_is_seen_by_its_corner_mark() {
 fn a_template_says_diameters_bits_grain_and_face() {
     let mut design = Design::default();
     design.bench.bits.retain(|bit| ![14.3, 8.5].contains(bit));
-    let plate = said(&named(&design, "plate from outside"));
+    let plate = said(&of_kind(&design, TemplateKind::PlateOutside));
     for words in [
         "220 × 140 × 12 mm",
         "outside face up",
@@ -302,12 +312,12 @@ fn a_template_says_diameters_bits_grain_and_face() {
 #[test]
 fn hinge_mortises_and_rabbet_stand_where_they_are_cut() {
     let design = Design::default();
-    let back = named(&design, "back");
+    let back = of_kind(&design, TemplateKind::Side(SidePlace::Back));
     // 220 long; 5 + 6 + 80 high; hinges 40 long, 30 from the ends, 1.5 thick
     assert_eq!(back.size, (220.0, 91.0));
     assert!(holds_rectangle(&back, rect(30.0, 89.5, 70.0, 91.0)));
     assert!(holds_rectangle(&back, rect(150.0, 89.5, 190.0, 91.0)));
-    let plate = named(&design, "plate from the back");
+    let plate = of_kind(&design, TemplateKind::PlateBack);
     assert!(holds_rectangle(&plate, rect(30.0, 130.0, 70.0, 140.0)));
     // keeper ± 28 and 1.5 of air, up to 14 + 1.5
     assert!(holds_rectangle(&plate, rect(80.5, 0.0, 139.5, 15.5)));
@@ -315,7 +325,7 @@ fn hinge_mortises_and_rabbet_stand_where_they_are_cut() {
 
 #[test]
 fn the_front_has_a_notch_for_the_tab() {
-    let front = named(&Design::default(), "front");
+    let front = of_kind(&Design::default(), TemplateKind::Side(SidePlace::Front));
     // Was tab ± 21 and 5 in: without the slider's swing and the keeper's error, at odds with the order
     // of work. Tab ± 20, swing 0.1·2·(27 − 14)/22, 1 of air; 0.5 + 8 + 1 down; 12 − (8 − 1 − 0.4) in.
     let half = 20.0 + 0.1 * 2.0 * 13.0 / 22.0 + 1.0;
@@ -341,8 +351,18 @@ fn sides_are_as_long_as_their_corners_ask() {
     ] {
         let mut design = Design::default();
         design.body.corner = corner;
-        assert_eq!(named(&design, "front").size.0, long, "{corner:?}");
-        assert_eq!(named(&design, "left side").size.0, short, "{corner:?}");
+        assert_eq!(
+            of_kind(&design, TemplateKind::Side(SidePlace::Front))
+                .size
+                .0,
+            long,
+            "{corner:?}"
+        );
+        assert_eq!(
+            of_kind(&design, TemplateKind::Side(SidePlace::Left)).size.0,
+            short,
+            "{corner:?}"
+        );
     }
 }
 
@@ -352,7 +372,7 @@ fn a_band_is_cut_below_the_plate_in_its_groove() {
     // 80, kerf 3.2, plate 12 and 5 of wood over it.
     let mut band = Design::default();
     band.body.lid = LidKind::Band { height: 25.0 };
-    let side = named(&band, "left side");
+    let side = of_kind(&band, TemplateKind::Side(SidePlace::Left));
     assert!((side.size.1 - 111.2).abs() < 1e-5);
     // the lid keeps the upper 25
     assert!(holds_rectangle(&side, rect(0.0, 83.0, 140.0, 86.2)));
@@ -363,7 +383,7 @@ fn a_band_is_cut_below_the_plate_in_its_groove() {
         "{words}"
     );
     // a leaf is let in to both sides of the cut
-    let back = named(&band, "back");
+    let back = of_kind(&band, TemplateKind::Side(SidePlace::Back));
     assert!(holds_rectangle(&back, rect(30.0, 81.5, 70.0, 83.0)));
     assert!(holds_rectangle(&back, rect(30.0, 86.2, 70.0, 87.7)));
 }
@@ -375,20 +395,20 @@ fn templates_have_the_sizes_of_the_cut_list() {
             let mut design = Design::default();
             (design.body.corner, design.body.lid) = (corner, lid);
             let all = templates(&design).all;
-            let sides = parts(&design)
-                .into_iter()
-                .filter(|part| matches!(part.role, Role::Side(_)));
             let mut seen = 0;
-            for part in sides {
-                let template = all.iter().find(|template| template.name == part.name);
-                let template = template.unwrap_or_else(|| panic!("no {}", part.name));
+            for part in parts(&design) {
+                let Role::Side(side) = part.role else {
+                    continue;
+                };
+                let kind = TemplateKind::Side(side);
+                let template = all.iter().find(|template| template.kind == kind);
+                let template = template.unwrap_or_else(|| panic!("no {kind:?}"));
                 seen += 1;
                 let wanted = (part.finished.length, part.finished.width);
                 assert!(
                     (template.size.0 - wanted.0).abs() < 1e-5
                         && (template.size.1 - wanted.1).abs() < 1e-5,
-                    "{corner:?} {lid:?} {}: {:?} against {wanted:?}",
-                    part.name,
+                    "{corner:?} {lid:?} {kind:?}: {:?} against {wanted:?}",
                     template.size
                 );
             }
@@ -462,7 +482,7 @@ fn check_files(design: &Design) {
         let (width, height) = template.size;
         assert!(width > 0.0 && height > 0.0 && width <= 2e4 && height <= 2e4);
         let text = svg(&template.drawing, &Palette::PRINT) + &template.flat.dxf();
-        assert!(!text.contains("NaN"), "{}", template.name);
+        assert!(!text.contains("NaN"), "{:?}", template.kind);
         assert_eq!(template.mirrored().mirrored(), template);
     }
 }
@@ -472,12 +492,12 @@ fn a_part_without_size_is_left_out_and_named() {
     let mut design = Design::default();
     design.plate.width = f64::NAN;
     let found = templates(&design);
-    assert!(
-        found
-            .all
-            .iter()
-            .all(|template| !template.name.starts_with("plate"))
-    );
-    let notes = found.notes.join("\n");
-    assert!(notes.contains("the plate has no template"), "{notes}");
+    let of_plate = |template: &Template| {
+        matches!(
+            template.kind,
+            TemplateKind::PlateOutside | TemplateKind::PlateBack
+        )
+    };
+    assert!(!found.all.iter().any(of_plate));
+    assert_eq!(found.missing, [WoodPart::Plate]);
 }

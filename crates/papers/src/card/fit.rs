@@ -1,5 +1,6 @@
 //! Reads from the laid out card whether everything found room, and refuses what did not.
 
+use latchwright_model::Units;
 use typst::foundations::{Dict, Value};
 
 use crate::error::PaperError;
@@ -9,7 +10,7 @@ use crate::sheets::{Overhang, Sheets};
 const NOTHING_MM: f64 = 0.01;
 
 /// Refuses a card that is too long or too wide, with the figures the template measured.
-pub(super) fn check(sheets: &Sheets, paper: &'static str) -> Result<(), PaperError> {
+pub(super) fn check(sheets: &Sheets, paper: &'static str, units: Units) -> Result<(), PaperError> {
     let Some(Value::Dict(note)) = sheets.note("fit") else {
         return Err(PaperError::Typeset {
             message: "the template measured nothing".to_owned(),
@@ -20,6 +21,7 @@ pub(super) fn check(sheets: &Sheets, paper: &'static str) -> Result<(), PaperErr
             word: short(&text),
             over_mm: whole(over_mm),
             paper,
+            units,
         });
     }
     let over = number(&note, "over");
@@ -29,6 +31,7 @@ pub(super) fn check(sheets: &Sheets, paper: &'static str) -> Result<(), PaperErr
             over_mm: whole(over),
             lines: whole(lines),
             paper,
+            units,
         });
     }
     Ok(())

@@ -57,7 +57,7 @@ pub fn card_sheets(
         CardStyle::Pictures => in_pictures(design, fonts, &text)?,
     };
     let sheets = Sheets::lay_out(&world, options.date)?;
-    fit::check(&sheets, sheet_in_words(design.card.paper))?;
+    fit::check(&sheets, sheet_in_words(design.card.paper), design.units)?;
     refuse_missing(&sheets.boxes())?;
     Ok(sheets)
 }

@@ -1,6 +1,8 @@
 //! Whether a design can be drawn and told at all. Whether it opens is the solver's to say.
 
-use latchwright_model::{Design, Dial};
+use latchwright_model::{Design, Dial, Units};
+
+use latchwright_words::figure::MM_PER_INCH;
 
 use crate::error::PaperError;
 
@@ -16,9 +18,15 @@ pub(super) fn check(design: &Design) -> Result<(), PaperError> {
     let plate = &design.plate;
     for (what, size) in [("width", plate.width), ("depth", plate.depth)] {
         if !(1.0..=10_000.0).contains(&size) {
-            return refuse(format!(
-                "the plate's {what} is {size} mm; give one between 1 and 10000 mm"
-            ));
+            return refuse(match design.units {
+                Units::Millimetre => {
+                    format!("the plate's {what} is {size} mm; give one between 1 and 10000 mm")
+                }
+                Units::Inch => format!(
+                    "the plate's {what} is {:.3} in; give one between 0.04 and 393 in",
+                    size / MM_PER_INCH
+                ),
+            });
         }
     }
     let card = &design.card;
@@ -33,7 +41,7 @@ pub(super) fn check(design: &Design) -> Result<(), PaperError> {
         ));
     }
     for (index, dial) in design.dials.iter().enumerate() {
-        check_dial(index + 1, dial)?;
+        check_dial(index + 1, dial, design.units)?;
         let mark = design.digit(index);
         if design.card.show_combination && mark >= dial.positions {
             return refuse(format!(
@@ -61,7 +69,7 @@ fn short_enough(what: &str, text: &str, most: usize) -> Result<(), PaperError> {
     Ok(())
 }
 
-fn check_dial(number: usize, dial: &Dial) -> Result<(), PaperError> {
+fn check_dial(number: usize, dial: &Dial, units: Units) -> Result<(), PaperError> {
     let (x, y) = dial.centre;
     if !(2..=360).contains(&dial.positions) {
         return refuse(format!(
@@ -70,9 +78,11 @@ fn check_dial(number: usize, dial: &Dial) -> Result<(), PaperError> {
         ));
     }
     if ![x, y].iter().all(|place| place.abs() <= 10_000.0) {
-        return refuse(format!(
-            "dial {number} stands at ({x}, {y}) mm; put it on the plate"
-        ));
+        let at = match units {
+            Units::Millimetre => format!("({x}, {y}) mm"),
+            Units::Inch => format!("({:.3}, {:.3}) in", x / MM_PER_INCH, y / MM_PER_INCH),
+        };
+        return refuse(format!("dial {number} stands at {at}; put it on the plate"));
     }
     Ok(())
 }

@@ -2,11 +2,12 @@
 
 use latchwright_drawing::Drawing;
 use latchwright_model::{Board, Design};
-use latchwright_workshop::boards::{BoardLayout, CutPlan, board_drawing};
+use latchwright_words::workshop::{grain_round, plan_note, shortfall};
+use latchwright_workshop::boards::{BoardLayout, CutPlan, PlanNote, board_drawing};
 use latchwright_workshop::inch::Rule;
 use serde_json::{Value, json};
 
-use crate::bench::{sentence, width_between_margins};
+use crate::bench::{capital, sentence, width_between_margins};
 
 /// More boards than this are told as a number only.
 const MOST: usize = 24;
@@ -26,17 +27,12 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
     let (mut rows, mut drawings): (Vec<Vec<Value>>, Vec<_>) = (Vec::new(), Vec::new());
     // Whether the last row has room for another board of half the width.
     let mut open = false;
-    let (mut notes, mut short) = (vec![sentence(&plan.grain.sentence())], Vec::new());
-    for note in &plan.notes {
-        let is_short = note.contains(" missing, for: ");
-        let (all, note) = (
-            if is_short { &mut short } else { &mut notes },
-            sentence(note),
-        );
-        if !all.contains(&note) {
-            all.push(note);
-        }
-    }
+    let mut notes = vec![sentence(&grain_round(&plan.grain))];
+    notes.extend(plan_notes(plan).map(|note| sentence(&plan_note(note, rule))));
+    let short = plan.shortfalls.iter();
+    let short: Vec<String> = short
+        .map(|short| sentence(&shortfall(short, rule)))
+        .collect();
     notes.push(format!(
         "Each cut takes {}; {} is cut off each end first. Crossed areas fall away.",
         rule.say(design.bench.kerf),
@@ -87,6 +83,14 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
     )
 }
 
+/// What else is to be known of `plan`, what is alike of several boards once.
+fn plan_notes(plan: &CutPlan) -> impl Iterator<Item = &PlanNote> {
+    let notes = plan.notes.iter().enumerate();
+    notes
+        .filter(|(index, note)| !plan.notes.iter().take(*index).any(|other| other == *note))
+        .map(|(_, note)| note)
+}
+
 /// `white oak, 1200 mm long, 150 mm wide, 12 mm thick`.
 fn board(board: &Board, rule: Rule) -> String {
     format!(
@@ -123,9 +127,7 @@ fn title(layout: &BoardLayout, rule: Rule) -> String {
     } else {
         String::new()
     };
-    sentence(&format!("{word}{size}{number}"))
-        .trim_end_matches('.')
-        .to_owned()
+    capital(&format!("{word}{size}{number}"))
 }
 
 /// The drawing in words, for those who hear the page.
@@ -134,11 +136,8 @@ fn described(layout: &BoardLayout, rule: Rule) -> String {
         .strips
         .iter()
         .map(|strip| {
-            let names: Vec<&str> = strip
-                .pieces
-                .iter()
-                .map(|piece| piece.name.as_str())
-                .collect();
+            let pieces = strip.pieces.iter();
+            let names: Vec<String> = pieces.map(|piece| piece.part.name(rule.units)).collect();
             format!(
                 "a strip {} wide with {}",
                 rule.say(strip.width),

@@ -3,6 +3,7 @@
 use latchwright_drawing::slider_outline;
 use latchwright_geometry::Point;
 use latchwright_model::Design;
+use latchwright_words::workshop::hole_note;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::{Depth, Hole, Slot, Tool, WoodPart, holes};
 use serde_json::{Value, json};
@@ -33,8 +34,8 @@ pub(super) fn data(design: &Design, rule: Rule) -> Value {
     let parts: Vec<Value> = edges(design)
         .iter()
         .filter_map(|from| {
-            let here: Vec<&Hole> = found.holes.iter().filter(|hole| hole.part == from.part).collect();
-            let slots: Vec<&Slot> = found.slots.iter().filter(|slot| slot.part == from.part).collect();
+            let here: Vec<&Hole> = found.holes.iter().filter(|hole| hole.kind.part() == from.part).collect();
+            let slots: Vec<&Slot> = found.slots.iter().filter(|slot| slot.kind.part() == from.part).collect();
             if here.is_empty() && slots.is_empty() {
                 return None;
             }
@@ -50,7 +51,8 @@ pub(super) fn data(design: &Design, rule: Rule) -> Value {
             }))
         })
         .collect();
-    let notes: Vec<String> = found.notes.iter().map(|note| sentence(note)).collect();
+    let notes = found.notes.iter();
+    let notes: Vec<String> = notes.map(|note| sentence(&hole_note(note, rule))).collect();
     json!({ "intro": INTRO, "parts": parts, "notes": notes })
 }
 
@@ -99,7 +101,7 @@ fn rows(hole: &Hole, from: &From, rule: Rule) -> Vec<Vec<String>> {
                 }
             };
             let name = if index == 0 {
-                hole.name.clone()
+                hole.kind.name()
             } else {
                 "same hole, then".to_owned()
             };
@@ -138,7 +140,7 @@ fn slot_row(slot: &Slot, from: &From, rule: Rule) -> Vec<String> {
     vec![
         format!(
             "{}, {} wide, {}",
-            slot.name,
+            slot.kind.name(),
             rule.say_exactly(slot.width),
             deep(slot.depth, rule)
         ),

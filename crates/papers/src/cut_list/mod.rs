@@ -7,11 +7,11 @@ mod sizes;
 mod wood;
 
 use latchwright_model::{Design, Severity, Units};
-use latchwright_words::place;
-use latchwright_workshop::boards::cut_plan;
+use latchwright_words::workshop::{joinery_fault, plan_fault, rounded_sum};
+use latchwright_workshop::boards::{CutPlan, cut_plan};
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::joinery::{Joinery, joinery, sums};
-use latchwright_workshop::{Fault, parts};
+use latchwright_workshop::parts;
 use serde_json::json;
 
 use crate::bench::{BenchPaper, PaperOptions, sentence};
@@ -50,7 +50,7 @@ pub fn cut_list_sheets(
         template: TEMPLATE,
         data: json!({
             "intro": intro(design, rule),
-            "faults": faults(&joinery, &plan.faults),
+            "faults": faults(&joinery, &plan, rule),
             "wood": wood::cut(&parts, rule),
             "other": wood::other(&parts, rule),
             "box": sizes::outside(&joinery, rule),
@@ -86,28 +86,17 @@ fn intro(design: &Design, rule: Rule) -> Vec<String> {
 }
 
 /// What cannot be built or needs a second look, the worst first.
-fn faults(joinery: &Joinery, plan: &[Fault]) -> Vec<String> {
-    let mut all: Vec<&Fault> = joinery.faults.iter().chain(plan).collect();
-    all.sort_by_key(|fault| fault.severity);
-    all.into_iter()
-        .map(|fault| {
-            let word = match fault.severity {
-                Severity::Error => "Cannot be built: ",
-                Severity::Notice => "",
-            };
-            let words = format!(
-                "{}: {}; {}",
-                place(fault.place),
-                fault.message,
-                fault.remedy
-            );
-            if word.is_empty() {
-                sentence(&words)
-            } else {
-                sentence(&format!("{word}{words}"))
-            }
-        })
-        .collect()
+fn faults(joinery: &Joinery, plan: &CutPlan, rule: Rule) -> Vec<String> {
+    let cannot = |words: String| sentence(&format!("Cannot be built: {words}"));
+    let with = |severity: Severity| {
+        let faults = joinery.faults.iter();
+        let these = faults.filter(move |fault| fault.severity() == severity);
+        these.map(|fault| joinery_fault(fault, rule))
+    };
+    let uncut = plan.faults.iter().map(|fault| plan_fault(fault, rule));
+    let errors = with(Severity::Error).chain(uncut).map(cannot);
+    let notices = with(Severity::Notice).map(|words| sentence(&words));
+    errors.chain(notices).collect()
 }
 
 /// Sums of rounded parts that are not the rounded whole; for inch makers only.
@@ -118,7 +107,7 @@ fn off_sums(design: &Design) -> Vec<String> {
     let sums = sums(design);
     sums.iter()
         .filter_map(|sum| {
-            let words = sum.rounded.sentence()?;
+            let words = rounded_sum(&sum.rounded)?;
             Some(sentence(&format!(
                 "{} ({}): {words}",
                 sum.name,

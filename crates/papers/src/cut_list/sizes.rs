@@ -8,18 +8,22 @@ use crate::bench::table;
 
 /// A size with its coats on, and bare where that is something else.
 pub(super) fn both(fit: Fit, rule: Rule) -> String {
+    joined(fit, "; ", rule)
+}
+
+/// The same on two lines of a cell.
+fn stacked(fit: Fit, rule: Rule) -> String {
+    joined(fit, "\n", rule)
+}
+
+fn joined(fit: Fit, between: &str, rule: Rule) -> String {
     let finished = rule.say_exactly(fit.finished);
     let bare = rule.say_exactly(fit.bare);
     if finished == bare {
         finished
     } else {
-        format!("{finished}; bare {bare}")
+        format!("{finished}{between}bare {bare}")
     }
-}
-
-/// The same on two lines of a cell.
-fn stacked(fit: Fit, rule: Rule) -> String {
-    both(fit, rule).replacen("; bare", "\nbare", 1)
 }
 
 /// Outside, inside and the loose panels.
@@ -41,7 +45,7 @@ pub(super) fn outside(joinery: &Joinery, rule: Rule) -> Value {
     ];
     for panel in core::iter::once(&joinery.floor).chain(&joinery.top) {
         rows.push(vec![
-            format!("{} in its grooves", panel.name),
+            format!("{} in its grooves", panel.kind.name()),
             stacked(panel.width, rule),
             stacked(panel.depth, rule),
             stacked(panel.thickness, rule),
@@ -107,7 +111,7 @@ pub(super) fn grooves(joinery: &Joinery, rule: Rule) -> Value {
                 "runs through".to_owned()
             };
             let cells = vec![
-                format!("for the {}", groove.name),
+                format!("for the {}", groove.panel.name()),
                 stacked(groove.above, rule),
                 rule.say_exactly(groove.width),
                 format!("{}; {stop}", stacked(groove.depth, rule)),

@@ -2,6 +2,8 @@
 
 use latchwright_geometry::trig;
 use latchwright_model::Design;
+use latchwright_workshop::HoleNote;
+use latchwright_workshop::inch::Rule;
 use latchwright_workshop::ruler::Correction;
 use serde_json::{Value, json};
 
@@ -17,8 +19,8 @@ pub(super) struct Data<'a> {
     pub correction: Option<Correction>,
     /// Height of the strip for headings, mm.
     pub head: f64,
-    /// What was left out.
-    pub notes: &'a [String],
+    /// What is to be known of the holes.
+    pub notes: &'a [HoleNote],
 }
 
 impl Data<'_> {
@@ -33,8 +35,9 @@ impl Data<'_> {
         } else {
             format!("Templates: {title}")
         };
-        let mut letters = format!("{whole}\n{}\n", self.notes.join("\n"));
-        let notes = notes::of_pages(self.notes, self.pages);
+        let rule = Rule::of(self.design);
+        let mut letters = format!("{whole}\n");
+        let notes = notes::of_pages(self.notes, self.pages, rule);
         let pages: Vec<Value> = (1..)
             .zip(self.pages.iter().zip(notes))
             .map(|(number, (page, note))| self.page(number, page, note.as_deref(), &mut letters))
@@ -43,7 +46,7 @@ impl Data<'_> {
             "title": whole,
             "design": title,
             "print": words::PRINT,
-            "diagonals": words::DIAGONALS,
+            "diagonals": words::diagonals(rule),
             "join": words::JOIN,
             "head": self.head,
             "foot": FOOT,
@@ -62,8 +65,10 @@ impl Data<'_> {
         let heading = words::heading(page);
         let tile = page.tile.as_ref();
         let line = words::below_heading(page);
-        let corrected = self.correction.map(|by| words::corrected(page, by));
+        let rule = Rule::of(self.design);
+        let corrected = self.correction.map(|by| words::corrected(page, by, rule));
         letters.push_str(&heading);
+        letters.push_str(note.unwrap_or_default());
         letters.push_str(&line);
         let map = tile.map(|place| {
             json!({

@@ -2,7 +2,8 @@
 
 use latchwright_drawing::{Drawing, Item, Palette, Rect, Shape, svg};
 use latchwright_geometry::Point;
-use latchwright_model::Paper;
+use latchwright_model::{Paper, Units};
+use latchwright_words::workshop::tiles_fault;
 use latchwright_workshop::Template;
 use latchwright_workshop::ruler::Correction;
 use latchwright_workshop::tiles::{Avoid, MARGIN, OVERLAP, Sheet, Tile, Tiling, tiles_around};
@@ -90,13 +91,18 @@ impl Piece {
 }
 
 /// The pages for `all`, in their order as far as sharing sheets allows.
-pub(super) fn pages<'a>(all: &'a [Template], sheet: &Sheet) -> Result<Vec<Page<'a>>, PaperError> {
+pub(super) fn pages<'a>(
+    all: &'a [Template],
+    sheet: &Sheet,
+    units: Units,
+) -> Result<Vec<Page<'a>>, PaperError> {
     let mut large = Vec::new();
     let mut small = Vec::new();
     for template in all {
         let drawing = &template.drawing;
-        let tiling = tiles_around(drawing.bounds, sheet, &avoid(drawing)).map_err(|reason| {
-            let reason = format!("{}: {reason}", template.name);
+        let tiling = tiles_around(drawing.bounds, sheet, &avoid(drawing)).map_err(|fault| {
+            let name = template.kind.name();
+            let reason = format!("{name}: {}", tiles_fault(&fault, units));
             PaperError::Template { reason }
         })?;
         if tiling.tiles.len() > 1 {
@@ -202,7 +208,7 @@ fn described(template: &Template) -> String {
     let mirrored = if template.mirrored { ", mirrored" } else { "" };
     format!(
         "Drawing of the {}{mirrored}, {} places to be pricked",
-        template.name,
+        template.kind.name(),
         template.centres.len()
     )
 }

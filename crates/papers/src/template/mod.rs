@@ -10,10 +10,12 @@ mod pack;
 mod words;
 
 use latchwright_model::Design;
+use latchwright_words::workshop::no_template;
+use latchwright_workshop::inch::Rule;
 use latchwright_workshop::ruler::Correction;
-use latchwright_workshop::{Template, Templates, templates};
+use latchwright_workshop::{Template, Templates, WoodPart, templates};
 
-use crate::bench::too_many_dials;
+use crate::bench::{capital, too_many_dials};
 use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::letters::{refuse_missing, written};
@@ -62,15 +64,19 @@ pub fn template_sheets(
 ) -> Result<Sheets, PaperError> {
     let correction = options.measured.unwrap_or(Correction::NONE);
     sound(design, correction)?;
-    let Templates { all, notes } = templates(design);
-    refuse_sizeless(&notes)?;
+    let Templates {
+        all,
+        notes,
+        missing,
+    } = templates(design);
+    refuse_sizeless(design, &missing)?;
     let all: Vec<Template> = if options.mirrored {
         all.iter().map(Template::mirrored).collect()
     } else {
         all
     };
     let sheet = layout::sheet(design.bench.paper, correction);
-    let pages = layout::pages(&all, &sheet)?;
+    let pages = layout::pages(&all, &sheet, design.units)?;
     let data = data::Data {
         design,
         pages: &pages,
@@ -99,7 +105,8 @@ pub fn correction_in_words(design: &Design, correction: Correction) -> Vec<Strin
     let mut lines = vec![words::factors(correction)];
     for template in templates(design).all {
         if let Some((hole, off)) = words::furthest(&template, correction) {
-            let (name, off) = (words::capital(&template.name), words::millimetres(off));
+            let name = capital(&template.kind.name());
+            let (hole, off) = (hole.name(), words::how_far(off, Rule::of(design)));
             lines.push(format!("{name}: uncorrected, {hole} would be {off} off."));
         }
     }
@@ -123,11 +130,11 @@ fn sound(design: &Design, correction: Correction) -> Result<(), PaperError> {
 }
 
 /// Refuses a design of which a whole part is missing.
-fn refuse_sizeless(notes: &[String]) -> Result<(), PaperError> {
-    match notes.iter().find(|note| note.contains("has no template")) {
-        Some(note) => refuse(format!("{note}; mend its sizes first")),
-        None => Ok(()),
-    }
+fn refuse_sizeless(design: &Design, missing: &[WoodPart]) -> Result<(), PaperError> {
+    missing.first().map_or(Ok(()), |part| {
+        let reason = no_template(*part, design.units);
+        refuse(format!("{reason}; mend its sizes first"))
+    })
 }
 
 fn refuse<T>(reason: String) -> Result<T, PaperError> {

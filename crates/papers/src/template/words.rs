@@ -3,10 +3,13 @@
 use core::fmt::Write as _;
 
 use latchwright_geometry::Point;
-use latchwright_workshop::Template;
+use latchwright_model::Units;
+use latchwright_workshop::inch::Rule;
 use latchwright_workshop::ruler::Correction;
+use latchwright_workshop::{Centre, Template, TemplateKind};
 
 use super::layout::{Page, TilePlace};
+use crate::bench::capital;
 
 /// Longest title that is repeated on a page, letters.
 const LONGEST_TITLE: usize = 40;
@@ -14,28 +17,38 @@ const LONGEST_TITLE: usize = 40;
 /// Every page says this of printing.
 pub(super) const PRINT: &str =
     "Print at 100 %, no fitting to the page; measure both lines before you cut.";
-/// And this of the corner marks.
-pub(super) const DIAGONALS: &str = "From corner mark to corner mark, both diagonals are 141.4 mm.";
-
 /// And every tile this.
 pub(super) const JOIN: &str = "Lay the marks of one name over each other.";
 
+/// And this of the corner marks, which are 100 mm apart.
+pub(super) const fn diagonals(rule: Rule) -> &'static str {
+    match rule.units {
+        Units::Millimetre => "From corner mark to corner mark, both diagonals are 141.4 mm.",
+        Units::Inch => "From corner mark to corner mark, both diagonals are 5.568 in.",
+    }
+}
+
 /// The page's heading: what is on it, rings together.
 pub(super) fn heading(page: &Page) -> String {
-    let (mut names, mut rings): (Vec<&str>, Vec<&str>) = (Vec::new(), Vec::new());
+    let (mut names, mut rings): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
     for template in &page.shown {
-        match template.name.strip_prefix("ring of dial ") {
-            Some(number) => rings.push(number),
-            None => names.push(&template.name),
+        match template.kind {
+            TemplateKind::Ring(dial) => rings.push((dial + 1).to_string()),
+            TemplateKind::PlateOutside
+            | TemplateKind::PlateBack
+            | TemplateKind::Slider
+            | TemplateKind::Keeper
+            | TemplateKind::Side(_) => names.push(template.kind.name()),
         }
     }
-    let rings = match rings.as_slice() {
-        [] => None,
-        [one] => Some(format!("ring of dial {one}")),
-        [first @ .., last] => Some(format!("rings of dials {} and {last}", first.join(", "))),
-    };
-    let all: Vec<&str> = names.into_iter().chain(rings.as_deref()).collect();
-    let mut heading = capital(&all.join(", "));
+    match rings.as_slice() {
+        [] => {}
+        [one] => names.push(format!("ring of dial {one}")),
+        [first @ .., last] => {
+            names.push(format!("rings of dials {} and {last}", first.join(", ")));
+        }
+    }
+    let mut heading = capital(&names.join(", "));
     if page.shown.iter().any(|template| template.mirrored) {
         heading.push_str(", mirrored");
     }
@@ -58,17 +71,6 @@ pub(super) fn below_heading(page: &Page) -> String {
 /// `words` as a sentence of its own.
 pub(super) fn sentence(words: &str) -> String {
     format!("{}.", capital(words))
-}
-
-pub(super) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first: Vec<char> = letters
-        .next()
-        .into_iter()
-        .flat_map(char::to_uppercase)
-        .collect();
-    let first = first.into_iter();
-    first.chain(letters).collect()
 }
 
 /// Row, column and neighbours of a tile.
@@ -96,7 +98,7 @@ fn neighbours(place: &TilePlace) -> String {
 }
 
 /// What the print was corrected by, and what it would have been off.
-pub(super) fn corrected(page: &Page, correction: Correction) -> String {
+pub(super) fn corrected(page: &Page, correction: Correction, rule: Rule) -> String {
     let mut words = format!("Corrected for this printer: {}", factors(correction));
     let worst = page
         .shown
@@ -105,14 +107,15 @@ pub(super) fn corrected(page: &Page, correction: Correction) -> String {
         .reduce(|worst, next| if next.1.1 > worst.1.1 { next } else { worst });
     if let Some((template, (hole, off))) = worst {
         let whose = if page.shown.len() > 1 {
-            format!(" of the {}", template.name)
+            format!(" of the {}", template.kind.name())
         } else {
             String::new()
         };
         let _ = write!(
             words,
-            " Uncorrected, {hole}{whose} would be {} off, seen from the lower left corner.",
-            millimetres(off)
+            " Uncorrected, {}{whose} would be {} off, seen from the lower left corner.",
+            hole.name(),
+            how_far(off, rule)
         );
     }
     words
@@ -127,16 +130,19 @@ pub(super) fn factors(correction: Correction) -> String {
 }
 
 /// How far off a place is.
-pub(super) fn millimetres(off: f64) -> String {
-    format!("{off:.2} mm")
+pub(super) fn how_far(off: f64, rule: Rule) -> String {
+    match rule.units {
+        Units::Millimetre => format!("{off:.2} mm"),
+        Units::Inch => rule.say_fine(off),
+    }
 }
 
-/// Name of the place that would come out furthest off, and by how much, mm.
-pub(super) fn furthest(template: &Template, correction: Correction) -> Option<(&str, f64)> {
+/// The place that would come out furthest off, and by how much, mm.
+pub(super) fn furthest(template: &Template, correction: Correction) -> Option<(Centre, f64)> {
     let points: Vec<Point> = template.centres.iter().map(|(_, at)| *at).collect();
     let (index, off) = correction.furthest(&points, Point::default())?;
-    let (name, _) = template.centres.get(index)?;
-    Some((name.as_str(), off))
+    let (centre, _) = template.centres.get(index)?;
+    Some((*centre, off))
 }
 
 /// The design's title as short as a page needs it.

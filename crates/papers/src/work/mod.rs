@@ -1,8 +1,9 @@
 //! The order of work: numbered steps with what to set, what to try, and the cautions where they belong.
 
 use latchwright_model::Design;
+use latchwright_words::workshop::todo;
 use latchwright_workshop::inch::Rule;
-use latchwright_workshop::steps::{PRACTICE, WorkStep, steps};
+use latchwright_workshop::steps::{Source, WorkStep, steps};
 use serde_json::{Value, json};
 
 use crate::bench::{BenchPaper, PaperOptions, sentence, table};
@@ -71,7 +72,7 @@ fn data(step: &WorkStep, rule: Rule) -> Value {
     json!({
         "number": step.number,
         "title": step.title,
-        "todo": step.todo,
+        "todo": step.todo.iter().map(|line| todo(line, rule)).collect::<Vec<_>>(),
         "settings": table(&["Set", "To"], settings),
         "fits": step.fits,
         "bare": step.bare,
@@ -82,22 +83,27 @@ fn data(step: &WorkStep, rule: Rule) -> Value {
 
 /// Each source once, with the steps that it is for.
 fn sources(all: &[WorkStep]) -> Vec<String> {
-    let mut found: Vec<(&str, Vec<String>)> = Vec::new();
+    let mut found: Vec<(Source, Vec<String>)> = Vec::new();
     for step in all {
-        for source in step.sources.iter().filter(|source| **source != PRACTICE) {
+        for source in step
+            .sources
+            .iter()
+            .filter(|source| **source != Source::Practice)
+        {
             let number = step.number.to_string();
             match found.iter_mut().find(|(known, _)| known == source) {
                 Some((_, steps)) => steps.push(number),
-                None => found.push((source, vec![number])),
+                None => found.push((*source, vec![number])),
             }
         }
     }
-    let told = found
-        .into_iter()
-        .map(|(source, steps)| match steps.as_slice() {
+    let told = found.into_iter().map(|(source, steps)| {
+        let source = source.words();
+        match steps.as_slice() {
             [one] => sentence(&format!("step {one}: {source}")),
             _ => sentence(&format!("steps {}: {source}", steps.join(", "))),
-        });
-    let rest = core::iter::once(format!("All else: {PRACTICE}."));
-    told.chain(rest).collect()
+        }
+    });
+    let rest = format!("All else: {}.", Source::Practice.words());
+    told.chain(core::iter::once(rest)).collect()
 }

@@ -1,9 +1,9 @@
 //! Printed parts of a design, with the words on its dials, and their files.
 
-use latchwright_model::{Design, Labels, Units};
+use latchwright_model::{Design, Labels};
 use latchwright_papers::Fonts;
-use latchwright_solids::{Options, Part, PartFault, Region};
-use latchwright_words::fault_sentence;
+use latchwright_solids::{Options, Part, Region, Warning};
+use latchwright_words::solids::{part_faults, warning};
 
 use super::{ForFolder, guarded};
 use crate::lettering::lettering;
@@ -17,30 +17,24 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, String> {
             labels: labels(design),
             ..options.clone()
         };
-        latchwright_solids::parts(design, &options).map_err(|faults| lines(&faults, design.units))
+        latchwright_solids::parts(design, &options)
+            .map_err(|faults| part_faults(&faults, design.units))
     })
 }
 
 /// The files of these parts, with what is to be known before printing.
 pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, String> {
     guarded(|| {
-        let printer = &design.bench.printer;
-        let files = latchwright_solids::files_of(parts, printer, design.title.trim())
-            .map_err(|faults| lines(&faults, design.units))?;
+        let (printer, units) = (&design.bench.printer, design.units);
+        let say = |one: &Warning| warning(one, units);
+        let files = latchwright_solids::files_of(parts, printer, design.title.trim(), say)
+            .map_err(|faults| part_faults(&faults, units))?;
         let warned = parts.iter().flat_map(|part| {
             let warnings = part.warnings.iter();
-            warnings.map(move |warning| format!("{}: {}", part.name, warning.message))
+            warnings.map(move |one| format!("{}: {}", part.name, say(one)))
         });
         Ok(ForFolder::of(files, warned.collect()))
     })
-}
-
-fn lines(faults: &[PartFault], units: Units) -> String {
-    let line = |fault: &PartFault| match fault {
-        PartFault::Design(fault) => fault_sentence(fault, units),
-        other => other.to_string(),
-    };
-    faults.iter().map(line).collect::<Vec<_>>().join("\n")
 }
 
 /// The outlines of the words on the dials.

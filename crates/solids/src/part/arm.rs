@@ -1,15 +1,17 @@
 //! One finger of a slider with its pin, or with the socket that one is set into.
 
 use latchwright_geometry::Point;
-use latchwright_model::{Dial, PinMake};
+use latchwright_model::Dial;
 
 use super::slider::in_one_piece;
 use super::{Draft, Shop};
 use crate::extrude::{Prism, THROUGH};
-use crate::fault::{MeshFault, PartFault};
+use crate::fault::{MeshFault, PartFault, Slim};
+use crate::feature::Feature;
 use crate::outline::Outline;
 use crate::region::Region;
 use crate::slope::Edge;
+use crate::warning::Warning;
 
 /// A standing pin longer than this many diameters is likely to shear between two layers.
 pub(super) const SLENDER: f64 = 2.0;
@@ -50,13 +52,16 @@ impl<'a> Arm<'a> {
         thick: f64,
     ) -> Result<Self, PartFault> {
         let (pin, fit) = (&dial.pin, &shop.fit);
-        let number = index + 1;
-        let across = fit.outside(format!("pin {number}"), pin.diameter);
-        shop.enough(&draft.name, &across, "take a thicker pin")?;
+        let across = fit.outside(Feature::PinOf(index), pin.diameter);
+        shop.enough(draft.id, Slim::FingerPin, &across)?;
         let layer = fit.printer.layer;
         let free = pin.free.clamp(0.0, pin.height);
         let held = fit
-            .height("", shop.design.slider.thickness - free, 2.0)
+            .height(
+                Feature::FingerThickness,
+                shop.design.slider.thickness - free,
+                2.0,
+            )
             .drawn
             .clamp(layer, (thick - layer).max(layer));
         let mut arm = Self {
@@ -68,45 +73,34 @@ impl<'a> Arm<'a> {
             foot: None,
         };
         if in_one_piece(dial) {
-            slender(draft, dial, &format!("pin {number}"));
+            slender(draft, dial, Some(index));
         } else {
-            arm.socket(shop, draft, number);
+            arm.socket(shop, draft, index);
         }
         Ok(arm)
     }
 
     /// Room for the ground around its socket, and what to do with the rod.
-    fn socket(&mut self, shop: &Shop<'_>, draft: &mut Draft, number: usize) {
+    fn socket(&mut self, shop: &Shop<'_>, draft: &mut Draft, index: usize) {
         let slider = &shop.design.slider;
         let disc = &self.dial.disc;
         let room = slider.below + slider.thickness - disc.below - disc.thickness - CLEAR;
         let layer = shop.printer().layer;
         let high = (room / layer + 1e-9).floor() * layer;
-        let what = match self.dial.pin.make {
-            PinMake::Steel => "steel rod",
-            PinMake::Dowel => "dowel",
-            PinMake::PrintedLying | PinMake::PrintedStanding => "printed pin",
-        };
+        let make = self.dial.pin.make;
         if high >= FOOT {
             self.foot = Some((high, self.radius + GROUND));
-            draft.warn(
-                "pin-set-in",
-                format!(
-                    "glue the {what} of dial {number}, {:.2} mm long, into its socket, level with both \
-                     faces of the slider, its back against the finger",
-                    slider.thickness
-                ),
-            );
+            draft.warn(Warning::PinSetIn {
+                make,
+                dial: index,
+                long: slider.thickness,
+            });
         } else {
-            draft.warn(
-                "pin-without-ground",
-                format!(
-                    "there is no room for ground around the {what} of dial {number} below its disc: \
-                     glue it into the hollow end of its finger, or make the slider at least {:.2} mm \
-                     thick, or print the pin standing in one piece",
-                    slider.thickness + FOOT - room
-                ),
-            );
+            draft.warn(Warning::PinWithoutGround {
+                make,
+                dial: index,
+                thickness: slider.thickness + FOOT - room,
+            });
         }
     }
 
@@ -133,9 +127,9 @@ impl<'a> Arm<'a> {
         if !in_one_piece(self.dial) {
             let hole = shop
                 .fit
-                .hole("socket for a pin", self.dial.pin.diameter + GLUE);
+                .hole(Feature::PinSocket, self.dial.pin.diameter + GLUE);
             let radius = hole.drawn / 2.0;
-            if draft.sizes.iter().all(|size| size.name != hole.name) {
+            if draft.sizes.iter().all(|size| size.what != hole.what) {
                 draft.sizes.push(hole);
             }
             draft
@@ -161,19 +155,17 @@ impl<'a> Arm<'a> {
     }
 }
 
-/// Warns of a standing pin whose layers would shear.
-pub(super) fn slender(draft: &mut Draft, dial: &Dial, what: &str) {
+/// Warns of a standing pin whose layers would shear; its dial is named where the part has several.
+pub(super) fn slender(draft: &mut Draft, dial: &Dial, index: Option<usize>) {
     let pin = &dial.pin;
     let free = pin.free.clamp(0.0, pin.height);
     if free > SLENDER * pin.diameter {
-        draft.warn(
-            "standing-pin",
-            format!(
-                "the {what} stands {free:.2} mm free on {:.2} mm, more than {SLENDER} diameters: its \
-                 layers would shear at the root; print it lying, or set a dowel of {:.2} mm",
-                pin.diameter, pin.diameter
-            ),
-        );
+        draft.warn(Warning::StandingPin {
+            dial: index,
+            free,
+            diameter: pin.diameter,
+            most_diameters: SLENDER,
+        });
     }
 }
 
@@ -195,9 +187,9 @@ impl Layers {
         draft: &mut Draft,
         arms: &[Arm<'_>],
     ) -> Result<(), PartFault> {
-        let name = draft.name.clone();
+        let part = draft.id;
         self.add(shop, draft, arms)
-            .map_err(|fault| PartFault::Mesh { part: name, fault })
+            .map_err(|fault| PartFault::Mesh { part, fault })
     }
 
     /// One outline on the bed, so that its chamfer runs round all of it; then what rises higher.

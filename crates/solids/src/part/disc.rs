@@ -8,14 +8,16 @@ use latchwright_model::slot::{Mouth, SlotShape, mouths};
 use latchwright_model::{Dial, Slot};
 
 use super::key::{KeyShape, key_shape};
-use super::{Draft, Kind, Part, Shop, named};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::{Prism, THROUGH};
-use crate::fault::{MeshFault, PartFault};
+use crate::fault::{MeshFault, PartFault, Slim, Wall};
+use crate::feature::Feature;
 use crate::fit::Size;
 use crate::mesh::Pose;
 use crate::outline::Outline;
 use crate::region::Region;
 use crate::slope::Edge;
+use crate::warning::Warning;
 
 /// Width of the shoulder on the shaft that the knob sits on, mm, at least.
 const SHOULDER: f64 = 0.4;
@@ -100,37 +102,28 @@ fn along(mouth: &Mouth, point: Point) -> f64 {
 
 /// The disc of dial `index`.
 pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
-    let mut draft = Draft::new(named("Disc", index), Kind::Disc, Some(index));
-    draft.smaller = format!(
-        "make the disc of dial {} smaller, or name the larger bed of another printer",
-        index + 1
-    );
+    let part = PartId::of(Kind::Disc, index);
+    let mut draft = Draft::new(part);
     let fit = &shop.fit;
     let growth = fit.growth();
     let key = key_shape(dial, fit);
-    let radius = draft.draw(fit.outside("disc", 2.0 * dial.disc.radius)) / 2.0;
-    let thick = draft.draw(fit.height("disc's thickness", dial.disc.thickness, 2.0));
-    let shaft_size = fit.outside("shaft", dial.bore.diameter - 2.0 * dial.bore.shaft_play);
-    shop.enough(&draft.name, &shaft_size, "take a larger bore or less play")?;
+    let radius = draft.draw(fit.outside(Feature::Disc, 2.0 * dial.disc.radius)) / 2.0;
+    let thick = draft.draw(fit.height(Feature::DiscThickness, dial.disc.thickness, 2.0));
+    let shaft_size = fit.outside(
+        Feature::Shaft,
+        dial.bore.diameter - 2.0 * dial.bore.shaft_play,
+    );
+    shop.enough(part, Slim::Shaft, &shaft_size)?;
     let shaft = draft.draw(shaft_size) / 2.0;
     for slot in &dial.disc.slots {
-        draft.draw(fit.gap(format!("slot at step {}", slot.mark), slot.width));
+        draft.draw(fit.gap(Feature::Slot(slot.mark), slot.width));
     }
     let long = dial.disc.below + shop.design.plate.thickness + shop.options.knob_gap;
-    let shaft_top = thick + draft.draw(fit.height("shaft's length", long, 0.0));
+    let shaft_top = thick + draft.draw(fit.height(Feature::ShaftLength, long, 0.0));
     let post_top = shaft_top + (key_depth(dial) - SHORT).max(fit.printer.layer);
     let seat = ScrewSeat::new(shop, thick);
-    walls(
-        shop,
-        &draft.name,
-        dial,
-        &key,
-        (radius, shaft, seat.as_ref()),
-    )?;
-    let broken = |fault| PartFault::Mesh {
-        part: named("Disc", index),
-        fault,
-    };
+    walls(shop, part, dial, &key, (radius, shaft, seat.as_ref()))?;
+    let broken = |fault| PartFault::Mesh { part, fault };
     let outline = disc_outline(dial, growth).map_err(broken)?;
     let dots = dots(shop, index, &outline, shaft, radius);
     let circle = |radius: f64| Outline::circle(Point::default(), radius);
@@ -151,15 +144,11 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
         draft.sizes.extend([hole, head]);
     }
     if key.relief > 0.0 {
-        draft.warn(
-            "post-relieved",
-            format!(
-                "the star's corners print with a radius of {:.2} mm, so the post's edges are rounded \
-                 by {:.2} mm and the disc turns ± {:.2}° on its seat; print finer, or make the key \
-                 larger",
-                fit.printer.corner, key.relief, key.backlash_deg
-            ),
-        );
+        draft.warn(Warning::PostRelieved {
+            corner: fit.printer.corner,
+            relief: key.relief,
+            backlash_deg: key.backlash_deg,
+        });
     }
     draft.sizes.extend(key.sizes);
     let z = -dial.disc.below - thick;
@@ -178,8 +167,8 @@ struct ScrewSeat {
 impl ScrewSeat {
     fn new(shop: &Shop<'_>, thick: f64) -> Option<Self> {
         let screw = shop.options.screw.as_ref()?;
-        let hole = shop.fit.hole("hole for the screw", screw.clearance);
-        let head = shop.fit.hole("head of the screw", screw.head);
+        let hole = shop.fit.hole(Feature::JoiningScrewHole, screw.clearance);
+        let head = shop.fit.hole(Feature::JoiningScrewHead, screw.head);
         let sink = (head.drawn - hole.drawn) / 2.0;
         Some(Self {
             sink: (sink > 0.0 && sink < thick).then_some(sink),
@@ -198,7 +187,7 @@ impl ScrewSeat {
 /// No wall under two lines.
 fn walls(
     shop: &Shop<'_>,
-    name: &str,
+    part: PartId,
     dial: &Dial,
     key: &KeyShape,
     (radius, shaft, seat): (f64, f64, Option<&ScrewSeat>),
@@ -211,38 +200,24 @@ fn walls(
             Some(seat) => floor - seat.reach() - shop.options.chamfer,
             None => floor + radius,
         };
-        shop.wall(name, "between a slot's floor and the screw", left, |short| {
-            format!(
-                "make the slot at step {} at most {:.2} mm deep, or glue the key and leave out the \
-                 screw",
-                slot.mark,
-                slot.depth - short
-            )
+        shop.wall(part, left, |short| Wall::SlotFloor {
+            step: slot.mark,
+            most_mm: slot.depth - short,
         })?;
     }
     let post = key.sizes.first().map_or(0.0, |size| size.drawn / 2.0);
-    shop.wall(
-        name,
-        "between the post's flats and the screw",
-        post - hole,
-        |short| {
-            format!(
-                "make the key's apothem at least {:.2} mm, or take a thinner screw",
-                dial.key.apothem + short
-            )
-        },
-    )?;
+    shop.wall(part, post - hole, |short| Wall::PostFlats {
+        apothem_mm: dial.key.apothem + short,
+    })?;
     let shoulder = shaft - key.post_reach;
     if shoulder < SHOULDER {
         return Err(PartFault::NoWall {
-            part: name.to_owned(),
-            between: "between the post's corners and the shaft's rim, where the knob sits",
+            part,
+            wall: Wall::Shoulder {
+                bore_mm: dial.bore.diameter + 2.0 * (SHOULDER - shoulder),
+            },
             wall_mm: shoulder,
             needed_mm: SHOULDER,
-            remedy: format!(
-                "make the bore at least {:.2} mm, or the key smaller",
-                dial.bore.diameter + 2.0 * (SHOULDER - shoulder)
-            ),
         });
     }
     Ok(())

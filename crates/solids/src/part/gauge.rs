@@ -4,12 +4,14 @@ use core::f64::consts::SQRT_2;
 
 use latchwright_geometry::Point;
 
-use super::{Draft, Kind, Part, Shop};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::{Prism, THROUGH};
 use crate::fault::PartFault;
+use crate::feature::Feature;
 use crate::fit::{self, Size};
 use crate::outline::Outline;
 use crate::region::Region;
+use crate::warning::Warning;
 
 /// What the gauge carries, mm; measured sizes go into [`crate::fit::Readings`].
 #[derive(Debug, Clone, PartialEq)]
@@ -41,7 +43,7 @@ const GROUND: f64 = 4.0;
 /// The gauge. Its bed edges are sharp: how far they spread is one of the readings.
 pub(crate) fn gauge(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let gauge = Gauge::default();
-    let mut draft = Draft::new("Fit gauge".to_owned(), Kind::Gauge, None);
+    let mut draft = Draft::new(PartId::whole(Kind::Gauge));
     let spans: f64 = gauge.holes.iter().sum::<f64>() + gauge.square;
     let long = spans + GROUND * (gauge.holes.len() as f64 + 2.0);
     let low = Point::new(0.0, -gauge.width / 2.0);
@@ -60,22 +62,15 @@ pub(crate) fn gauge(shop: &Shop<'_>) -> Result<Part, PartFault> {
         .body
         .cut(Prism::new(Region::union(holes), -THROUGH, THROUGH));
     sizes(shop, &gauge, &mut draft);
-    draft.warn(
-        "use-of-gauge",
-        format!(
-            "print it as all other parts are printed; measure each hole, the bar's width of \
-             {:.2} mm at the bed and above it, and the square's diagonal, and enter the readings",
-            gauge.width
-        ),
-    );
+    draft.warn(Warning::UseOfGauge { width: gauge.width });
     draft.finish(shop.printer())
 }
 
 /// What is drawn, and what would be measured if the printer's profile were right already.
 fn sizes(shop: &Shop<'_>, gauge: &Gauge, draft: &mut Draft) {
     let printer = shop.printer();
-    let size = |name: String, kind: fit::Kind, drawn: f64, grows: f64| Size {
-        name,
+    let size = |what: Feature, kind: fit::Kind, drawn: f64, grows: f64| Size {
+        what,
         kind,
         nominal: drawn,
         drawn,
@@ -84,26 +79,22 @@ fn sizes(shop: &Shop<'_>, gauge: &Gauge, draft: &mut Draft) {
     for hole in &gauge.holes {
         let grows = -fit::under(&printer.holes, *hole);
         draft.sizes.push(size(
-            format!("hole of {hole:.2}"),
+            Feature::GaugeHole(*hole),
             fit::Kind::Hole,
             *hole,
             grows,
         ));
     }
-    let width =
-        |name: &str, grows: f64| size(name.to_owned(), fit::Kind::Outside, gauge.width, grows);
+    let width = |what: Feature, grows: f64| size(what, fit::Kind::Outside, gauge.width, grows);
     draft.sizes.extend([
-        width("bar's width", printer.outside),
-        width(
-            "bar's width at the bed",
-            printer.outside + 2.0 * printer.foot,
-        ),
+        width(Feature::BarWidth, printer.outside),
+        width(Feature::BarWidthAtBed, printer.outside + 2.0 * printer.foot),
     ]);
     let diagonal = gauge.square * SQRT_2;
     let corners = 2.0 * (SQRT_2 - 1.0) * printer.corner;
     let grows = -fit::under(&printer.holes, gauge.square) * SQRT_2 - corners;
     draft.sizes.push(size(
-        "square's diagonal".to_owned(),
+        Feature::SquareDiagonal,
         fit::Kind::Hole,
         diagonal,
         grows,

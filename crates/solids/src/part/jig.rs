@@ -6,11 +6,13 @@
 use latchwright_geometry::Point;
 use latchwright_model::Dial;
 
-use super::{Draft, Kind, Part, Shop};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::{Prism, THROUGH};
-use crate::fault::{MeshFault, PartFault};
+use crate::fault::{MeshFault, PartFault, Wall};
+use crate::feature::Feature;
 use crate::outline::Outline;
 use crate::region::Region;
+use crate::warning::Warning;
 
 /// Thickness of the web, of the fence over it, and width of the fence, mm.
 const WEB: f64 = 4.0;
@@ -24,7 +26,7 @@ const NOTCH: f64 = 1.2;
 /// One jig for all dials, or one a dial if that is larger than the bed.
 pub(crate) fn jigs(shop: &Shop<'_>) -> Vec<Result<Part, PartFault>> {
     let dials: Vec<&Dial> = shop.design.dials.iter().collect();
-    let whole = jig(shop, "Drilling jig".to_owned(), &dials, 0.0);
+    let whole = jig(shop, PartId::whole(Kind::Jig), &dials, 0.0);
     if dials.len() < 2 || !matches!(whole, Err(PartFault::LargerThanBed { .. })) {
         return vec![whole];
     }
@@ -32,24 +34,20 @@ pub(crate) fn jigs(shop: &Shop<'_>) -> Vec<Result<Part, PartFault>> {
         .iter()
         .enumerate()
         .map(|(index, dial)| {
-            let name = format!("Drilling jig {}", index + 1);
-            jig(shop, name, &[*dial], dial.centre.0)
+            let part = PartId::of(Kind::Jig, index);
+            jig(shop, part, &[*dial], dial.centre.0)
         })
         .collect()
 }
 
 /// A jig whose notch lies on the line x = `line` of the plate.
-fn jig(shop: &Shop<'_>, name: String, dials: &[&Dial], line: f64) -> Result<Part, PartFault> {
-    let mut draft = Draft::new(name, Kind::Jig, None);
-    "mark the bores with the paper template instead".clone_into(&mut draft.smaller);
-    let hole = shop.fit.hole("guide", shop.options.jig_drill);
+fn jig(shop: &Shop<'_>, part: PartId, dials: &[&Dial], line: f64) -> Result<Part, PartFault> {
+    let mut draft = Draft::new(part);
+    let hole = shop.fit.hole(Feature::Guide, shop.options.jig_drill);
     let radius = hole.drawn / 2.0;
-    let remedy = |short: f64| format!("guide a bit at least {short:.2} mm thinner");
-    shop.wall(&draft.name, "around the guide", ARM - radius, remedy)?;
-    let broken = |fault| PartFault::Mesh {
-        part: draft.name.clone(),
-        fault,
-    };
+    let which = |short: f64| Wall::Guide { thinner_mm: short };
+    shop.wall(part, ARM - radius, which)?;
+    let broken = |fault| PartFault::Mesh { part, fault };
     let (web, fence) = outlines(dials, line).map_err(broken)?;
     let at = |dial: &Dial| Point::new(line - dial.centre.0, dial.centre.1);
     draft
@@ -69,25 +67,8 @@ fn jig(shop: &Shop<'_>, name: String, dials: &[&Dial], line: f64) -> Result<Part
         draft.body.cut(Prism::new(guide, -THROUGH, THROUGH));
     }
     draft.sizes.push(hole);
-    draft.warn(
-        "use-of-jig",
-        format!(
-            "lay it on the outside of the plate with the fence over the front edge and its notch on \
-             {}, that edge towards you; clamp it, wear eye protection, keep to the drill's manual",
-            from_the_middle(line)
-        ),
-    );
+    draft.warn(Warning::UseOfJig { notch: line });
     draft.finish(shop.fit.printer)
-}
-
-/// Where the line x = `line` is, for somebody who looks at the plate from outside.
-fn from_the_middle(line: f64) -> String {
-    let off = format!("{:.2}", line.abs());
-    if off == "0.00" {
-        return "the edge's middle".to_owned();
-    }
-    let side = if line < 0.0 { "left" } else { "right" };
-    format!("the line {off} mm {side} of the edge's middle")
 }
 
 /// Web and fence, left and right changed, x counted from `line`.

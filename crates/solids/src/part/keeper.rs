@@ -2,9 +2,10 @@
 
 use latchwright_geometry::Point;
 
-use super::{Draft, Kind, Part, Shop};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::{Prism, THROUGH};
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Slim, Wall};
+use crate::feature::Feature;
 use crate::mesh::Pose;
 use crate::options::Screw;
 use crate::outline::Outline;
@@ -12,18 +13,17 @@ use crate::slope::Edge;
 
 /// The keeper plate.
 pub(crate) fn keeper(shop: &Shop<'_>) -> Result<Part, PartFault> {
-    let mut draft = Draft::new("Keeper".to_owned(), Kind::Keeper, None);
-    "make the keeper smaller, or of wood".clone_into(&mut draft.smaller);
+    let part = PartId::whole(Kind::Keeper);
+    let mut draft = Draft::new(part);
     let (fit, keeper) = (&shop.fit, &shop.design.keeper);
-    let remedy = "take a larger keeper";
     let (width, depth) = (
-        fit.outside("keeper's width", keeper.width),
-        fit.outside("keeper's depth", keeper.depth),
+        fit.outside(Feature::KeeperWidth, keeper.width),
+        fit.outside(Feature::KeeperDepth, keeper.depth),
     );
-    shop.enough(&draft.name, &width, remedy)?;
-    shop.enough(&draft.name, &depth, remedy)?;
+    shop.enough(part, Slim::Keeper, &width)?;
+    shop.enough(part, Slim::Keeper, &depth)?;
     let (width, depth) = (draft.draw(width), draft.draw(depth));
-    let thick = draft.draw(fit.height("keeper's thickness", keeper.thickness, 2.0));
+    let thick = draft.draw(fit.height(Feature::KeeperThickness, keeper.thickness, 2.0));
     let corner = 2.0_f64.min(width / 4.0).min(depth / 4.0);
     let plate = Outline::block(Point::default(), width, depth).rounded(corner);
     // on this face the tab slips under: its chamfer leads it in
@@ -44,40 +44,22 @@ fn holes(
     screw: &Screw,
     (width, depth, thick): (f64, f64, f64),
 ) -> Result<(), PartFault> {
-    let hole = shop.fit.hole("hole for a screw", screw.clearance);
-    let head = shop.fit.hole("head of a screw", screw.head);
+    let hole = shop.fit.hole(Feature::ScrewHole, screw.clearance);
+    let head = shop.fit.hole(Feature::ScrewHead, screw.head);
     let sink = ((head.drawn - hole.drawn) / 2.0).max(0.1);
     let wall = (depth - head.drawn) / 2.0;
-    let remedy = |short: f64| {
-        format!(
-            "make the keeper at least {:.2} mm deep, or take a smaller screw",
-            shop.design.keeper.depth + 2.0 * short
-        )
-    };
-    shop.wall(&draft.name, "beside the heads of its screws", wall, remedy)?;
-    shop.wall(
-        &draft.name,
-        "over the heads of its screws",
-        thick - sink,
-        |short| {
-            format!(
-                "make the keeper at least {:.2} mm thick",
-                shop.design.keeper.thickness + short
-            )
-        },
-    )?;
+    let keeper = &shop.design.keeper;
+    shop.wall(draft.id, wall, |short| Wall::BesideHeads {
+        depth_mm: keeper.depth + 2.0 * short,
+    })?;
+    shop.wall(draft.id, thick - sink, |short| Wall::OverHeads {
+        thickness_mm: keeper.thickness + short,
+    })?;
     let out = (width / 2.0 - head.drawn / 2.0 - 2.0).max(head.drawn / 2.0 + 1.0);
-    shop.wall(
-        &draft.name,
-        "beyond its screws",
-        width / 2.0 - out - head.drawn / 2.0,
-        |short| {
-            format!(
-                "make the keeper at least {:.2} mm wide",
-                width + 2.0 * short
-            )
-        },
-    )?;
+    let beyond = width / 2.0 - out - head.drawn / 2.0;
+    shop.wall(draft.id, beyond, |short| Wall::BeyondScrews {
+        width_mm: width + 2.0 * short,
+    })?;
     for x in [-out, out] {
         let circle = |radius: f64| Outline::circle(Point::new(x, 0.0), radius);
         draft

@@ -6,6 +6,7 @@ use latchwright_geometry::trig;
 use latchwright_model::Dial;
 use latchwright_model::key::backlash;
 
+use crate::feature::Feature;
 use crate::fit::{Fit, Size, clearance};
 use crate::outline::Outline;
 
@@ -52,8 +53,8 @@ pub fn key_shape(dial: &Dial, fit: &Fit<'_>) -> KeyShape {
     let key = &dial.key;
     let sides = key.sides.max(3);
     let half = PI / f64::from(sides);
-    let across = fit.outside("post across its flats", 2.0 * key.apothem);
-    let recess = fit.hole("star across its flats", 2.0 * (key.apothem + key.clearance));
+    let across = fit.outside(Feature::Post, 2.0 * key.apothem);
+    let recess = fit.hole(Feature::Star, 2.0 * (key.apothem + key.clearance));
     let corner = fit.printer.corner;
     let run = corner * trig::sin(half) / trig::cos(half);
     let free = free_flat(sides, key.apothem, key.clearance);
@@ -69,7 +70,12 @@ pub fn key_shape(dial: &Dial, fit: &Fit<'_>) -> KeyShape {
     };
     let (post, star) = (across.drawn / 2.0, recess.drawn / 2.0);
     let reach = post / trig::cos(half);
-    let mut sizes = clearance("post in star", &across, &recess).to_vec();
+    let mut sizes = clearance(
+        [Feature::PostInStarPerSide, Feature::PostInStarTotal],
+        &across,
+        &recess,
+    )
+    .to_vec();
     sizes.splice(0..0, [across, recess]);
     KeyShape {
         post: Outline::regular(sides, post, FRAC_PI_2).rounded(relief),

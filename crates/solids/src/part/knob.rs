@@ -8,44 +8,42 @@ use latchwright_model::Dial;
 
 use super::grip::grip;
 use super::key::key_shape;
-use super::{Draft, Kind, Part, Shop, named};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::Prism;
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Slim, Wall};
+use crate::feature::Feature;
 use crate::mesh::Pose;
 use crate::options::Relief;
 use crate::outline::Outline;
 use crate::region::Region;
 use crate::slope::Edge;
+use crate::warning::Warning;
 
 /// The thinnest face over the star, mm.
 ///
 /// # Source
 /// Common practice, no source: five layers carry a bridge of a centimetre.
 const FACE: f64 = 1.2;
+/// The least that holds a screw's thread, mm: common practice, no source.
+const THREAD: f64 = 2.0;
 
 /// The knob of dial `index`.
 pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
-    let mut draft = Draft::new(named("Knob", index), Kind::Knob, Some(index));
-    draft.smaller = format!("make the knob of dial {} smaller", index + 1);
+    let part = PartId::of(Kind::Knob, index);
+    let mut draft = Draft::new(part);
     let (fit, options) = (&shop.fit, shop.options);
-    let across = fit.outside("knob", dial.knob.diameter);
-    shop.enough(&draft.name, &across, "take a larger knob")?;
+    let across = fit.outside(Feature::Knob, dial.knob.diameter);
+    shop.enough(part, Slim::Knob, &across)?;
     let radius = draft.draw(across) / 2.0;
-    let height = draft.draw(fit.height("knob's height", dial.knob.height, 2.0));
+    let height = draft.draw(fit.height(Feature::KnobHeight, dial.knob.height, 2.0));
     let key = key_shape(dial, fit);
     let recess = key_depth(dial);
-    face_left(shop, &draft.name, recess, height)?;
-    let broken = |fault| PartFault::Mesh {
-        part: named("Knob", index),
-        fault,
-    };
+    face_left(shop, part, recess, height)?;
+    let broken = |fault| PartFault::Mesh { part, fault };
     let shape = grip(options.grip, radius).map_err(broken)?;
     let wall = shape.within - key.star_reach;
-    shop.wall(&draft.name, "around the star", wall, |short| {
-        format!(
-            "make the knob at least {:.2} mm across, or the key smaller",
-            dial.knob.diameter + 2.0 * short / 0.8
-        )
+    shop.wall(part, wall, |short| Wall::Star {
+        knob_mm: dial.knob.diameter + 2.0 * short / 0.8,
     })?;
     let edge = 1.0_f64.min(height / 6.0).min(radius / 10.0);
     let rim = shape.within - edge;
@@ -74,7 +72,7 @@ pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     draft.finish(fit.printer)
 }
 
-fn face_left(shop: &Shop<'_>, name: &str, recess: f64, height: f64) -> Result<(), PartFault> {
+fn face_left(shop: &Shop<'_>, part: PartId, recess: f64, height: f64) -> Result<(), PartFault> {
     let sunk = match shop.options.relief {
         Relief::Raised => 0.0,
         Relief::Sunk => shop.options.relief_height,
@@ -84,7 +82,7 @@ fn face_left(shop: &Shop<'_>, name: &str, recess: f64, height: f64) -> Result<()
         return Ok(());
     }
     Err(PartFault::RecessThrough {
-        part: name.to_owned(),
+        part,
         recess_mm: recess,
         height_mm: height,
         left_mm: left,
@@ -104,18 +102,14 @@ fn pilot(shop: &Shop<'_>, draft: &mut Draft, recess: f64, height: f64) {
         0.0
     };
     let deep = height - recess - FACE - sunk;
-    if deep < 2.0 {
-        draft.warn(
-            "no-pilot",
-            format!(
-                "only {deep:.2} mm of face would hold the screw, 2 mm are needed: glue the key, or \
-                 make the knob {:.2} mm higher",
-                2.0 - deep
-            ),
-        );
+    if deep < THREAD {
+        draft.warn(Warning::NoPilot {
+            face: deep,
+            needed: THREAD,
+        });
         return;
     }
-    let hole = shop.fit.hole("pilot for the screw", screw.pilot);
+    let hole = shop.fit.hole(Feature::ScrewPilot, screw.pilot);
     let circle = Outline::circle(Point::default(), hole.drawn / 2.0);
     draft.sizes.push(hole);
     draft

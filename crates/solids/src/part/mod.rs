@@ -22,11 +22,12 @@ use core::f64::consts::PI;
 use latchwright_model::{Design, Dial, Material, PinMake, Printer};
 
 use crate::extrude::Body;
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Slim, Wall};
 use crate::fit::{Fit, Size};
 use crate::mesh::{Extent, Mesh, Pose};
 use crate::options::Options;
 use crate::slope::Edge;
+use crate::warning::Warning;
 use crate::watertight::{Soundness, check_rounded};
 
 pub(crate) use disc::disc;
@@ -35,7 +36,7 @@ pub(crate) use jig::jigs;
 pub(crate) use keeper::keeper;
 pub(crate) use knob::knob;
 pub(crate) use pin::pin;
-pub(crate) use ring::ring;
+pub(crate) use ring::{LEAST_LABEL, ring};
 pub(crate) use slider::{pin_strip, slider};
 pub(crate) use slider_knob::slider_knob;
 pub(crate) use washer::washer;
@@ -65,13 +66,49 @@ pub enum Kind {
     Gauge,
 }
 
-/// Something to know about a part before it is printed.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Warning {
-    /// Stable name, for example `standing-pin`.
-    pub code: &'static str,
-    /// One sentence with figures and what to do, without a trailing stop.
-    pub message: String,
+/// Which part: its kind, and the dial that it alone is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PartId {
+    /// What it is for.
+    pub kind: Kind,
+    /// The dial, from 0; none for a part that is for all, such as a strip of pins.
+    pub dial: Option<usize>,
+}
+
+impl PartId {
+    /// A part for one dial.
+    pub(crate) const fn of(kind: Kind, dial: usize) -> Self {
+        Self {
+            kind,
+            dial: Some(dial),
+        }
+    }
+
+    /// A part for all dials.
+    pub(crate) const fn whole(kind: Kind) -> Self {
+        Self { kind, dial: None }
+    }
+
+    /// For people and for files, for example `Disc 2`.
+    pub fn name(self) -> String {
+        let what = match self.kind {
+            Kind::Disc => "Disc",
+            Kind::Knob => "Knob",
+            Kind::Ring => "Ring",
+            Kind::Washer => "Washer",
+            Kind::Pin if self.dial.is_none() => "Pin strip",
+            Kind::Pin => "Pin",
+            Kind::Slider => "Slider",
+            Kind::SliderKnob => "Slider knob",
+            Kind::Keeper => "Keeper",
+            Kind::Jig => "Drilling jig",
+            Kind::Gauge => "Fit gauge",
+        };
+        match self.dial {
+            Some(dial) => format!("{what} {}", dial + 1),
+            None => what.to_owned(),
+        }
+    }
 }
 
 /// One part, lying as it is to be printed: lowest point at z = 0, z up, mm.
@@ -81,7 +118,7 @@ pub struct Part {
     pub name: String,
     /// What it is for.
     pub kind: Kind,
-    /// The dial it belongs to, from 0.
+    /// The dial it belongs to, from 0; none for tools.
     pub dial: Option<usize>,
     /// Its surface.
     pub mesh: Mesh,
@@ -178,48 +215,43 @@ impl<'a> Shop<'a> {
     }
 
     /// [`PartFault::NothingToDraw`] if a drawn width is no more than two lines.
-    pub(crate) fn enough(&self, part: &str, size: &Size, remedy: &str) -> Result<(), PartFault> {
+    pub(crate) fn enough(&self, part: PartId, what: Slim, size: &Size) -> Result<(), PartFault> {
         let least = self.fit.least_wall();
         if size.drawn > least {
             return Ok(());
         }
         Err(PartFault::NothingToDraw {
-            part: part.to_owned(),
-            what: "a width or diameter",
+            part,
+            what,
             finished_mm: size.nominal,
             drawn_mm: size.drawn,
             least_mm: least,
-            remedy: remedy.to_owned(),
         })
     }
 
-    /// [`PartFault::NoWall`] if a wall is thinner than two lines.
+    /// [`PartFault::NoWall`] if a wall is thinner than two lines; `which` is told by how much.
     pub(crate) fn wall(
         &self,
-        part: &str,
-        between: &'static str,
+        part: PartId,
         wall: f64,
-        remedy: impl FnOnce(f64) -> String,
+        which: impl FnOnce(f64) -> Wall,
     ) -> Result<(), PartFault> {
         let needed = self.fit.least_wall();
         if wall >= needed - 1e-9 {
             return Ok(());
         }
         Err(PartFault::NoWall {
-            part: part.to_owned(),
-            between,
+            part,
+            wall: which(needed - wall),
             wall_mm: wall,
             needed_mm: needed,
-            remedy: remedy(needed - wall),
         })
     }
 }
 
 /// A part in the making.
 pub(crate) struct Draft {
-    pub name: String,
-    pub kind: Kind,
-    pub dial: Option<usize>,
+    pub id: PartId,
     pub body: Body,
     pub sizes: Vec<Size>,
     pub colour_change: Option<f64>,
@@ -228,16 +260,12 @@ pub(crate) struct Draft {
     pub apart: i32,
     /// Turned down on its side once it is meshed.
     pub laid: bool,
-    /// What to do if it does not go on the bed.
-    pub smaller: String,
 }
 
 impl Draft {
-    pub(crate) fn new(name: String, kind: Kind, dial: Option<usize>) -> Self {
+    pub(crate) fn new(id: PartId) -> Self {
         Self {
-            name,
-            kind,
-            dial,
+            id,
             body: Body::new(),
             sizes: Vec::new(),
             colour_change: None,
@@ -245,8 +273,6 @@ impl Draft {
             assembled: None,
             apart: 0,
             laid: false,
-            smaller: "make it smaller in the design, or name the larger bed of another printer"
-                .to_owned(),
         }
     }
 
@@ -257,16 +283,14 @@ impl Draft {
         drawn
     }
 
-    pub(crate) fn warn(&mut self, code: &'static str, message: String) {
-        self.warnings.push(Warning { code, message });
+    pub(crate) fn warn(&mut self, warning: Warning) {
+        self.warnings.push(warning);
     }
 
     /// Meshes, lays down, measures.
     pub(crate) fn finish(self, printer: &Printer) -> Result<Part, PartFault> {
-        let broken = |fault| PartFault::Mesh {
-            part: self.name.clone(),
-            fault,
-        };
+        let part = self.id;
+        let broken = |fault| PartFault::Mesh { part, fault };
         let mut mesh = self.body.mesh().map_err(broken)?;
         if self.laid {
             mesh = mesh.laid();
@@ -276,12 +300,12 @@ impl Draft {
             mesh = mesh.posed(&Pose::to(0.0, 0.0, -low));
         }
         let sound = check_rounded(&mesh).map_err(broken)?;
-        let part = Part {
+        let made = Part {
             mass_g: sound.volume * printer.density / 1000.0,
             filament_mm: sound.volume / (PI / 4.0 * printer.filament * printer.filament),
-            name: self.name,
-            kind: self.kind,
-            dial: self.dial,
+            name: self.id.name(),
+            kind: self.id.kind,
+            dial: self.id.dial.filter(|_| self.id.kind != Kind::Jig),
             mesh,
             sound,
             sizes: self.sizes,
@@ -290,32 +314,23 @@ impl Draft {
             assembled: self.assembled,
             apart: self.apart,
         };
-        fits_bed(&part, printer, self.smaller)?;
-        Ok(part)
+        fits_bed(part, &made, printer)?;
+        Ok(made)
     }
 }
 
 /// Either way round on the bed.
-fn fits_bed(part: &Part, printer: &Printer, remedy: String) -> Result<(), PartFault> {
-    let [x, y, z] = part.extent().size();
+fn fits_bed(id: PartId, part: &Part, printer: &Printer) -> Result<(), PartFault> {
+    let size = part.extent().size();
+    let [x, y, z] = size;
     let (bed_x, bed_y) = printer.bed;
     let flat = (x <= bed_x && y <= bed_y) || (y <= bed_x && x <= bed_y);
     if flat && z <= printer.height {
         return Ok(());
     }
     Err(PartFault::LargerThanBed {
-        part: part.name.clone(),
-        x_mm: x,
-        y_mm: y,
-        z_mm: z,
-        bed_x_mm: bed_x,
-        bed_y_mm: bed_y,
-        bed_z_mm: printer.height,
-        remedy,
+        part: id,
+        size_mm: size,
+        bed_mm: [bed_x, bed_y, printer.height],
     })
-}
-
-/// The name of a dial's part, as `Disc 2`.
-pub(crate) fn named(what: &str, dial: usize) -> String {
-    format!("{what} {}", dial + 1)
 }

@@ -6,13 +6,15 @@ use latchwright_geometry::{Point, trig};
 use latchwright_model::{Dial, PinMake};
 
 use super::arm::slender;
-use super::{Draft, Kind, Part, Shop, named};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::{Prism, THROUGH};
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Slim};
+use crate::feature::Feature;
 use crate::mesh::Pose;
 use crate::outline::Outline;
 use crate::region::Region;
 use crate::slope::Edge;
+use crate::warning::Warning;
 
 /// Length of a finger's tip behind its pin, mm.
 const TIP: f64 = 16.0;
@@ -29,16 +31,16 @@ pub(crate) fn pin(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<P
 
 /// A rod printed on a flat that faces away from the disc.
 fn lying(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
-    let mut draft = Draft::new(named("Pin", index), Kind::Pin, Some(index));
-    let across = shop.fit.outside("pin", dial.pin.diameter);
-    shop.enough(&draft.name, &across, "take a thicker pin, or one of steel")?;
+    let mut draft = Draft::new(PartId::of(Kind::Pin, index));
+    let across = shop.fit.outside(Feature::Pin, dial.pin.diameter);
+    shop.enough(draft.id, Slim::SinglePin, &across)?;
     let radius = draft.draw(across) / 2.0;
     // in a printed slider its socket goes right through
     let whole = shop
         .printed_slider()
         .then_some(shop.design.slider.thickness);
     let whole = whole.unwrap_or(dial.pin.height);
-    let long = draft.draw(shop.fit.height("pin's length", whole, 2.0));
+    let long = draft.draw(shop.fit.height(Feature::PinLength, whole, 2.0));
     // cut where the overhang reaches 45 degrees: nothing to support, a flat to lie on
     let flat = radius * trig::sin(FRAC_PI_4);
     let chord = PI / trig::acos(1.0 - 0.01 / radius.max(0.02));
@@ -54,13 +56,7 @@ fn lying(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> 
     let rod = Prism::new(Outline::new(points), 0.0, long);
     draft.body.add(rod.with_low(end.clone()).with_high(end));
     draft.laid = true;
-    draft.warn(
-        "flat-behind",
-        format!(
-            "the pin has a flat {:.2} mm wide to lie on: set it with the flat away from the disc",
-            2.0 * flat
-        ),
-    );
+    draft.warn(Warning::FlatBehind { wide: 2.0 * flat });
     let (x, y) = dial.pin_at();
     let top = -shop.design.slider.below;
     // its lowest line on the bed is the flat, which comes to stand behind its middle
@@ -75,18 +71,18 @@ fn lying(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> 
 
 /// The tip of a finger, as wide as the pin, with the pin standing on its end.
 fn standing(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
-    let mut draft = Draft::new(named("Pin", index), Kind::Pin, Some(index));
+    let mut draft = Draft::new(PartId::of(Kind::Pin, index));
     let (pin, fit) = (&dial.pin, &shop.fit);
-    let across = fit.outside("pin", pin.diameter);
-    shop.enough(&draft.name, &across, "take a thicker pin, or one of steel")?;
+    let across = fit.outside(Feature::Pin, pin.diameter);
+    shop.enough(draft.id, Slim::SinglePin, &across)?;
     let radius = draft.draw(across) / 2.0;
     let free = pin.free.clamp(0.0, pin.height);
     let held = fit
-        .height("finger's thickness", pin.height - free, 1.0)
+        .height(Feature::FingerThickness, pin.height - free, 1.0)
         .drawn;
-    let top = draft.draw(fit.height("pin's height", pin.height, 2.0));
+    let top = draft.draw(fit.height(Feature::PinHeight, pin.height, 2.0));
     let top = top.max(held + fit.printer.layer);
-    slender(&mut draft, dial, "pin");
+    slender(&mut draft, dial, None);
     let back = Point::new(0.0, -TIP);
     let finger = Outline::capsule(back, Point::default(), radius);
     let circle = |radius: f64| Outline::circle(Point::default(), radius);
@@ -103,7 +99,7 @@ fn standing(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFaul
         let beside = Region::from(wide)
             .minus(&Outline::capsule(back, Point::default(), radius).into())
             .map_err(|fault| PartFault::Mesh {
-                part: draft.name.clone(),
+                part: draft.id,
                 fault,
             })?;
         draft.body.cut(Prism::new(beside, held, THROUGH));

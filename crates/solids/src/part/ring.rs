@@ -3,14 +3,16 @@
 use latchwright_geometry::{Point, trig};
 use latchwright_model::Dial;
 
-use super::{Draft, Kind, Part, Shop, named};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::Prism;
 use crate::fault::{MeshFault, PartFault};
+use crate::feature::Feature;
 use crate::label::{Type, labels};
 use crate::mesh::Pose;
 use crate::options::Relief;
 use crate::outline::Outline;
 use crate::region::Region;
+use crate::warning::Warning;
 
 /// Clear distance from the knob, mm.
 const CLEAR: f64 = 1.0;
@@ -18,26 +20,29 @@ const CLEAR: f64 = 1.0;
 const MARK: f64 = 1.4;
 /// Ground around marks and labels, mm.
 const MARGIN: f64 = 0.7;
+/// Lower labels are none, mm: common practice, no source.
+pub(crate) const LEAST_LABEL: f64 = 2.5;
 
 /// The ring of dial `index`, or nothing where rings would overlap or there is no room for labels.
 pub(crate) fn ring(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<Part>, PartFault> {
-    let mut draft = Draft::new(named("Ring", index), Kind::Ring, Some(index));
+    let part = PartId::of(Kind::Ring, index);
+    let mut draft = Draft::new(part);
     let (fit, options) = (&shop.fit, shop.options);
-    let inner_size = fit.hole("ring inside", dial.knob.diameter + 2.0 * CLEAR);
+    let inner_size = fit.hole(Feature::RingInside, dial.knob.diameter + 2.0 * CLEAR);
     let label = label_height(shop, index, dial, &mut draft);
     let Some(label) = label else {
         return Ok(None);
     };
     let wide = 3.0 * MARGIN + MARK + label;
-    let across = fit.outside("ring outside", dial.knob.diameter + 2.0 * (CLEAR + wide));
-    let thick = fit.height("ring's thickness", 1.6, 1.0);
+    let across = fit.outside(
+        Feature::RingOutside,
+        dial.knob.diameter + 2.0 * (CLEAR + wide),
+    );
+    let thick = fit.height(Feature::RingThickness, 1.6, 1.0);
     let (inner, outer) = (inner_size.drawn / 2.0, across.drawn / 2.0);
     draft.sizes.extend([inner_size, across, thick.clone()]);
     let thick = thick.drawn;
-    let broken = |fault| PartFault::Mesh {
-        part: named("Ring", index),
-        fault,
-    };
+    let broken = |fault| PartFault::Mesh { part, fault };
     let circle = |radius: f64| Outline::circle(Point::default(), radius);
     let ground = Region::from(circle(outer))
         .minus(&circle(inner).into())
@@ -65,7 +70,8 @@ pub(crate) fn ring(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<
     draft.finish(fit.printer).map(Some)
 }
 
-/// The height of the labels that neighbours leave room for, mm; `None` below 2.5 mm.
+/// The height of the labels that neighbours leave room for, mm; `None` below
+/// [`LEAST_LABEL`].
 fn label_height(shop: &Shop<'_>, index: usize, dial: &Dial, draft: &mut Draft) -> Option<f64> {
     let mine = Point::new(dial.centre.0, dial.centre.1);
     let others = shop
@@ -82,17 +88,11 @@ fn label_height(shop: &Shop<'_>, index: usize, dial: &Dial, draft: &mut Draft) -
         .fold(f64::INFINITY, f64::min);
     let most = room - CLEAR - MARK - 3.0 * MARGIN;
     let wanted = shop.options.label_height;
-    if most < wanted && most >= 2.5 {
-        draft.warn(
-            "small-labels",
-            format!(
-                "labels are {most:.2} mm high instead of {wanted:.2} mm, so that the ring stays clear \
-                 of its neighbour; set the dials further apart"
-            ),
-        );
+    if most < wanted && most >= LEAST_LABEL {
+        draft.warn(Warning::SmallLabels { high: most, wanted });
     }
     let height = wanted.min(most);
-    (height >= 2.5).then_some(height)
+    (height >= LEAST_LABEL).then_some(height)
 }
 
 /// Marks and labels as one region; mark 0 at +y, counted clockwise.
@@ -138,25 +138,16 @@ fn signs(
         }
     }
     if all.thin > 0 {
-        draft.warn(
-            "thin-labels",
-            format!(
-                "strokes of {} labels are thinner than the nozzle's {:.2} mm and may not be laid down: \
-                 take a bolder face or larger labels",
-                all.thin,
-                shop.printer().nozzle
-            ),
-        );
+        draft.warn(Warning::ThinLabels {
+            labels: all.thin,
+            nozzle: shop.printer().nozzle,
+        });
     }
     if bare > 0 {
-        draft.warn(
-            "bare-marks",
-            format!(
-                "{bare} of {} marks stay without a label: no outlines for them, or no room; write \
-                 them by hand",
-                dial.positions
-            ),
-        );
+        draft.warn(Warning::BareMarks {
+            bare,
+            marks: dial.positions,
+        });
     }
     Ok(Region::wound(outlines))
 }

@@ -5,12 +5,14 @@ use latchwright_geometry::Point;
 use latchwright_model::{Dial, PinMake};
 
 use super::arm::{Arm, Layers};
-use super::{Draft, Kind, Part, Shop};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::{Prism, THROUGH};
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Wall};
+use crate::feature::Feature;
 use crate::outline::{CHORD, Outline};
 use crate::region::Region;
 use crate::slope::Edge;
+use crate::warning::Warning;
 
 /// What is left of a finger on the bar, so that the fillets at its root stay, mm.
 const STUB: f64 = 1.5;
@@ -21,12 +23,9 @@ const SHANK_PLAY: f64 = 0.2;
 
 /// The whole slider of a design whose slider is printed.
 pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
-    let mut draft = Draft::new("Slider".to_owned(), Kind::Slider, None);
-    "make the slider of wood, with single pins or a pin strip".clone_into(&mut draft.smaller);
-    let broken = |fault| PartFault::Mesh {
-        part: "Slider".to_owned(),
-        fault,
-    };
+    let part = PartId::whole(Kind::Slider);
+    let mut draft = Draft::new(part);
+    let broken = |fault| PartFault::Mesh { part, fault };
     let whole = slider_outline(shop.design, 0.0).flatten(CHORD / 2.0);
     let whole = Region::from(Outline::new(whole));
     let clear = slider_fingers(shop.design, 0.0).into_iter().map(off_bar);
@@ -36,7 +35,7 @@ pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
         .and_then(|bare| bare.inset(growth))
         .map_err(broken)?;
     let thick = draft.draw(shop.fit.height(
-        "slider's thickness",
+        Feature::SliderThickness,
         shop.design.slider.thickness,
         2.0,
     ));
@@ -53,8 +52,7 @@ pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
 
 /// Fingers with standing pins on a bar that lies in a lap under the wooden slider's.
 pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
-    let mut draft = Draft::new("Pin strip".to_owned(), Kind::Pin, None);
-    "print single pins instead of a strip".clone_into(&mut draft.smaller);
+    let mut draft = Draft::new(PartId::whole(Kind::Pin));
     let bar = slider_crossbar(shop.design, 0.0);
     let growth = shop.fit.growth();
     let lap = LAP.min(bar.height());
@@ -63,7 +61,7 @@ pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
         Point::new(bar.max.x - growth, bar.max.y - growth),
     );
     let thick = draft.draw(shop.fit.height(
-        "strip's height at its pins",
+        Feature::StripHeight,
         shop.design.slider.thickness,
         2.0,
     ));
@@ -79,14 +77,10 @@ pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
     };
     layers.build(shop, &mut draft, &arms)?;
     screws(shop, &mut draft, &arms, (low, high), base_top);
-    draft.warn(
-        "use-of-strip",
-        format!(
-            "cut a lap {base_top:.2} mm deep and {lap:.2} mm wide into the underside of the slider's \
-             bar, along its edge towards the discs, leave the fingers off the wood, and glue and screw \
-             the strip into it"
-        ),
-    );
+    draft.warn(Warning::UseOfStrip {
+        deep: base_top,
+        wide: lap,
+    });
     finish(shop, draft, thick)
 }
 
@@ -121,8 +115,8 @@ fn arms<'a>(shop: &Shop<'a>, draft: &mut Draft, thick: f64) -> Result<Vec<Arm<'a
         .map(|(index, dial)| match own(dial) {
             Some(finger) => Arm::new(shop, draft, (index, dial), finger.min.y, thick),
             None => Err(PartFault::NoFinger {
-                part: draft.name.clone(),
-                dial: index + 1,
+                part: draft.id,
+                dial: index,
             }),
         })
         .collect()
@@ -137,21 +131,14 @@ fn shank_hole(
 ) -> Result<(), PartFault> {
     let slider = &shop.design.slider;
     let at = Point::new(slider.pull_at, slider.guide_at.1);
-    let hole = shop.fit.hole(
-        "hole for the finger knob's shank",
-        slider.shank + SHANK_PLAY,
-    );
+    let hole = shop.fit.hole(Feature::ShankHole, slider.shank + SHANK_PLAY);
     let wall = if base.contains(at) {
         base.distance(at) - hole.drawn / 2.0
     } else {
         -hole.drawn / 2.0 - base.distance(at)
     };
-    shop.wall(&draft.name, "around the finger knob's shank", wall, |short| {
-        format!(
-            "bring the finger knob {short:.2} mm further over the slider's neck or bar, or make its \
-             shank thinner"
-        )
-    })?;
+    let which = |short: f64| Wall::Shank { further_mm: short };
+    shop.wall(draft.id, wall, which)?;
     let circle = |radius: f64| Outline::circle(at, radius);
     let floor = thick - slider.thickness / 2.0;
     draft
@@ -167,8 +154,8 @@ fn screw_hole(shop: &Shop<'_>, draft: &mut Draft, at: Point, floor: f64) {
     let Some(screw) = &shop.options.screw else {
         return;
     };
-    let hole = shop.fit.hole("hole for a screw", screw.clearance);
-    let head = shop.fit.hole("head of a screw", screw.head);
+    let hole = shop.fit.hole(Feature::ScrewHole, screw.clearance);
+    let head = shop.fit.hole(Feature::ScrewHead, screw.head);
     let sink = (head.drawn - hole.drawn) / 2.0;
     let circle = |radius: f64| Outline::circle(at, radius);
     draft
@@ -178,7 +165,7 @@ fn screw_hole(shop: &Shop<'_>, draft: &mut Draft, at: Point, floor: f64) {
         let cone = Prism::new(circle(head.drawn / 2.0), -1.0, sink);
         draft.body.cut(cone.with_high(Edge::chamfer(sink)));
     }
-    if draft.sizes.iter().all(|size| size.name != hole.name) {
+    if draft.sizes.iter().all(|size| size.what != hole.what) {
         draft.sizes.extend([hole, head]);
     }
 }

@@ -3,13 +3,15 @@
 use latchwright_geometry::Point;
 
 use super::grip::grip;
-use super::{Draft, Kind, Part, Shop};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::Prism;
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Slim, Wall};
+use crate::feature::Feature;
 use crate::mesh::Pose;
 use crate::options::Grip;
 use crate::outline::Outline;
 use crate::slope::Edge;
+use crate::warning::Warning;
 
 /// Height of what the fingers hold, mm.
 const GRIP: f64 = 10.0;
@@ -20,24 +22,22 @@ const SLENDER: f64 = 2.0;
 
 /// The finger knob, its shank through the plate and halfway into the slider.
 pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
-    let mut draft = Draft::new("Slider knob".to_owned(), Kind::SliderKnob, None);
+    let part = PartId::whole(Kind::SliderKnob);
+    let mut draft = Draft::new(part);
     let (fit, options) = (&shop.fit, shop.options);
     let (plate, slider) = (&shop.design.plate, &shop.design.slider);
-    let shank_size = fit.outside("shank", slider.shank);
-    shop.enough(&draft.name, &shank_size, "take a thicker shank")?;
+    let shank_size = fit.outside(Feature::Shank, slider.shank);
+    shop.enough(part, Slim::Shank, &shank_size)?;
     let shank = draft.draw(shank_size) / 2.0;
-    let radius = draft.draw(fit.outside("finger knob", slider.finger_knob())) / 2.0;
-    let high = fit.height("finger knob's height", GRIP, 1.0).drawn;
+    let radius = draft.draw(fit.outside(Feature::FingerKnob, slider.finger_knob())) / 2.0;
+    let high = fit.height(Feature::FingerKnobHeight, GRIP, 1.0).drawn;
     let long = FLOAT + plate.thickness + slider.below + slider.thickness / 2.0;
-    let top = high + draft.draw(fit.height("shank's length", long, 0.0));
+    let top = high + draft.draw(fit.height(Feature::ShankLength, long, 0.0));
     let grip_kind = match options.grip {
         Grip::Plain => Grip::Fluted,
         other => other,
     };
-    let shape = grip(grip_kind, radius).map_err(|fault| PartFault::Mesh {
-        part: "Slider knob".to_owned(),
-        fault,
-    })?;
+    let shape = grip(grip_kind, radius).map_err(|fault| PartFault::Mesh { part, fault })?;
     let circle = |radius: f64| Outline::circle(Point::default(), radius);
     let body = &mut draft.body;
     body.add(
@@ -52,32 +52,19 @@ pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
     }
     body.add(Prism::new(circle(shank), high / 2.0, top).with_high(Edge::chamfer(0.4)));
     if let Some(screw) = &options.screw {
-        let hole = fit.hole("pilot for the screw", screw.pilot);
-        shop.wall(
-            "Slider knob",
-            "around the pilot hole",
-            shank - hole.drawn / 2.0,
-            |short| {
-                format!(
-                    "make the shank at least {:.2} mm thick",
-                    slider.shank + 2.0 * short
-                )
-            },
-        )?;
+        let hole = fit.hole(Feature::ScrewPilot, screw.pilot);
+        shop.wall(part, shank - hole.drawn / 2.0, |short| Wall::Pilot {
+            shank_mm: slider.shank + 2.0 * short,
+        })?;
         body.cut(Prism::new(circle(hole.drawn / 2.0), high / 2.0, top + 1.0));
         draft.sizes.push(hole);
     }
     if long > SLENDER * slider.shank {
-        draft.warn(
-            "standing-shank",
-            format!(
-                "the shank stands {long:.2} mm on {:.2} mm, more than {SLENDER} diameters, and its \
-                 layers would shear: let a screw of at least {:.0} mm through it from below take the \
-                 pull, or set a dowel instead",
-                slider.shank,
-                long.ceil()
-            ),
-        );
+        draft.warn(Warning::StandingShank {
+            long,
+            diameter: slider.shank,
+            most_diameters: SLENDER,
+        });
     }
     let y = shop.design.slider.guide_at.1;
     draft.assembled = Some(Pose {

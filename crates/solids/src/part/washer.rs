@@ -3,9 +3,10 @@
 use latchwright_geometry::Point;
 use latchwright_model::Dial;
 
-use super::{Draft, Kind, Part, Shop, named};
+use super::{Draft, Kind, Part, PartId, Shop};
 use crate::extrude::Prism;
-use crate::fault::PartFault;
+use crate::fault::{PartFault, Wall};
+use crate::feature::Feature;
 use crate::mesh::Pose;
 use crate::outline::Outline;
 use crate::region::Region;
@@ -26,18 +27,16 @@ pub(crate) fn washer(
     if layers < 1.0 {
         return Ok(None);
     }
-    let mut draft = Draft::new(named("Washer", index), Kind::Washer, Some(index));
+    let part = PartId::of(Kind::Washer, index);
+    let mut draft = Draft::new(part);
     let thick = layers * fit.printer.layer;
     let shaft = dial.bore.diameter - 2.0 * dial.bore.shaft_play;
-    let hole = fit.hole("washer inside", shaft + 2.0 * PLAY);
+    let hole = fit.hole(Feature::WasherInside, shaft + 2.0 * PLAY);
     let outer = (dial.bore.diameter / 2.0 + REACH).min(dial.disc.radius - 0.5);
-    let across = fit.outside("washer outside", 2.0 * outer);
+    let across = fit.outside(Feature::WasherOutside, 2.0 * outer);
     let wall = (across.drawn - hole.drawn) / 2.0;
-    shop.wall(&draft.name, "of the washer", wall, |short| {
-        format!(
-            "make the disc's radius at least {:.2} mm, or the bore smaller",
-            dial.disc.radius + short
-        )
+    shop.wall(part, wall, |short| Wall::Washer {
+        radius_mm: dial.disc.radius + short,
     })?;
     // too thin for a chamfer: what spreads at the bed is left out of the outline instead
     let foot = if thick < 3.0 * shop.options.chamfer {
@@ -48,10 +47,7 @@ pub(crate) fn washer(
     let circle = |radius: f64| Outline::circle(Point::default(), radius);
     let ring = Region::from(circle(across.drawn / 2.0 - foot))
         .minus(&circle(hole.drawn / 2.0 + foot).into())
-        .map_err(|fault| PartFault::Mesh {
-            part: draft.name.clone(),
-            fault,
-        })?;
+        .map_err(|fault| PartFault::Mesh { part, fault })?;
     let mut prism = Prism::new(ring, 0.0, thick);
     if foot == 0.0 {
         prism = prism.with_low(shop.bed_edge(thick));

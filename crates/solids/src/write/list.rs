@@ -16,6 +16,8 @@ pub struct Entry<'a> {
     pub file: &'a str,
     /// The file that holds the bed it lies on.
     pub bed: &'a str,
+    /// What is to be known before it is printed, a sentence each without a trailing stop.
+    pub notes: &'a [String],
 }
 
 /// All parts by their files: boxes in mm, mass in g and filament in m, the sum of them; then each
@@ -62,7 +64,10 @@ fn boxes(text: &mut String, entries: &[Entry<'_>]) {
     let widths = entries.iter().map(|entry| entry.file.chars().count());
     let wide = widths.max().unwrap_or(0);
     let (mut grams, mut metres) = (0.0, 0.0);
-    for Entry { part, file, bed } in entries {
+    for Entry {
+        part, file, bed, ..
+    } in entries
+    {
         let [x, y, z] = part.extent().size();
         let (mass, filament) = (part.mass_g, part.filament_mm / 1000.0);
         line(
@@ -96,8 +101,8 @@ fn details(text: &mut String, entry: &Entry<'_>) {
             format_args!("  change the filament at {height:.2} mm for a second colour"),
         );
     }
-    for warning in &part.warnings {
-        line(text, format_args!("  Note: {}.", warning.message));
+    for note in entry.notes {
+        line(text, format_args!("  Note: {note}."));
     }
 }
 
@@ -113,7 +118,10 @@ fn size_line(text: &mut String, size: &Size) {
         text,
         format_args!(
             "  {:<34} {kind:<9} {:8.3} → {:8.3} → {:8.3}",
-            size.name, size.nominal, size.drawn, size.expected
+            size.what.name(),
+            size.nominal,
+            size.drawn,
+            size.expected
         ),
     );
 }

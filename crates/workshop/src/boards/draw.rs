@@ -5,6 +5,7 @@ use latchwright_geometry::Point;
 
 use super::{BoardLayout, Piece};
 use crate::inch::Rule;
+use crate::parts::Role;
 
 /// Size of type on paper, mm.
 const TYPE: f64 = 2.8;
@@ -48,7 +49,7 @@ pub fn board_drawing(layout: &BoardLayout, width: f64, rule: Rule) -> Drawing {
     let mut taken: Vec<Rect> = layout.pieces().map(place).collect();
     let mut words = Vec::new();
     for strip in &layout.strips {
-        let mut unnamed: Vec<&str> = Vec::new();
+        let mut unnamed: Vec<&Role> = Vec::new();
         for piece in &strip.pieces {
             let area = place(piece);
             let outline = Outline::rectangle(area);
@@ -56,17 +57,19 @@ pub fn board_drawing(layout: &BoardLayout, width: f64, rule: Rule) -> Drawing {
             drawing.items.push(face);
             let mut label = label(area, piece, rule);
             if label.is_empty() {
-                label.extend(above(all, &taken, area, &piece.name));
+                let name = piece.part.name(rule.units);
+                label.extend(above(all, &taken, area, &name));
             }
-            if label.is_empty() && !unnamed.contains(&piece.name.as_str()) {
-                unnamed.push(&piece.name);
+            if label.is_empty() && !unnamed.contains(&&piece.part) {
+                unnamed.push(&piece.part);
             }
             // What stands outside its piece is in the way of the next.
             taken.extend(label.iter().map(|item| item.shape.extent()));
             words.extend(label);
         }
         if let Some(last) = strip.pieces.last() {
-            let beside = beside(all, &taken, place(last), &unnamed.join(", "));
+            let names: Vec<String> = unnamed.iter().map(|part| part.name(rule.units)).collect();
+            let beside = beside(all, &taken, place(last), &names.join(", "));
             taken.extend(beside.iter().map(|item| item.shape.extent()));
             words.extend(beside);
         }
@@ -126,11 +129,12 @@ fn label(area: Rect, piece: &Piece, rule: Rule) -> Vec<Item> {
         (room.width(), room.height())
     };
     let size = format!("{} × {}", rule.say(piece.width), rule.say(piece.height));
+    let name = piece.part.name(rule.units);
     let ways = [
-        (vec![piece.name.as_str(), size.as_str()], TYPE),
-        (vec![piece.name.as_str(), size.as_str()], SMALL),
-        (vec![piece.name.as_str()], TYPE),
-        (vec![piece.name.as_str()], SMALL),
+        (vec![name.as_str(), size.as_str()], TYPE),
+        (vec![name.as_str(), size.as_str()], SMALL),
+        (vec![name.as_str()], TYPE),
+        (vec![name.as_str()], SMALL),
     ];
     let fits = |(lines, height): &(Vec<&str>, f64)| {
         let wide = lines

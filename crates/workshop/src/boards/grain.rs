@@ -1,6 +1,6 @@
 //! Round which corners of the box the grain runs on, and which one cannot match.
 
-use super::BoardLayout;
+use super::{BoardLayout, Piece};
 use crate::joinery::SidePlace;
 
 /// Corners as the two sides that meet there, in the order in which they lie on the board.
@@ -33,35 +33,12 @@ impl GrainRound {
     pub(super) fn of(boards: &[BoardLayout]) -> Self {
         let mut neighbours = Vec::new();
         for strip in boards.iter().flat_map(|board| &board.strips) {
-            let sides = strip.pieces.iter().map(|piece| piece.side);
+            let sides = strip.pieces.iter().map(Piece::side);
             neighbours.extend(sides.clone().zip(sides.skip(1)));
         }
         let (runs_on, breaks) = CORNERS
             .into_iter()
             .partition(|(one, other)| neighbours.contains(&(Some(*one), Some(*other))));
         Self { runs_on, breaks }
-    }
-
-    /// In one sentence without a stop.
-    pub fn sentence(&self) -> String {
-        let corner =
-            |(one, other): &(SidePlace, SidePlace)| format!("{} to {}", one.name(), other.name());
-        let list = |corners: &[(SidePlace, SidePlace)]| {
-            corners.iter().map(corner).collect::<Vec<_>>().join(", ")
-        };
-        if self.runs_on.is_empty() {
-            return "the grain runs on round no corner: the sides do not come from one strip"
-                .to_owned();
-        }
-        let cannot = if self.breaks.len() == 1 {
-            "the fourth corner cannot match"
-        } else {
-            "these cannot match"
-        };
-        format!(
-            "the grain runs on from {}; {cannot}: {}",
-            list(&self.runs_on),
-            list(&self.breaks)
-        )
     }
 }

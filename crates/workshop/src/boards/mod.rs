@@ -11,8 +11,8 @@ mod plan;
 
 use latchwright_model::Board;
 
-use crate::fault::Fault;
 use crate::joinery::SidePlace;
+use crate::parts::Role;
 
 pub use draw::board_drawing;
 pub use grain::GrainRound;
@@ -22,8 +22,8 @@ pub use plan::cut_plan;
 /// A part as it lies on a board, sawn rough, mm from the board's lower left corner.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Piece {
-    /// What people call the part.
-    pub name: String,
+    /// Which part it is.
+    pub part: Role,
     /// Left end, along the grain; the trimmed end counts.
     pub x: f64,
     /// Lower edge, across the grain.
@@ -34,8 +34,6 @@ pub struct Piece {
     pub height: f64,
     /// Whether it lies across the board; sheets only.
     pub turned: bool,
-    /// Which side of the box it is.
-    pub side: Option<SidePlace>,
     /// Thickness it is planed to, mm.
     pub thickness: f64,
 }
@@ -72,7 +70,7 @@ pub struct Shortfall {
     /// The board that would do, its count one: the length is what is missing, with both ends' trim.
     pub board: Board,
     /// What would be cut from it.
-    pub parts: Vec<String>,
+    pub parts: Vec<Role>,
 }
 
 /// How everything is cut.
@@ -84,10 +82,52 @@ pub struct CutPlan {
     pub shortfalls: Vec<Shortfall>,
     /// Over which corners the grain runs on.
     pub grain: GrainRound,
-    /// What else to know, sentences without a stop.
-    pub notes: Vec<String>,
+    /// What else to know.
+    pub notes: Vec<PlanNote>,
     /// What cannot be cut at all.
-    pub faults: Vec<Fault>,
+    pub faults: Vec<PlanFault>,
+}
+
+/// What else to know of a plan. Lengths are in mm.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PlanNote {
+    /// So many boards are to be bought.
+    Buy {
+        /// How many.
+        boards: usize,
+        /// One of them; its length, width and thickness are the least that will do.
+        board: Board,
+    },
+    /// A board is thicker than what is cut from it.
+    Plane {
+        /// What is cut from it.
+        part: Role,
+        /// Thickness of the board.
+        from: f64,
+        /// Thickness of the part.
+        to: f64,
+    },
+}
+
+/// What cannot be cut at all.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PlanFault {
+    /// A part has no size.
+    PartWithoutSize(Role),
+    /// More boards than are looked at would be needed.
+    TooMuchWood {
+        /// Of which wood.
+        wood: String,
+        /// How many are looked at.
+        most: usize,
+    },
+}
+
+impl Piece {
+    /// Which side of the box it is.
+    pub const fn side(&self) -> Option<SidePlace> {
+        self.part.side()
+    }
 }
 
 impl BoardLayout {

@@ -2,13 +2,10 @@
 
 use latchwright_model::wood::find_wood;
 use latchwright_model::{Board, Design};
-use latchwright_model::{Place, Severity};
 
 use super::grain::SEQUENCE;
 use super::pack::{Bin, Block, Spot, pack_all, pack_some};
-use super::{BoardLayout, CutPlan, GrainRound, Piece, Shortfall, Strip};
-use crate::fault::Fault;
-use crate::inch::Rule;
+use super::{BoardLayout, CutPlan, GrainRound, Piece, PlanFault, PlanNote, Shortfall, Strip};
 use crate::joinery::SidePlace;
 use crate::parts::{Make, Part, Role, parts};
 use crate::tame::tame;
@@ -26,8 +23,8 @@ const SHEET_SLACK: f64 = 0.3;
 /// One part to be cut.
 #[derive(Debug, Clone)]
 struct Item {
-    name: String,
-    /// As the list of parts calls it.
+    part: Role,
+    /// Its wood as the list of parts calls it.
     label: String,
     /// As it is found on boards.
     wood: String,
@@ -35,7 +32,6 @@ struct Item {
     width: f64,
     thickness: f64,
     sheet: bool,
-    side: Option<SidePlace>,
 }
 
 /// Parts that stay together on one strip.
@@ -74,8 +70,7 @@ pub fn cut_plan(design: &Design) -> CutPlan {
         }
     }
     plan.grain = GrainRound::of(&plan.boards);
-    plan.notes.push(plan.grain.sentence());
-    plan.planing(design);
+    plan.planing();
     plan
 }
 
@@ -97,9 +92,17 @@ fn woods(items: &[Item]) -> Vec<String> {
 
 /// The sides `together` at a time in one run, everything else by itself.
 fn runs(items: &[Item], together: usize) -> Vec<Run> {
-    let find = |place: &SidePlace| items.iter().find(|item| item.side == Some(*place)).cloned();
+    let find = |place: &SidePlace| {
+        items
+            .iter()
+            .find(|item| item.part.side() == Some(*place))
+            .cloned()
+    };
     let sides: Vec<Item> = SEQUENCE.iter().filter_map(find).collect();
-    let alone = items.iter().filter(|item| item.side.is_none()).cloned();
+    let alone = items
+        .iter()
+        .filter(|item| item.part.side().is_none())
+        .cloned();
     let chunks = sides.chunks(together.max(1)).map(|run| Run(run.to_vec()));
     chunks.chain(alone.map(|item| Run(vec![item]))).collect()
 }
@@ -127,17 +130,12 @@ impl CutPlan {
             let Some(rough) = part.rough else { continue };
             let bare = part.bare.unwrap_or(rough);
             if bare.length <= 0.0 || bare.width <= 0.0 || bare.thickness <= 0.0 {
-                self.faults.push(Fault {
-                    severity: Severity::Error,
-                    code: "part-without-size",
-                    place: Place::Design,
-                    message: format!("the {} has no size that could be cut", part.name),
-                    remedy: "mend its sizes first".to_owned(),
-                });
+                let fault = PlanFault::PartWithoutSize(part.role.clone());
+                self.faults.push(fault);
                 continue;
             }
             // A sheet is not planed: its thickness is the one asked for.
-            let sheet = part.grain.is_none();
+            let sheet = !part.solid;
             let thickness = if sheet {
                 part.finished.thickness
             } else {
@@ -145,17 +143,13 @@ impl CutPlan {
             };
             for _ in 0..part.count.min(8) {
                 items.push(Item {
-                    name: part.name.clone(),
+                    part: part.role.clone(),
                     label: part.material.clone(),
                     wood: wood_name(&part.material),
                     length: rough.length,
                     width: rough.width,
                     thickness,
                     sheet,
-                    side: match part.role {
-                        Role::Side(place) => Some(place),
-                        _ => None,
-                    },
                 });
             }
         }
@@ -205,33 +199,10 @@ impl CutPlan {
                 .fold(0.0, f64::max);
             self.shortfalls.extend(shortfall(design, &group, wide));
         }
-        self.say_shortfalls(design, wood);
-    }
-
-    fn say_shortfalls(&mut self, design: &Design, wood: &str) {
-        let rule = Rule::of(design);
-        let own = self
-            .shortfalls
-            .iter()
-            .filter(|short| wood_name(&short.board.wood) == wood);
-        let sentences: Vec<String> = own
-            .map(|short| {
-                format!(
-                    "{} of {} {} thick and {} wide are missing, for: {}",
-                    rule.say_at_least(short.board.length),
-                    short.board.wood,
-                    rule.say(short.board.thickness),
-                    rule.say_at_least(short.board.width),
-                    named_once(&short.parts).join(", ")
-                )
-            })
-            .collect();
-        self.notes.extend(sentences);
     }
 
     /// From boards to buy: one width for each wood and thickness, as short as will do.
     fn buy(&mut self, design: &Design, items: &[Item]) {
-        let rule = Rule::of(design);
         for group in by_thickness(items) {
             let Some(short) = shortfall(design, &group, 0.0) else {
                 continue;
@@ -253,48 +224,39 @@ impl CutPlan {
                 .map(|together| lay(&many, runs(&group, together), &design.bench, true));
             let laid = tries.into_iter().find(|laid| laid.left.is_empty());
             let Some(laid) = laid else {
-                self.faults.push(Fault {
-                    severity: Severity::Error,
-                    code: "too-much-wood",
-                    place: Place::Design,
-                    message: format!(
-                        "more than {MOST_BOARDS} boards of {} would be needed",
-                        board.wood
-                    ),
-                    remedy: "mend the sizes of the parts first".to_owned(),
+                self.faults.push(PlanFault::TooMuchWood {
+                    wood: board.wood,
+                    most: MOST_BOARDS,
                 });
                 continue;
             };
-            self.notes.push(format!(
-                "buy {} of {}: at least {} thick, {} wide and {} long",
-                laid.boards.len(),
-                board.wood,
-                rule.say(board.thickness),
-                rule.say_at_least(board.width),
-                rule.say_at_least(board.length)
-            ));
-            self.boards.extend(laid.boards);
+            self.boards.extend(laid.boards.iter().cloned());
+            self.notes.push(PlanNote::Buy {
+                boards: laid.boards.len(),
+                board,
+            });
         }
     }
 
     /// Boards that are thicker than what is cut from them.
-    fn planing(&mut self, design: &Design) {
-        let rule = Rule::of(design);
-        let mut said = Vec::new();
-        for board in self.boards.iter().filter(|board| !board.to_buy) {
-            for piece in board.pieces() {
-                if board.board.thickness > piece.thickness + 0.05 {
-                    said.push(format!(
-                        "plane the {} from {} to {}",
-                        piece.name,
-                        rule.say(board.board.thickness),
-                        rule.say(piece.thickness)
-                    ));
-                }
-            }
+    fn planing(&mut self) {
+        let mut planed = Vec::new();
+        for layout in self.boards.iter().filter(|layout| !layout.to_buy) {
+            let from = layout.board.thickness;
+            let thinner = |piece: &&Piece| from > piece.thickness + 0.05;
+            planed.extend(
+                layout
+                    .pieces()
+                    .filter(thinner)
+                    .map(|piece| PlanNote::Plane {
+                        part: piece.part.clone(),
+                        from,
+                        to: piece.thickness,
+                    }),
+            );
         }
-        said.dedup();
-        self.notes.extend(said);
+        planed.dedup();
+        self.notes.extend(planed);
     }
 }
 
@@ -371,24 +333,8 @@ fn shortfall(design: &Design, items: &[Item], width: f64) -> Option<Shortfall> {
             thickness,
             count: 1,
         },
-        parts: items.iter().map(|item| item.name.clone()).collect(),
+        parts: items.iter().map(|item| item.part.clone()).collect(),
     })
-}
-
-/// The names, each once and with its number where there are more: `2 × guide strip`.
-fn named_once(names: &[String]) -> Vec<String> {
-    let mut counted: Vec<(&str, usize)> = Vec::new();
-    for name in names {
-        match counted.iter_mut().find(|(known, _)| known == name) {
-            Some((_, count)) => *count += 1,
-            None => counted.push((name, 1)),
-        }
-    }
-    let said = counted.into_iter().map(|(name, count)| match count {
-        1 => name.to_owned(),
-        _ => format!("{count} × {name}"),
-    });
-    said.collect()
 }
 
 /// Blocks that may come from a board of this thickness though they are a hair thinner.
@@ -479,13 +425,12 @@ fn put(layout: &mut BoardLayout, run: &Run, spot: Spot, kerf: f64) {
             (item.length, item.width)
         };
         pieces.push(Piece {
-            name: item.name.clone(),
+            part: item.part.clone(),
             x,
             y: spot.y,
             width,
             height,
             turned: spot.turned,
-            side: item.side,
             thickness: item.thickness,
         });
         x += width + kerf;

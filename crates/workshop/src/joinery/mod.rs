@@ -16,11 +16,11 @@ mod sums;
 
 use latchwright_model::{Corner, Design, LidKind};
 
-use crate::fault::Fault;
 use crate::tame::tame;
 
+pub use faults::{BoxSize, JoineryFault};
 pub use fittings::{KeeperSeat, Mortise, Notch};
-pub use panel::{LEAST_HOLD, Panel};
+pub use panel::{LEAST_HOLD, Panel, PanelKind};
 pub use sides::{End, Groove, Side, SidePlace};
 pub use sums::{Sum, sums};
 
@@ -96,7 +96,7 @@ pub struct Joinery {
     /// The cut in the front's upper edge for the tab; `None` where the tab stays clear of the front.
     pub notch: Option<Notch>,
     /// What cannot be built, or needs a second look.
-    pub faults: Vec<Fault>,
+    pub faults: Vec<JoineryFault>,
 }
 
 impl Fit {

@@ -1,7 +1,7 @@
 //! Floor and top in their grooves, with room to swell and wood enough to hold when they shrink.
 
 use latchwright_model::wood::{Air, Mover, Swelling};
-use latchwright_model::{Climate, Design, Grain, Material, OwnWood, Sawn};
+use latchwright_model::{Climate, Design, Grain, Material, OwnWood, Place, Sawn};
 
 use super::Fit;
 
@@ -11,11 +11,38 @@ pub const LEAST_HOLD: f64 = 2.0;
 /// Clearance on each side besides what the season asks for, mm: common practice, no source.
 const EASE: f64 = 0.5;
 
+/// Which panel lies in a groove.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PanelKind {
+    /// The floor of the box.
+    Floor,
+    /// The top of the lid, where the lid is a band.
+    Plate,
+}
+
+impl PanelKind {
+    /// What people call it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Floor => "floor",
+            Self::Plate => "plate",
+        }
+    }
+
+    /// The part of the design that it belongs to.
+    pub(super) const fn place(self) -> Place {
+        match self {
+            Self::Floor => Place::Body,
+            Self::Plate => Place::Plate,
+        }
+    }
+}
+
 /// A panel that lies loose in the sides' grooves.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Panel {
-    /// `floor` or `plate`.
-    pub name: &'static str,
+    /// Which one.
+    pub kind: PanelKind,
     /// Along x, mm.
     pub width: Fit,
     /// Along y, mm.
@@ -58,7 +85,7 @@ pub(super) fn floor(design: &Design) -> Panel {
     let (width, depth) = (fit(design.inside.width, x), fit(design.inside.depth, y));
     let material = floor.material.clone();
     let size = (width, depth, floor.thickness);
-    panel(design, "floor", material, size, (x, y, guessed))
+    panel(design, PanelKind::Floor, material, size, (x, y, guessed))
 }
 
 /// The plate in its groove: as large as the design says.
@@ -71,12 +98,12 @@ pub(super) fn top(design: &Design) -> Panel {
     };
     let moves = moves(design, &material);
     let size = (plate.width, plate.depth, plate.thickness);
-    panel(design, "plate", material, size, moves)
+    panel(design, PanelKind::Plate, material, size, moves)
 }
 
 fn panel(
     design: &Design,
-    name: &'static str,
+    kind: PanelKind,
     material: Material,
     (width, depth, thickness): (f64, f64, f64),
     (x, y, guessed): (Moves, Moves, bool),
@@ -90,7 +117,7 @@ fn panel(
     );
     let shrinks = (width.max(0.0) * x.shrinks, depth.max(0.0) * y.shrinks);
     Panel {
-        name,
+        kind,
         width: Fit::outer(width, film),
         depth: Fit::outer(depth, film),
         thickness: Fit::outer(thickness, film),

@@ -2,7 +2,7 @@
 
 use latchwright_model::{Corner, Design};
 
-use super::{Extent, Fit, Heights};
+use super::{Extent, Fit, Heights, PanelKind};
 
 /// Which side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -36,8 +36,8 @@ pub enum End {
 /// A groove along the inside face of a side; it stays bare.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Groove {
-    /// `floor` or `plate`.
-    pub name: &'static str,
+    /// The panel that goes into it.
+    pub panel: PanelKind,
     /// From the lower edge of the side to the lower wall, as glued up, mm.
     pub above: Fit,
     /// Between the walls, mm: the panel's finished thickness.
@@ -142,16 +142,16 @@ fn grooves(design: &Design, ends: End, long: bool, heights: &Heights) -> Vec<Gro
         }
         _ => 0.0,
     };
-    let groove = |name, above, width| Groove {
-        name,
+    let groove = |panel, above, width| Groove {
+        panel,
         above: Fit::into(above, film),
         width,
         depth: Fit::into(body.groove, film),
         stop,
     };
-    let mut all = vec![groove("floor", body.foot, body.floor.thickness)];
+    let mut all = vec![groove(PanelKind::Floor, body.foot, body.floor.thickness)];
     if let Some(above) = heights.top_groove {
-        all.push(groove("plate", above, design.plate.thickness));
+        all.push(groove(PanelKind::Plate, above, design.plate.thickness));
     }
     all
 }

@@ -1,14 +1,17 @@
 //! Every part of the job: what is cut, what is printed and what is bought, with sizes and notes.
 
+mod note;
 mod other;
 mod wood;
 
-use latchwright_model::{Design, Material};
+use latchwright_model::{Design, Material, Units};
 
+use crate::holes::SCREW;
 use crate::inch::Rule;
 use crate::joinery::{SidePlace, joinery};
 use crate::tame::{material_name, tame};
 
+pub use note::PartNote;
 pub(crate) use other::{alike, which};
 
 /// Where a part comes from.
@@ -22,8 +25,8 @@ pub enum Make {
     Bought,
 }
 
-/// Which part of the box a piece of wood is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+/// Which part it is. Dials count from 0 here and from 1 in words; those that are alike share a part.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Role {
     /// One of the four sides.
     Side(SidePlace),
@@ -39,8 +42,56 @@ pub enum Role {
     GuideStrip,
     /// What carries the slider from below.
     GuideBridge,
-    /// Printed or bought.
-    Other,
+    /// The knob of each of these dials.
+    Knob(Vec<usize>),
+    /// The disc of each of these dials.
+    Disc(Vec<usize>),
+    /// What the hand pulls.
+    FingerKnob,
+    /// The pin of each of these dials.
+    Pin(Vec<usize>),
+    /// A hinge.
+    Hinge,
+    /// A screw that holds the keeper.
+    KeeperScrew,
+    /// A screw that joins a disc and its knob.
+    DiscScrew,
+}
+
+impl Role {
+    /// Which side of the box it is.
+    pub const fn side(&self) -> Option<SidePlace> {
+        match self {
+            Self::Side(side) => Some(*side),
+            _ => None,
+        }
+    }
+
+    /// What people call it.
+    pub fn name(&self, units: Units) -> String {
+        let rule = Rule {
+            units,
+            denominator: 1,
+        };
+        match self {
+            Self::Side(side) => side.name().to_owned(),
+            Self::Floor => "floor".to_owned(),
+            Self::Plate => "plate".to_owned(),
+            Self::Slider => "slider".to_owned(),
+            Self::Keeper => "keeper".to_owned(),
+            Self::GuideStrip => "guide strip".to_owned(),
+            Self::GuideBridge => "guide bridge".to_owned(),
+            Self::Knob(dials) => format!("knob with star, {}", which(dials)),
+            Self::Disc(dials) => format!("disc with shaft and post, {}", which(dials)),
+            Self::FingerKnob => "finger knob".to_owned(),
+            Self::Pin(dials) => format!("pin, {}", which(dials)),
+            Self::Hinge => "butt hinge".to_owned(),
+            Self::KeeperScrew => {
+                format!("screw for the keeper, No. 4 ({})", rule.say_fine(SCREW))
+            }
+            Self::DiscScrew => "screw through each disc into its knob, No. 4".to_owned(),
+        }
+    }
 }
 
 /// Size of a part, mm. For wood the length runs along the grain.
@@ -57,12 +108,10 @@ pub struct Size {
 /// One line of the list.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
-    /// What people call it.
-    pub name: String,
+    /// Which part it is.
+    pub role: Role,
     /// Where it comes from.
     pub make: Make,
-    /// Which part of the box it is.
-    pub role: Role,
     /// How many.
     pub count: u32,
     /// With its coats on.
@@ -73,10 +122,10 @@ pub struct Part {
     pub rough: Option<Size>,
     /// Species, kind of sheet, or what it is bought as.
     pub material: String,
-    /// Which way the fibres run; for solid wood only.
-    pub grain: Option<&'static str>,
-    /// What else matters, sentences without a stop.
-    pub notes: Vec<String>,
+    /// Whether it is of solid wood, whose fibres run along its length.
+    pub solid: bool,
+    /// What else matters.
+    pub notes: Vec<PartNote>,
 }
 
 /// Every part of `design`: wood first in the order of work, then printed, then bought parts.
@@ -84,7 +133,6 @@ pub fn parts(design: &Design) -> Vec<Part> {
     let design = &tame(design);
     let list = Lister {
         design,
-        rule: Rule::of(design),
         film: design.workmanship.film.max(0.0),
     };
     let joinery = joinery(design);
@@ -109,28 +157,25 @@ pub fn parts(design: &Design) -> Vec<Part> {
 
 struct Lister<'a> {
     design: &'a Design,
-    rule: Rule,
     film: f64,
 }
 
 impl Lister<'_> {
     /// A part of wood or sheet with its three sizes.
-    fn wood(&self, name: &str, role: Role, finished: Size, material: &Material) -> Part {
+    fn wood(&self, role: Role, finished: Size, material: &Material) -> Part {
         let (coats, rough) = (2.0 * self.film, self.design.bench.rough.max(0.0));
         let bare = Size {
             length: finished.length - coats,
             width: finished.width - coats,
             thickness: finished.thickness - coats,
         };
-        let solid = matches!(material, Material::Wood { .. });
         Part {
-            name: name.to_owned(),
+            role,
             make: if matches!(material, Material::Printed) {
                 Make::Printed
             } else {
                 Make::Wood
             },
-            role,
             count: 1,
             finished,
             bare: Some(bare),
@@ -140,16 +185,15 @@ impl Lister<'_> {
                 ..bare
             }),
             material: material_name(material),
-            grain: solid.then_some("along its length"),
+            solid: matches!(material, Material::Wood { .. }),
             notes: Vec::new(),
         }
     }
 
-    fn other(name: String, make: Make, count: u32, size: (f64, f64, f64), material: &str) -> Part {
+    fn other(role: Role, make: Make, count: u32, size: (f64, f64, f64), material: &str) -> Part {
         Part {
-            name,
+            role,
             make,
-            role: Role::Other,
             count,
             finished: Size {
                 length: size.0,
@@ -159,7 +203,7 @@ impl Lister<'_> {
             bare: None,
             rough: None,
             material: material.to_owned(),
-            grain: None,
+            solid: false,
             notes: Vec::new(),
         }
     }

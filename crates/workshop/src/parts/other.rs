@@ -2,7 +2,8 @@
 
 use latchwright_model::{Dial, PinMake};
 
-use super::{Lister, Make, Part};
+use super::{Lister, Make, Part, PartNote, Role};
+use crate::holes::SCREW;
 use crate::joinery::Joinery;
 
 /// How far a screw should go into the wood below, mm: common practice, no source.
@@ -12,7 +13,7 @@ impl Lister<'_> {
     /// Knobs and discs, those alike on one line.
     pub(super) fn dials(&self) -> Vec<Part> {
         let dials = &self.design.dials;
-        let (rule, mut all) = (self.rule, Vec::new());
+        let mut all = Vec::new();
         let knobs = alike(dials, |one, other| {
             one.knob == other.knob && one.key == other.key
         });
@@ -20,12 +21,8 @@ impl Lister<'_> {
             let Some(dial) = group.first().and_then(|index| dials.get(*index)) else {
                 continue;
             };
-            let part = printed(
-                format!("knob with star, {}", which(&group)),
-                &group,
-                (dial.knob.diameter, dial.knob.diameter, dial.knob.height),
-            );
-            all.push(part);
+            let size = (dial.knob.diameter, dial.knob.diameter, dial.knob.height);
+            all.push(printed(count(&group), Role::Knob(group), size));
         }
         for group in alike(dials, |one, other| {
             one.disc == other.disc && one.key == other.key && one.bore == other.bore
@@ -34,19 +31,12 @@ impl Lister<'_> {
                 continue;
             };
             let across = 2.0 * dial.disc.radius;
-            let mut part = printed(
-                format!("disc with shaft and post, {}", which(&group)),
-                &group,
-                (across, across, dial.disc.thickness),
-            );
-            part.notes.push(match dial.disc.slots.len() {
-                1 => "one slot".to_owned(),
-                slots => format!("{slots} slots; the mark shows the true one"),
+            let size = (across, across, dial.disc.thickness);
+            let mut part = printed(count(&group), Role::Disc(group), size);
+            part.notes.push(PartNote::Slots(dial.disc.slots.len()));
+            part.notes.push(PartNote::TurnsInBore {
+                bore: dial.bore.diameter,
             });
-            part.notes.push(format!(
-                "shaft to turn in a bore of {}",
-                rule.say_fine(dial.bore.diameter)
-            ));
             all.push(part);
         }
         all
@@ -55,11 +45,8 @@ impl Lister<'_> {
     pub(super) fn finger_knob(&self) -> Part {
         let shank = self.design.slider.shank;
         let size = (2.5 * shank, 2.5 * shank, 2.0 * shank);
-        let mut part = Self::other("finger knob".to_owned(), Make::Printed, 1, size, "printed");
-        part.notes.push(format!(
-            "its shank of {} runs in the plate's slot",
-            self.rule.say_fine(shank)
-        ));
+        let mut part = printed(1, Role::FingerKnob, size);
+        part.notes.push(PartNote::RunsInSlot { shank });
         part
     }
 
@@ -75,33 +62,15 @@ impl Lister<'_> {
                 continue;
             };
             let pin = &dial.pin;
-            let (make, material, note) = match pin.make {
-                PinMake::Steel => (
-                    Make::Bought,
-                    "steel rod",
-                    "file the ends round, glue it in with epoxy",
-                ),
-                PinMake::Dowel => (Make::Bought, "hardwood dowel", "glue it into its finger"),
-                PinMake::PrintedLying => (
-                    Make::Printed,
-                    "printed",
-                    "print it lying down, so that layers run along it",
-                ),
-                PinMake::PrintedStanding => (
-                    Make::Printed,
-                    "printed",
-                    "printed standing: its root is a layer, the weakest place",
-                ),
+            let (make, material) = match pin.make {
+                PinMake::Steel => (Make::Bought, "steel rod"),
+                PinMake::Dowel => (Make::Bought, "hardwood dowel"),
+                PinMake::PrintedLying | PinMake::PrintedStanding => (Make::Printed, "printed"),
             };
             let size = (pin.height, pin.diameter, pin.diameter);
-            let mut part = Self::other(
-                format!("pin, {}", which(&group)),
-                make,
-                count(&group),
-                size,
-                material,
-            );
-            part.notes.push(note.to_owned());
+            let many = count(&group);
+            let mut part = Self::other(Role::Pin(group), make, many, size, material);
+            part.notes.push(PartNote::Pin(pin.make));
             all.push(part);
         }
         all
@@ -110,48 +79,42 @@ impl Lister<'_> {
     pub(super) fn bought(&self, joinery: &Joinery) -> Vec<Part> {
         let (hinge, keeper) = (&self.design.body.hinge, &self.design.keeper);
         let mut hinges = Self::other(
-            "butt hinge".to_owned(),
+            Role::Hinge,
             Make::Bought,
             2,
             (hinge.length, hinge.leaf, hinge.thickness),
             "with its own screws",
         );
-        hinges
-            .notes
-            .push("width is that of one leaf up to the middle of the pin".to_owned());
+        hinges.notes.push(PartNote::WidthOfOneLeaf);
         let mut screws = Self::other(
-            "screw for the keeper, No. 4 (2.84 mm)".to_owned(),
+            Role::KeeperScrew,
             Make::Bought,
             2,
-            (keeper.thickness + BITE, 2.84, 2.84),
+            (keeper.thickness + BITE, SCREW, SCREW),
             "countersunk wood screw",
         );
-        if joinery.keeper.on_front < 2.84 + 4.0 {
-            screws
-                .notes
-                .push("the front gives them little wood: see the keeper's notes".to_owned());
+        if joinery.keeper.on_front < SCREW + 4.0 {
+            screws.notes.push(PartNote::LittleWoodInFront);
         }
         let dials = u32::try_from(self.design.dials.len()).unwrap_or(0);
         let mut all = vec![hinges, screws];
         if dials > 0 {
             let mut disc = Self::other(
-                "screw through each disc into its knob, No. 4".to_owned(),
+                Role::DiscScrew,
                 Make::Bought,
                 dials,
                 (10.0, 3.0, 3.0),
                 "self-tapping, for plastic",
             );
-            disc.notes.push(
-                "a press fit is never the only thing that keeps a disc in its place".to_owned(),
-            );
+            disc.notes.push(PartNote::NeverAPressFitAlone);
             all.push(disc);
         }
         all
     }
 }
 
-fn printed(name: String, group: &[usize], size: (f64, f64, f64)) -> Part {
-    Lister::other(name, Make::Printed, count(group), size, "printed")
+fn printed(count: u32, role: Role, size: (f64, f64, f64)) -> Part {
+    Lister::other(role, Make::Printed, count, size, "printed")
 }
 
 fn count(group: &[usize]) -> u32 {

@@ -4,10 +4,10 @@ use super::*;
 use crate::tame::nonsense;
 use latchwright_model::{Grain, LidKind};
 
-fn find<'a>(all: &'a [Part], name: &str) -> &'a Part {
+fn find(all: &[Part], role: Role) -> &Part {
     all.iter()
-        .find(|part| part.name.starts_with(name))
-        .unwrap_or_else(|| panic!("no {name}"))
+        .find(|part| part.role == role)
+        .unwrap_or_else(|| panic!("no {role:?}"))
 }
 
 #[test]
@@ -15,7 +15,7 @@ fn the_default_job_has_its_parts_in_order_of_making() {
     let all = parts(&Design::default());
     let names: Vec<_> = all
         .iter()
-        .map(|part| (part.name.as_str(), part.count))
+        .map(|part| (part.role.name(Units::Millimetre), part.count))
         .collect();
     assert_eq!(
         names,
@@ -38,6 +38,7 @@ fn the_default_job_has_its_parts_in_order_of_making() {
             ("screw for the keeper, No. 4 (2.84 mm)", 2),
             ("screw through each disc into its knob, No. 4", 3),
         ]
+        .map(|(name, count)| (name.to_owned(), count))
     );
 }
 
@@ -50,13 +51,13 @@ fn rough_is_bare_and_what_the_bench_adds_and_bare_is_finished_less_its_coats() {
         let (bare, rough) = (part.bare.unwrap(), part.rough.unwrap());
         assert!(
             (part.finished.thickness - bare.thickness - 0.4).abs() < 1e-9,
-            "{}",
-            part.name
+            "{:?}",
+            part.role
         );
         assert!(
             (part.finished.width - bare.width - 0.4).abs() < 1e-9,
-            "{}",
-            part.name
+            "{:?}",
+            part.role
         );
         assert!((rough.length - bare.length - 3.0).abs() < 1e-9);
         assert!((rough.width - bare.width - 3.0).abs() < 1e-9);
@@ -67,9 +68,9 @@ fn rough_is_bare_and_what_the_bench_adds_and_bare_is_finished_less_its_coats() {
 #[test]
 fn the_length_of_a_plate_runs_along_its_grain() {
     let mut design = Design::default();
-    assert_eq!(find(&parts(&design), "plate").finished.length, 220.0);
+    assert_eq!(find(&parts(&design), Role::Plate).finished.length, 220.0);
     design.plate.grain = Grain::AlongY;
-    assert_eq!(find(&parts(&design), "plate").finished.length, 140.0);
+    assert_eq!(find(&parts(&design), Role::Plate).finished.length, 140.0);
 }
 
 #[test]
@@ -77,17 +78,10 @@ fn dials_that_differ_have_their_own_lines() {
     let mut design = Design::default();
     design.dials[1].disc.radius = 20.0;
     let all = parts(&design);
-    assert_eq!(
-        find(&all, "disc with shaft and post, dials 1 and 3").count,
-        2
-    );
-    assert_eq!(
-        find(&all, "disc with shaft and post, dial 2")
-            .finished
-            .length,
-        40.0
-    );
-    assert_eq!(find(&all, "knob").count, 3);
+    assert_eq!(find(&all, Role::Disc(vec![0, 2])).count, 2);
+    let second = find(&all, Role::Disc(vec![1]));
+    assert_eq!(second.finished.length, 40.0);
+    assert_eq!(find(&all, Role::Knob(vec![0, 1, 2])).count, 3);
 }
 
 #[test]
@@ -96,13 +90,15 @@ fn a_printed_slider_is_printed_and_a_band_says_that_it_is_cut_off_later() {
     design.slider.material = Material::Printed;
     design.body.lid = LidKind::Band { height: 30.0 };
     let all = parts(&design);
-    assert_eq!(find(&all, "slider").make, Make::Printed);
-    assert!(
-        find(&all, "front")
-            .notes
-            .iter()
-            .any(|note| note.contains("cut off after"))
-    );
+    assert_eq!(find(&all, Role::Slider).make, Make::Printed);
+    let front = find(&all, Role::Side(SidePlace::Front));
+    assert!(front.notes.contains(&PartNote::LidCutOffLater));
+}
+
+#[test]
+fn an_inch_makers_part_is_not_called_by_millimetres() {
+    let name = Role::KeeperScrew.name(Units::Inch);
+    assert_eq!(name, "screw for the keeper, No. 4 (0.112 in)");
 }
 
 #[test]

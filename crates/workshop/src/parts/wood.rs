@@ -4,7 +4,7 @@ use latchwright_drawing::slider_outline;
 use latchwright_model::{Grain, Material};
 use latchwright_proof::slider_body::{BRIDGE, STRIP, strips};
 
-use super::{Lister, Part, Role, Size};
+use super::{Lister, Part, PartNote, Role, Size};
 use crate::joinery::{End, Joinery, Panel, Side};
 
 impl Lister<'_> {
@@ -20,7 +20,7 @@ impl Lister<'_> {
             width: side.height.finished,
             thickness: side.thickness.finished,
         };
-        let mut part = self.wood(side.place.name(), Role::Side(side.place), size, &material);
+        let mut part = self.wood(Role::Side(side.place), size, &material);
         // The length follows from the joint, not from coats on its ends.
         let rough = self.design.bench.rough.max(0.0);
         if let (Some(bare), Some(sawn)) = (&mut part.bare, &mut part.rough) {
@@ -28,21 +28,15 @@ impl Lister<'_> {
             sawn.length = side.outside.bare + rough;
         }
         part.notes.push(match side.ends {
-            End::Mitred => format!(
-                "both ends at 45°: long point {} outside, short point {} inside, bare",
-                self.rule.say(side.outside.bare),
-                self.rule.say(side.inside.bare)
-            ),
-            End::Square => "both ends square".to_owned(),
-            End::Rabbeted { width, depth } => format!(
-                "a rabbet inside at both ends, {} wide and {} deep",
-                self.rule.say(width),
-                self.rule.say(depth)
-            ),
+            End::Mitred => PartNote::EndsMitred {
+                long_point: side.outside.bare,
+                short_point: side.inside.bare,
+            },
+            End::Square => PartNote::EndsSquare,
+            End::Rabbeted { width, depth } => PartNote::EndsRabbeted { width, depth },
         });
         if joinery.lid.is_some() {
-            part.notes
-                .push("box and lid in one: the lid is cut off after the glue-up".to_owned());
+            part.notes.push(PartNote::LidCutOffLater);
         }
         part
     }
@@ -57,14 +51,12 @@ impl Lister<'_> {
             }
         );
         let size = turned(x, y, panel.thickness.finished, along_x);
-        let mut part = self.wood("floor", Role::Floor, size, &panel.material);
-        part.notes.push(format!(
-            "{} clear on each side along x, {} along y",
-            self.rule.say_fine(panel.gap_x),
-            self.rule.say_fine(panel.gap_y)
-        ));
-        part.notes
-            .push("glue only at the middle of two opposite sides, free everywhere else".to_owned());
+        let mut part = self.wood(Role::Floor, size, &panel.material);
+        part.notes.push(PartNote::ClearInGroove {
+            x: panel.gap_x,
+            y: panel.gap_y,
+        });
+        part.notes.push(PartNote::GluedAtTwoMiddles);
         part
     }
 
@@ -81,15 +73,11 @@ impl Lister<'_> {
             plate.thickness,
             plate.grain == Grain::AlongX,
         );
-        let mut part = self.wood("plate", Role::Plate, size, &material);
-        match &joinery.top {
-            Some(_) => part
-                .notes
-                .push("loose in its groove: no glue but at the middle of two sides".to_owned()),
-            None => part
-                .notes
-                .push("lies on the sides and is the lid".to_owned()),
-        }
+        let mut part = self.wood(Role::Plate, size, &material);
+        part.notes.push(match &joinery.top {
+            Some(_) => PartNote::LooseInGroove,
+            None => PartNote::IsTheLid,
+        });
         part
     }
 
@@ -104,13 +92,11 @@ impl Lister<'_> {
             }
         );
         let size = turned(extent.width(), extent.height(), slider.thickness, along_x);
-        let mut part = self.wood("slider", Role::Slider, size, &slider.material);
+        let mut part = self.wood(Role::Slider, size, &slider.material);
         if matches!(slider.material, Material::Printed) {
             (part.bare, part.rough) = (None, None);
         }
-        part.notes.push(
-            "its outline is on the template; faces that slide are waxed, not coated".to_owned(),
-        );
+        part.notes.push(PartNote::OutlineOnTemplate);
         part
     }
 
@@ -126,7 +112,7 @@ impl Lister<'_> {
             width: keeper.depth,
             thickness: keeper.thickness,
         };
-        self.wood("keeper", Role::Keeper, size, &material)
+        self.wood(Role::Keeper, size, &material)
     }
 
     /// Two strips beside the neck and two bridges under it.
@@ -144,34 +130,28 @@ impl Lister<'_> {
             width: STRIP,
             thickness: deep,
         };
-        let mut strip = self.wood("guide strip", Role::GuideStrip, size, &material);
+        let mut strip = self.wood(Role::GuideStrip, size, &material);
         strip.count = 2;
-        strip.notes.push(format!(
-            "one on each side of the slider's neck, {} clear on each side; bare and waxed",
-            self.rule.say_fine(slider.guide_play)
-        ));
-        strip.notes.push(format!(
-            "as long as guide and travel together; the front ends {} behind the keeper's edge, so that the bar does not \
-             meet the back ends",
-            self.rule.say_fine(front - self.design.keeper.edge)
-        ));
+        strip.notes.push(PartNote::BesideNeck {
+            play: slider.guide_play,
+        });
+        strip.notes.push(PartNote::AsLongAsGuideAndTravel {
+            behind_keeper: front - self.design.keeper.edge,
+        });
         let size = Size {
             length: self.design.tab.width + 2.0 * (slider.guide_play + STRIP),
             width: STRIP,
             thickness: BRIDGE,
         };
-        let mut bridge = self.wood("guide bridge", Role::GuideBridge, size, &Material::Plywood);
+        let mut bridge = self.wood(Role::GuideBridge, size, &Material::Plywood);
         bridge.count = 2;
-        bridge
-            .notes
-            .push("screwed across the strips, carries the slider".to_owned());
-        let need = deep + BRIDGE;
-        if need > plate.room {
-            bridge.notes.push(format!(
-                "there is {} under the plate, strips and bridge take {}: let the bridge into the strips",
-                self.rule.say(plate.room),
-                self.rule.say(need)
-            ));
+        bridge.notes.push(PartNote::CarriesSlider);
+        let needed = deep + BRIDGE;
+        if needed > plate.room {
+            bridge.notes.push(PartNote::HigherThanRoom {
+                room: plate.room,
+                needed,
+            });
         }
         [strip, bridge]
     }

@@ -4,7 +4,7 @@ use latchwright_geometry::trig;
 use latchwright_model::Corner;
 use latchwright_model::wood::moisture_content;
 
-use super::{Job, PRACTICE, Value, WorkStep};
+use super::{Job, Source, Value, WorkStep};
 use crate::boards::cut_plan;
 use crate::joinery::{End, Side};
 use crate::parts::{Make, parts};
@@ -58,10 +58,7 @@ impl Job<'_> {
             }
         ));
         step.caution(&["Some woods irritate skin and lungs: look yours up before you sand it."])
-            .from(&[
-                "moisture by the Hailwood–Horrobin relation, Wood Handbook FPL-GTR-190",
-                PRACTICE,
-            ])
+            .from(&[Source::Moisture, Source::Practice])
     }
 
     pub(super) fn mill(&self) -> WorkStep {
@@ -72,8 +69,7 @@ impl Job<'_> {
         ]);
         let mut seen: Vec<f64> = Vec::new();
         for part in parts(self.design) {
-            let (Make::Wood, Some(bare), true) = (part.make, part.bare, part.grain.is_some())
-            else {
+            let (Make::Wood, Some(bare), true) = (part.make, part.bare, part.solid) else {
                 continue;
             };
             if seen
@@ -81,7 +77,8 @@ impl Job<'_> {
                 .all(|known| (known - bare.thickness).abs() > 0.05)
             {
                 seen.push(bare.thickness);
-                step = step.mm(format!("thickness for {}", part.name), bare.thickness);
+                let name = part.role.name(self.design.units);
+                step = step.mm(format!("thickness for {name}"), bare.thickness);
             }
         }
         step.fits(&["Measure the floor's sheet with its coats on: the groove is made to it."])
@@ -90,7 +87,7 @@ impl Job<'_> {
                 "Keep your hands off the wood over and before the knives; wear eye and ear protection, and a \
                  mask against dust.",
             ])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn saw(&self) -> WorkStep {
@@ -129,7 +126,9 @@ impl Job<'_> {
                  comes off on the open side, or saw it by hand.",
             ]);
         }
-        step.caution(&SAW).caution(&[SMALL]).from(&[PRACTICE])
+        step.caution(&SAW)
+            .caution(&[SMALL])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn ends(&self) -> WorkStep {
@@ -173,7 +172,7 @@ impl Job<'_> {
         step.fits(&["Before the glue: set the four sides up dry and look for light in the joints."])
             .bare(&["the ends of the sides: glue does not hold on a coat"])
             .caution(&SAW_AGAIN)
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn grooves(&self) -> WorkStep {
@@ -183,7 +182,7 @@ impl Job<'_> {
             "Try the groove on scrap with the panel that goes into it.",
         ]);
         for groove in &front.grooves {
-            let name = groove.name;
+            let name = groove.panel.name();
             step = step
                 .mm(
                     format!("fence to the {name}'s groove, from the lower edge"),
@@ -214,7 +213,7 @@ impl Job<'_> {
             .bare(&["the grooves"])
             .caution(&SAW_AGAIN)
             .caution(&["Where a groove stops, cut it with a router against stops, not by dropping wood on a running blade."])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn panels(&self) -> WorkStep {
@@ -223,7 +222,7 @@ impl Job<'_> {
             .into_iter()
             .flatten()
         {
-            let name = panel.name;
+            let name = panel.kind.name();
             step = step
                 .mm(format!("{name} along x"), panel.width.bare)
                 .mm(format!("{name} along y"), panel.depth.bare)
@@ -242,7 +241,7 @@ impl Job<'_> {
         ])
         .fits(&["Before the glue-up, coats on: it drops into its groove and moves freely."])
         .caution(&SAW_AGAIN)
-        .from(&["movement by the Wood Handbook, FPL-GTR-190, Table 13-5 and Eq. 13-3", PRACTICE])
+        .from(&[Source::Movement, Source::Practice])
     }
 
     pub(super) fn dry_fit(&self) -> WorkStep {
@@ -261,7 +260,7 @@ impl Job<'_> {
             .mm("depth outside", self.less_coats(outside.depth))
             .mm("both diagonals outside", diagonal)
             .fits(&["Before the glue: every joint closes by hand; clamps hold joints, they do not make them."])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn glue_up(&self) -> WorkStep {
@@ -277,7 +276,7 @@ impl Job<'_> {
             ])
             .bare(&["all glued faces"])
             .caution(&["Keep glue off skin and eyes and away from children; read its label."])
-            .from(&[PRACTICE]);
+            .from(&[Source::Practice]);
         if self.joinery.lid.is_some() {
             return step
                 .todo(&["Box and lid are glued up as one closed box, the plate in its groove."]);
@@ -307,7 +306,7 @@ impl Job<'_> {
             .caution(&[
                 "The lid must not drop on the blade or pinch it: keep the last web until the blade stands still.",
             ])
-            .from(&[PRACTICE]);
+            .from(&[Source::Practice]);
         Some(step)
     }
 }

@@ -2,7 +2,7 @@
 
 use latchwright_model::Material;
 
-use super::{Job, PRACTICE, Value, WorkStep};
+use super::{Job, Source, Value, WorkStep};
 use crate::inch::decimal;
 use crate::parts::{alike, which};
 
@@ -32,7 +32,7 @@ impl Job<'_> {
                 "The nozzle is as hot as an oven and the bed burns too; let fresh air in, and do not leave it alone.",
                 "Small parts are not for children under three.",
             ])
-            .from(&["elephant foot 0.1 to 0.2 mm: two guides", PRACTICE])
+            .from(&[Source::FirstLayers, Source::Practice])
     }
 
     pub(super) fn finish(&self) -> WorkStep {
@@ -67,7 +67,7 @@ impl Job<'_> {
                 "Fresh air, no flame, gloves; read the label, also whether it is fit for food or toys once cured.",
                 "Wear a mask when you sand.",
             ])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn assembly(&self) -> WorkStep {
@@ -91,7 +91,7 @@ impl Job<'_> {
         }
         step.fits(&["The slider runs from stop to stop while every true slot faces its pin."])
             .caution(&["Screws and pins are small parts: count them, and keep them from children."])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn combination(&self) -> WorkStep {
@@ -113,7 +113,7 @@ impl Job<'_> {
                 step = step.set(name, Value::Degrees(dial.step_deg()));
             }
         }
-        step.from(&[PRACTICE])
+        step.from(&[Source::Practice])
     }
 
     pub(super) fn tests(&self) -> WorkStep {
@@ -139,6 +139,6 @@ impl Job<'_> {
                 "For a child: no small part may come loose, no finger may be caught by the lid, and nobody may ever be \
                  able to climb in.",
             ])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 }

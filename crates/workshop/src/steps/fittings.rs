@@ -2,9 +2,7 @@
 
 use super::bench::SMALL;
 use super::lid::DRILL_AGAIN;
-use super::{
-    Job, PRACTICE, SCREW_SOURCE, SCREWS, SPEED_SOURCE, WorkStep, is_softwood, keeper_pilot,
-};
+use super::{Job, SCREWS, Source, WorkStep, is_softwood, keeper_pilot};
 use crate::holes::WoodPart;
 
 /// Wood that a pilot hole leaves below it, mm: common practice, no source.
@@ -52,7 +50,7 @@ impl Job<'_> {
         .bare(&["the seat of the keeper and the notch"])
         .caution(&DRILL_AGAIN)
         .caution(&[SMALL])
-        .from(&[SCREW_SOURCE, SPEED_SOURCE, PRACTICE])
+        .from(&[Source::Screws, Source::DrillSpeeds, Source::Practice])
     }
 
     pub(super) fn hinges(&self) -> WorkStep {
@@ -99,6 +97,6 @@ impl Job<'_> {
         .bare(&["the mortises"])
         .caution(&DRILL_AGAIN)
         .caution(&["Chisels are sharp: clamp the work, both hands behind the edge."])
-        .from(&[SCREW_SOURCE, PRACTICE])
+        .from(&[Source::Screws, Source::Practice])
     }
 }

@@ -1,8 +1,9 @@
 //! Plate, slider and guide.
 
 use super::bench::SMALL;
-use super::{Job, PRACTICE, SPEED_SOURCE, Value, WorkStep, drill_speed, is_softwood};
+use super::{Job, Source, Todo, Value, WorkStep, drill_speed, is_softwood};
 use crate::holes::{Depth, Hole, Tool, WoodPart};
+use crate::note::alike_once;
 use crate::parts::{alike, which};
 use latchwright_model::{Material, PinMake};
 use latchwright_proof::slider_body::{RABBET_AIR, strips};
@@ -47,7 +48,12 @@ impl Job<'_> {
     /// All holes of one part, those alike together.
     pub(super) fn bore_all(&self, mut step: WorkStep, part: WoodPart, soft: bool) -> WorkStep {
         let mut groups: Vec<Vec<&Hole>> = Vec::new();
-        for hole in self.holes.holes.iter().filter(|hole| hole.part == part) {
+        for hole in self
+            .holes
+            .holes
+            .iter()
+            .filter(|hole| hole.kind.part() == part)
+        {
             let twin =
                 |group: &&mut Vec<&Hole>| group.iter().all(|other| other.steps == hole.steps);
             match groups.iter_mut().find(twin) {
@@ -57,7 +63,7 @@ impl Job<'_> {
         }
         for group in groups {
             let Some(first) = group.first() else { continue };
-            let names: Vec<&str> = group.iter().map(|hole| hole.name.as_str()).collect();
+            let names: Vec<String> = group.iter().map(|hole| hole.kind.name()).collect();
             let name = names.join(", ");
             step = Self::hole(step, &name, first, soft);
             if first.steps.len() > 1 {
@@ -70,31 +76,13 @@ impl Job<'_> {
         step
     }
 
-    /// What the list of holes says about this part.
-    pub(super) fn notes(&self, step: WorkStep, part: WoodPart) -> WorkStep {
-        let about = |note: &str| {
-            if note.contains("keeper") {
-                WoodPart::Keeper
-            } else if note.split([':', ' ']).any(|word| word == "pin") {
-                WoodPart::Slider
-            } else {
-                WoodPart::Plate
-            }
-        };
-        // What is said alike of several holes is said once.
-        let mut said: Vec<(Vec<&str>, &str)> = Vec::new();
-        for note in self.holes.notes.iter().filter(|note| about(note) == part) {
-            let (hole, what) = note.split_once(": ").unwrap_or(("", note));
-            match said.iter_mut().find(|(_, known)| *known == what) {
-                Some((holes, _)) => holes.push(hole),
-                None => said.push((vec![hole], what)),
-            }
-        }
-        said.into_iter().fold(step, |step, (holes, what)| {
-            let names = holes.join(", ");
-            let colon = if names.is_empty() { "" } else { ": " };
-            step.say(format!("{}.", sentence(&format!("{names}{colon}{what}"))))
-        })
+    /// What is to be known of the holes of this part; what is alike of several is said once.
+    pub(super) fn notes(&self, mut step: WorkStep, part: WoodPart) -> WorkStep {
+        let notes = self.holes.notes.iter();
+        let own = notes.filter(|note| note.about.part() == part);
+        step.todo
+            .extend(alike_once(own).into_iter().map(Todo::Note));
+        step
     }
 
     pub(super) fn plate_holes(&self) -> WorkStep {
@@ -109,9 +97,9 @@ impl Job<'_> {
             .holes
             .slots
             .iter()
-            .filter(|slot| slot.part == WoodPart::Plate)
+            .filter(|slot| slot.kind.part() == WoodPart::Plate)
         {
-            let name = &slot.name;
+            let name = slot.kind.name();
             step = step
                 .mm(format!("{name}: bit"), slot.bit.bored())
                 .set(format!("{name}: holes"), Value::Count(slot.row.count))
@@ -120,13 +108,13 @@ impl Job<'_> {
                 .say(format!(
                     "{}: bore both ends before the middle, then the holes between them, and pare the walls with \
                      a chisel to the lines.",
-                    sentence(name)
+                    sentence(&name)
                 ));
             if !slot.row.wood_at_centres {
                 step = step.say(format!(
                     "{}: the point finds no wood between the ends; use a bit that its rim guides, or bore into a \
                      glued-in plug.",
-                    sentence(name)
+                    sentence(&name)
                 ));
             }
             if let Some((slow, fast)) = drill_speed(slot.bit.bored(), soft) {
@@ -140,7 +128,7 @@ impl Job<'_> {
         ])
         .bare(&["bores and slot"])
         .caution(&DRILL)
-        .from(&[SPEED_SOURCE, PRACTICE])
+        .from(&[Source::DrillSpeeds, Source::Practice])
     }
 
     pub(super) fn rabbet(&self) -> WorkStep {
@@ -165,7 +153,7 @@ impl Job<'_> {
                 "Rout against the turn of the bit, never with it; clamp the work, keep both hands on the handles.",
                 "Wear eye and ear protection and a mask; the router's manual goes before this sheet.",
             ])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 
     pub(super) fn slider(&self) -> WorkStep {
@@ -210,7 +198,7 @@ impl Job<'_> {
             .bare(&["all sliding faces: wax them"])
             .caution(&DRILL_AGAIN)
             .caution(&[SMALL, "Epoxy: gloves, fresh air, and read its label."])
-            .from(&[SPEED_SOURCE, PRACTICE])
+            .from(&[Source::DrillSpeeds, Source::Practice])
     }
 
     pub(super) fn guide(&self) -> WorkStep {
@@ -240,7 +228,7 @@ impl Job<'_> {
                 "Screws must end inside the plate: set the depth of every pilot hole with a stop.",
                 SMALL,
             ])
-            .from(&[PRACTICE])
+            .from(&[Source::Practice])
     }
 }
 

@@ -9,6 +9,7 @@ mod close;
 mod fittings;
 mod lid;
 mod screw;
+mod source;
 mod speed;
 
 use latchwright_model::Design;
@@ -16,13 +17,12 @@ use latchwright_model::Design;
 use crate::holes::{Holes, holes};
 use crate::inch::Rule;
 use crate::joinery::{Joinery, joinery};
+use crate::note::NotesAlike;
 use crate::tame::tame;
 
-pub use screw::{SCREW_SOURCE, SCREWS, Screw, keeper_pilot};
-pub use speed::{SPEED_SOURCE, drill_speed, is_softwood};
-
-/// For what is known at benches and has no source.
-pub const PRACTICE: &str = "common practice, no source";
+pub use screw::{SCREWS, Screw, keeper_pilot};
+pub use source::Source;
+pub use speed::{drill_speed, is_softwood};
 
 /// One numbered step.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,8 +31,8 @@ pub struct WorkStep {
     pub number: u32,
     /// What it is, in few words.
     pub title: &'static str,
-    /// What to do, whole sentences in order.
-    pub todo: Vec<String>,
+    /// What to do, in order.
+    pub todo: Vec<Todo>,
     /// What to set on tools.
     pub settings: Vec<Setting>,
     /// What to try, and whether before or after the finish.
@@ -42,7 +42,16 @@ pub struct WorkStep {
     /// What can hurt, and how not to be hurt.
     pub cautions: Vec<String>,
     /// Where its figures and customs come from.
-    pub sources: Vec<&'static str>,
+    pub sources: Vec<Source>,
+}
+
+/// One thing to do or to know.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Todo {
+    /// A whole sentence.
+    Say(String),
+    /// What is to be known of holes of this step.
+    Note(NotesAlike),
 }
 
 /// One thing that is set.
@@ -147,13 +156,13 @@ impl WorkStep {
     }
 
     fn todo(mut self, sentences: &[&str]) -> Self {
-        self.todo
-            .extend(sentences.iter().map(|text| (*text).to_owned()));
+        let said = sentences.iter().map(|text| Todo::Say((*text).to_owned()));
+        self.todo.extend(said);
         self
     }
 
     fn say(mut self, sentence: String) -> Self {
-        self.todo.push(sentence);
+        self.todo.push(Todo::Say(sentence));
         self
     }
 
@@ -185,7 +194,7 @@ impl WorkStep {
         self
     }
 
-    fn from(mut self, sources: &[&'static str]) -> Self {
+    fn from(mut self, sources: &[Source]) -> Self {
         self.sources.extend_from_slice(sources);
         self
     }

@@ -4,10 +4,6 @@ use latchwright_model::Design;
 
 use super::is_softwood;
 
-/// Says where the pilots come from.
-pub const SCREW_SOURCE: &str =
-    "screws: shank by ANSI B18.6.1; pilot and clearance holes from two charts each";
-
 /// One size of wood screw, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Screw {

@@ -1,9 +1,5 @@
 //! How fast a bit turns: by its kind, its diameter and the wood.
 
-/// Says where the speeds come from.
-pub const SPEED_SOURCE: &str = "drill speeds: twist bits from two charts on the web; Forstner and brad-point bits from a woodworking \
-     magazine's drill-press chart, from memory";
-
 /// One row: bits up to so many mm, rpm in softwood, rpm in hardwood.
 type Row = (f64, u32, u32);
 

@@ -3,6 +3,7 @@
 use latchwright_model::{Corner, Design, LidKind, PinMake, Units};
 
 use super::*;
+use crate::holes::WoodPart;
 use crate::tame::nonsense;
 
 fn step<'a>(all: &'a [WorkStep], title: &str) -> &'a WorkStep {
@@ -20,6 +21,16 @@ fn mm(step: &WorkStep, name: &str) -> f64 {
         Value::Mm(mm) => mm,
         other => panic!("{name} is {other:?}"),
     }
+}
+
+/// The sentences of what is to do.
+fn said(step: &WorkStep) -> Vec<&str> {
+    let todo = step.todo.iter();
+    todo.filter_map(|todo| match todo {
+        Todo::Say(said) => Some(said.as_str()),
+        Todo::Note(_) => None,
+    })
+    .collect()
 }
 
 fn band() -> Design {
@@ -83,19 +94,10 @@ fn bores_have_bit_and_speed_and_slots_begin_at_their_ends() {
     let speed = bores.settings.iter().find(|setting| setting.name == name);
     // white oak, 14.3 mm
     assert_eq!(speed.unwrap().value, Value::Rpm(500, 750));
-    assert!(
-        bores
-            .todo
-            .iter()
-            .any(|text| text.contains("both ends before the middle"))
-    );
-    assert!(
-        bores
-            .todo
-            .iter()
-            .any(|text| text.contains("scrap clamped tight behind"))
-    );
-    assert!(bores.sources.contains(&SPEED_SOURCE));
+    for words in ["both ends before the middle", "scrap clamped tight behind"] {
+        assert!(said(bores).iter().any(|text| text.contains(words)));
+    }
+    assert!(bores.sources.contains(&Source::DrillSpeeds));
 }
 
 #[test]
@@ -164,8 +166,8 @@ fn narrow_strips_never_run_between_blade_and_fence() {
 #[test]
 fn what_makers_forget_is_said() {
     let all = steps(&Design::default());
-    let words = |title: &str| step(&all, title).todo.join(" ");
-    for (title, said) in [
+    let words = |title: &str| said(step(&all, title)).join(" ");
+    for (title, wanted) in [
         ("Glue up", "middle of two opposite sides only"),
         ("Glue up", "tape inside"),
         ("Print", "small chamfer"),
@@ -175,7 +177,7 @@ fn what_makers_forget_is_said() {
         ("Finish", "both faces of the plate the same coats"),
         ("combination", "does not tell it"),
     ] {
-        assert!(words(title).contains(said), "{title}: {said}");
+        assert!(words(title).contains(wanted), "{title}: {wanted}");
     }
     assert!(
         step(&all, "Rip")
@@ -212,7 +214,8 @@ fn sentences_end_with_a_stop_and_every_step_has_a_source() {
                     "{}",
                     step.title
                 );
-                for text in step.todo.iter().chain(&step.fits).chain(&step.cautions) {
+                let rest = step.fits.iter().chain(&step.cautions);
+                for text in said(&step).into_iter().chain(rest.map(String::as_str)) {
                     assert!(text.ends_with('.') && !text.ends_with(".."), "{text}");
                     assert!(
                         !text.contains("  ") && text.chars().next().is_some_and(char::is_uppercase),
@@ -222,6 +225,28 @@ fn sentences_end_with_a_stop_and_every_step_has_a_source() {
             }
         }
     }
+}
+
+#[test]
+fn what_is_to_be_known_of_holes_stands_in_the_step_of_their_part() {
+    let mut design = Design::default();
+    design.bench.bits = vec![2.0];
+    let all = steps(&design);
+    let mut seen = 0;
+    for (title, part) in [
+        ("Bore the plate", WoodPart::Plate),
+        ("Make the slider", WoodPart::Slider),
+        ("Fit the keeper", WoodPart::Keeper),
+    ] {
+        for todo in &step(&all, title).todo {
+            if let Todo::Note(notes) = todo {
+                assert!(notes.about.iter().all(|about| about.part() == part));
+                seen += notes.about.len();
+            }
+        }
+    }
+    // three bores, three pins, the keeper's screws, the finger knob's slot
+    assert_eq!(seen, 8);
 }
 
 #[test]

@@ -4,6 +4,7 @@ use latchwright_drawing::{Ink, Outline, Rect, Shape};
 use latchwright_geometry::Point;
 
 use super::sheet::Sheet;
+use crate::feature::Centre;
 use crate::holes::{Depth, Hole, Slot};
 
 /// How far a crosshair stands out of its hole, mm.
@@ -15,7 +16,7 @@ impl Sheet {
     /// The circles and crosshairs of all holes of this part.
     pub(super) fn bore(&mut self, holes: &[Hole], place: impl Fn(Point) -> Point) {
         let own = self.part();
-        for hole in holes.iter().filter(|hole| hole.part == own) {
+        for hole in holes.iter().filter(|hole| hole.kind.part() == own) {
             self.circles(hole, place(hole.centre));
         }
     }
@@ -23,16 +24,15 @@ impl Sheet {
     /// What to bore them with, in words beside each.
     pub(super) fn bore_words(&mut self, holes: &[Hole], place: impl Fn(Point) -> Point) {
         let own = self.part();
-        for hole in holes.iter().filter(|hole| hole.part == own) {
+        for hole in holes.iter().filter(|hole| hole.kind.part() == own) {
             self.hole_words(hole, place(hole.centre));
         }
     }
 
     fn hole_words(&mut self, hole: &Hole, at: Point) {
-        let mut lines = vec![hole.name.clone()];
+        let mut lines = vec![hole.kind.name()];
         for step in &hole.steps {
-            let words = step.words(self.rule);
-            lines.extend(words.split(": ").map(str::to_owned));
+            lines.extend(step.lines(self.rule));
         }
         self.about(at, hole.widest() / 2.0 + 0.5, &lines);
     }
@@ -51,7 +51,7 @@ impl Sheet {
         self.keep_free(Rect::about(at, 2.0 * radius, 2.0 * radius));
         self.keep_free(Rect::about(at, 2.0 * half, 0.0));
         self.keep_free(Rect::about(at, 0.0, 2.0 * half));
-        self.centre(hole.name.as_str(), at);
+        self.centre(Centre::Hole(hole.kind), at);
     }
 
     /// Two fine lines that cross at `at`: the awl's point goes where they meet.
@@ -78,7 +78,7 @@ impl Sheet {
             );
             let along = bit.min(0.4 * slot.row.pitch.max(bit / 4.0));
             self.cross(at, (half.max(bit) + ROW_BEYOND, along));
-            self.centre(format!("{} {}", slot.name, index + 1), at);
+            self.centre(Centre::InSlot(slot.kind, index), at);
         }
         let area = Rect::new(from, to).grown(half.max(bit));
         self.keep_free(area.grown(ROW_BEYOND));
@@ -95,11 +95,10 @@ impl Sheet {
         };
         let long = slot.from.distance(slot.to) + slot.width;
         let mut lines = vec![
-            slot.name.clone(),
+            slot.kind.name(),
             format!("{} wide, {} long, {deep}", say(slot.width), say(long)),
         ];
-        let words = slot.bit.words(self.rule.units);
-        lines.extend(words.split(": ").map(str::to_owned));
+        lines.extend(slot.bit.lines(self.rule.units));
         let row = slot.row;
         lines.push(format!("{} holes, {} apart", row.count, say(row.pitch)));
         if row.count > 2 {

@@ -5,7 +5,7 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Grain};
 
 use super::sheet::Sheet;
-use super::{Bored, Face, Template};
+use super::{Bored, Face, Template, TemplateKind};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::inch::Rule;
@@ -36,13 +36,12 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
     let up = Point::new(0.0, 1.0);
     sheet.beside_part(inner, up, &[true_edge.to_owned()]);
     let below = Point::new(keeper.width / 2.0, 0.0);
-    let name = sheet.name_lines(keeper.thickness);
-    sheet.beside_part(below, -up, &name);
+    sheet.name_beside_part(below, -up, keeper.thickness);
     sheet.bore_words(bored.holes, place);
     sheet.corner_mark(Point::default(), "front left");
     sheet.grain(
         Grain::AlongX,
         Point::new(keeper.width / 2.0, keeper.depth / 2.0),
     );
-    Some(sheet.finish("keeper"))
+    Some(sheet.finish(TemplateKind::Keeper))
 }

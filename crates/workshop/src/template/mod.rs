@@ -18,8 +18,10 @@ use latchwright_drawing::{Drawing, FlatPart, Shape};
 use latchwright_geometry::Point;
 use latchwright_model::{Design, Material};
 
+use crate::feature::Centre;
 use crate::holes::{Holes, WoodPart, holes};
-use crate::joinery::joinery;
+use crate::joinery::{SidePlace, joinery};
+use crate::note::HoleNote;
 
 /// Which face of the part lies up under its template.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -32,11 +34,28 @@ pub enum Face {
     Upper,
 }
 
+/// Which template. Dials count from 0 here and from 1 in words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum TemplateKind {
+    /// The plate, its outside face up.
+    PlateOutside,
+    /// The same plate, its inside face up.
+    PlateBack,
+    /// The slider with its tab.
+    Slider,
+    /// The keeper.
+    Keeper,
+    /// A side of the box.
+    Side(SidePlace),
+    /// The marks round a dial.
+    Ring(usize),
+}
+
 /// One part at true size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Template {
-    /// Stable name, such as `plate from outside`.
-    pub name: String,
+    /// Which one.
+    pub kind: TemplateKind,
     /// The part.
     pub part: WoodPart,
     /// The face that lies up.
@@ -49,8 +68,10 @@ pub struct Template {
     pub drawing: Drawing,
     /// The same part without words about the work, to be cut by a machine.
     pub flat: FlatPart,
-    /// Name and place of every centre to be pricked.
-    pub centres: Vec<(String, Point)>,
+    /// Every centre to be pricked, with its place.
+    pub centres: Vec<(Centre, Point)>,
+    /// Which item of the drawing says what face lies up; `None` where none does.
+    face_item: Option<usize>,
 }
 
 /// All templates of a design.
@@ -58,8 +79,25 @@ pub struct Template {
 pub struct Templates {
     /// One a part and face, in the order in which they are worked, then a ring a dial.
     pub all: Vec<Template>,
-    /// What was left out or cannot be as it should, one sentence each without a trailing stop.
-    pub notes: Vec<String>,
+    /// What of the holes was left out or cannot be as it should.
+    pub notes: Vec<HoleNote>,
+    /// Parts without a template, because a size of theirs is no number between
+    /// [`crate::LEAST_SIZE`] and [`crate::MOST_SIZE`].
+    pub missing: Vec<WoodPart>,
+}
+
+impl TemplateKind {
+    /// Stable name, such as `plate from outside`.
+    pub fn name(self) -> String {
+        match self {
+            Self::PlateOutside => "plate from outside".to_owned(),
+            Self::PlateBack => "plate from the back".to_owned(),
+            Self::Slider => "slider".to_owned(),
+            Self::Keeper => "keeper".to_owned(),
+            Self::Side(side) => side.name().to_owned(),
+            Self::Ring(dial) => format!("ring of dial {}", dial + 1),
+        }
+    }
 }
 
 impl Face {
@@ -82,18 +120,6 @@ impl Face {
             Self::Upper => "upper face, mirrored",
         }
     }
-
-    /// The words of an unmirrored sheet for those of a mirrored one and the other way round; others
-    /// stay.
-    fn other_words(self, words: &str) -> Option<&'static str> {
-        if words == self.words() {
-            Some(self.mirrored_words())
-        } else if words == self.mirrored_words() {
-            Some(self.words())
-        } else {
-            None
-        }
-    }
 }
 
 impl Template {
@@ -102,17 +128,22 @@ impl Template {
     #[must_use]
     pub fn mirrored(&self) -> Self {
         let width = self.size.0;
-        let image = |(name, at): &(String, Point)| (name.clone(), Point::new(width - at.x, at.y));
+        let image = |(centre, at): &(Centre, Point)| (*centre, Point::new(width - at.x, at.y));
         let mut drawing = self.drawing.mirrored(width / 2.0);
-        for item in &mut drawing.items {
-            if let Shape::Text(text) = &mut item.shape
-                && let Some(other) = self.face.other_words(&text.text)
-            {
-                other.clone_into(&mut text.text);
-            }
+        let mirrored = !self.mirrored;
+        let words = if mirrored {
+            self.face.mirrored_words()
+        } else {
+            self.face.words()
+        };
+        let item = self
+            .face_item
+            .and_then(|index| drawing.items.get_mut(index));
+        if let Some(Shape::Text(text)) = item.map(|item| &mut item.shape) {
+            words.clone_into(&mut text.text);
         }
         Self {
-            mirrored: !self.mirrored,
+            mirrored,
             drawing,
             flat: self.flat.mirrored(),
             centres: self.centres.iter().map(image).collect(),
@@ -123,7 +154,7 @@ impl Template {
 
 /// The templates of all wooden parts of `design`.
 ///
-/// A part without a size is left out and named in the notes, as is a hole ([`holes`]).
+/// A part without a size is left out and named, as is a hole ([`holes`]).
 pub fn templates(design: &Design) -> Templates {
     let Holes {
         holes,
@@ -138,32 +169,33 @@ pub fn templates(design: &Design) -> Templates {
     let mut found = Templates {
         all: Vec::new(),
         notes,
+        missing: Vec::new(),
     };
-    found.take("plate", plate::template(design, bored, Face::Outside));
-    found.take("plate", plate::template(design, bored, Face::Inside));
-    if !matches!(design.slider.material, Material::Printed) {
-        found.take("slider", slider::template(design, bored));
+    for face in [Face::Outside, Face::Inside] {
+        found.take(WoodPart::Plate, plate::template(design, bored, face));
     }
-    found.take("keeper", keeper::template(design, bored));
+    if !matches!(design.slider.material, Material::Printed) {
+        found.take(WoodPart::Slider, slider::template(design, bored));
+    }
+    found.take(WoodPart::Keeper, keeper::template(design, bored));
     for part in [
         WoodPart::Front,
         WoodPart::Back,
         WoodPart::Left,
         WoodPart::Right,
     ] {
-        found.take(part.name(), side::template(design, &joinery, bored, part));
+        found.take(part, side::template(design, &joinery, bored, part));
     }
     found.all.extend(ring::templates(design, bored));
     found
 }
 
 impl Templates {
-    fn take(&mut self, name: &str, template: Option<Template>) {
-        let note = format!("the {name} has no template: a size is no number from 0.001 mm to 10 m");
+    fn take(&mut self, part: WoodPart, template: Option<Template>) {
         match template {
             Some(template) => self.all.push(template),
-            None if self.notes.contains(&note) => {}
-            None => self.notes.push(note),
+            None if self.missing.contains(&part) => {}
+            None => self.missing.push(part),
         }
     }
 }

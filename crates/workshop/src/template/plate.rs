@@ -7,7 +7,7 @@ use latchwright_model::{Design, LidKind};
 use latchwright_proof::slider_body::RABBET_AIR;
 
 use super::sheet::Sheet;
-use super::{Bored, Face, Template};
+use super::{Bored, Face, Template, TemplateKind};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::inch::Rule;
@@ -50,16 +50,15 @@ pub(super) fn template(design: &Design, bored: Bored<'_>, face: Face) -> Option<
     sheet.on_part(hinge_edge, &["hinge edge".to_owned()]);
     sheet.on_part(Point::new(middle, 4.0), &["front edge".to_owned()]);
     let quiet = Point::new(plate.width * 0.2, plate.depth * 0.25);
-    let name = sheet.name_lines(plate.thickness);
-    sheet.on_part(quiet, &name);
+    sheet.name_on_part(quiet, plate.thickness);
     let other = Point::new(plate.width * 0.8, plate.depth * 0.25);
     sheet.grain(plate.grain, other);
-    let name = if outside {
-        "plate from outside"
+    let kind = if outside {
+        TemplateKind::PlateOutside
     } else {
-        "plate from the back"
+        TemplateKind::PlateBack
     };
-    Some(sheet.finish(name))
+    Some(sheet.finish(kind))
 }
 
 /// Marks, numerals or pictures round the dials, to trace.

@@ -6,7 +6,8 @@ use latchwright_model::Design;
 
 use super::plate::moved;
 use super::sheet::Sheet;
-use super::{Bored, Face, Template};
+use super::{Bored, Face, Template, TemplateKind};
+use crate::feature::HoleKind;
 use crate::frame::sizes;
 use crate::holes::WoodPart;
 use crate::inch::Rule;
@@ -18,8 +19,8 @@ const RIM: f64 = 3.0;
 pub(super) fn templates(design: &Design, bored: Bored<'_>) -> Vec<Template> {
     let rings = plate_marks(design).into_iter().enumerate();
     let ring = |(index, items): (usize, Vec<latchwright_drawing::Item>)| {
-        let name = format!("dial {} bore", index + 1);
-        let hole = bored.holes.iter().find(|hole| hole.name == name)?;
+        let bore = HoleKind::Bore(index);
+        let hole = bored.holes.iter().find(|hole| hole.kind == bore)?;
         let own = hole.centre;
         let corners = items.iter().flat_map(|item| item.shape.extent().corners());
         let reach = corners
@@ -39,12 +40,9 @@ pub(super) fn templates(design: &Design, bored: Bored<'_>) -> Vec<Template> {
         sheet.circles(hole, centre);
         let top = Rect::about(centre, 0.0, 2.0 * radius).max;
         sheet.about(top, 0.0, &["towards the hinge".to_owned()]);
-        sheet.about(
-            Point::new(centre.x, 0.0),
-            0.0,
-            &[format!("ring of dial {}", index + 1)],
-        );
-        Some(sheet.finish(format!("ring of dial {}", index + 1)))
+        let kind = TemplateKind::Ring(index);
+        sheet.about(Point::new(centre.x, 0.0), 0.0, &[kind.name()]);
+        Some(sheet.finish(kind))
     };
     rings.filter_map(ring).collect()
 }

@@ -4,10 +4,10 @@ use latchwright_drawing::{
     Anchor, Drawing, FlatPart, Ink, Item, Layer, Outline, Rect, Shape, Text, hatch, text_width,
 };
 use latchwright_geometry::Point;
-use latchwright_model::Units;
 
 use super::place::{Taken, inside};
-use super::{Face, Template};
+use super::{Face, Template, TemplateKind};
+use crate::feature::Centre;
 use crate::holes::WoodPart;
 use crate::inch::Rule;
 
@@ -31,7 +31,9 @@ pub(super) struct Sheet {
     items: Vec<Item>,
     flat: FlatPart,
     taken: Taken,
-    centres: Vec<(String, Point)>,
+    centres: Vec<(Centre, Point)>,
+    /// Which item says what face lies up.
+    face_item: Option<usize>,
 }
 
 impl Sheet {
@@ -48,6 +50,7 @@ impl Sheet {
             flat: FlatPart::default(),
             taken: Taken::default(),
             centres: Vec::new(),
+            face_item: None,
         };
         sheet.flat.outline.push(outline.clone());
         sheet.draw(Ink::Edge, Shape::path(outline));
@@ -62,16 +65,16 @@ impl Sheet {
         self.part
     }
 
-    /// Name, finished size and face of the part as words.
-    pub(super) fn name_lines(&self, thickness: f64) -> Vec<String> {
-        let say = |mm: f64| self.rule.say_exactly(mm);
-        let unit = match self.rule.units {
-            Units::Millimetre => " mm",
-            Units::Inch => " in",
-        };
-        let bare = |mm: f64| say(mm).trim_end_matches(unit).to_owned();
+    /// Name, finished size and face of the part as words; the face comes last.
+    fn name_lines(&self, thickness: f64) -> Vec<String> {
+        let rule = self.rule;
         let (width, height) = self.size;
-        let size = format!("{} × {} × {}", bare(width), bare(height), say(thickness));
+        let size = format!(
+            "{} × {} × {}",
+            rule.say_exactly_bare(width),
+            rule.say_exactly_bare(height),
+            rule.say_exactly(thickness)
+        );
         vec![
             self.part.name().to_owned(),
             size,
@@ -115,8 +118,8 @@ impl Sheet {
     }
 
     /// Notes a centre to be pricked.
-    pub(super) fn centre(&mut self, name: impl Into<String>, at: Point) {
-        self.centres.push((name.into(), at));
+    pub(super) fn centre(&mut self, centre: Centre, at: Point) {
+        self.centres.push((centre, at));
     }
 
     /// What is cut away: `seen` on this face with a plain edge and a hatch, else dashed.
@@ -150,17 +153,34 @@ impl Sheet {
 
     /// Words beside the part next to `at`, a point of its edge, to the side of `out`.
     pub(super) fn beside_part(&mut self, at: Point, out: Point, lines: &[String]) {
-        let size = block(lines);
+        let room = self.room_beside_part(at, out, block(lines));
+        self.write(room, lines);
+    }
+
+    /// Name, size and face of the part beside it, as [`Self::beside_part`].
+    pub(super) fn name_beside_part(&mut self, at: Point, out: Point, thickness: f64) {
+        let lines = self.name_lines(thickness);
+        let room = self.room_beside_part(at, out, name_block(&lines));
+        self.write_name(room, &lines);
+    }
+
+    fn room_beside_part(&self, at: Point, out: Point, size: (f64, f64)) -> Rect {
         let beyond = |room: Rect| (room.centre() - at).dot(out) > 0.0 && !inside(&self.edge, room);
         let found = self.taken.beside(at, 0.0, size, beyond);
-        let room = found.map_or_else(|| self.below(size), |found| found.room);
-        self.write(room, lines);
+        found.map_or_else(|| self.below(size), |found| found.room)
     }
 
     /// Words on the part near `at`, or off it where there is no room on it.
     pub(super) fn on_part(&mut self, at: Point, lines: &[String]) {
         let room = self.room_on_part(at, block(lines));
         self.write(room, lines);
+    }
+
+    /// Name, size and face of the part, as [`Self::on_part`].
+    pub(super) fn name_on_part(&mut self, at: Point, thickness: f64) {
+        let lines = self.name_lines(thickness);
+        let room = self.room_on_part(at, name_block(&lines));
+        self.write_name(room, &lines);
     }
 
     /// A free place on the part for `size` as near as can be to `at`; off the part where there is none.
@@ -211,6 +231,12 @@ impl Sheet {
         items.fold(whole, Rect::union)
     }
 
+    /// Writes the lines of the name, of which the last says what face lies up.
+    fn write_name(&mut self, room: Rect, lines: &[String]) {
+        self.write(room, lines);
+        self.face_item = self.items.len().checked_sub(1);
+    }
+
     fn write(&mut self, room: Rect, lines: &[String]) {
         self.taken.words(room);
         for (index, words) in (0_u32..).zip(lines) {
@@ -233,19 +259,19 @@ impl Sheet {
     }
 
     /// The whole template, on the grid on which mirrors are exact.
-    pub(super) fn finish(self, name: impl Into<String>) -> Template {
+    pub(super) fn finish(self, kind: TemplateKind) -> Template {
         let bounds = self.extent().grown(MARGIN);
         let drawing = Drawing {
             bounds,
             items: self.items,
         };
         let size = Rect::new(Point::default(), Point::new(self.size.0, self.size.1)).on_grid();
-        let on_grid = |(name, at): (String, Point)| {
+        let on_grid = |(centre, at): (Centre, Point)| {
             let dot = Rect { min: at, max: at }.on_grid();
-            (name, dot.min)
+            (centre, dot.min)
         };
         Template {
-            name: name.into(),
+            kind,
             part: self.part,
             face: self.face,
             mirrored: false,
@@ -253,29 +279,35 @@ impl Sheet {
             drawing: drawing.on_grid(),
             flat: self.flat.on_grid(),
             centres: self.centres.into_iter().map(on_grid).collect(),
+            face_item: self.face_item,
         }
     }
 }
 
 /// Width and height of a block of lines, mm.
 fn block(lines: &[String]) -> (f64, f64) {
-    let widths = lines.iter().enumerate().map(|(index, words)| {
-        // bold type is a little wider
-        let bold = if index == 0 && lines.len() > 1 {
-            1.06
-        } else {
-            1.0
-        };
-        // a mirrored sheet says something longer in the same place
-        let reserve = if words.ends_with(" face up") {
-            text_width("mirrored", TYPE)
-        } else {
-            0.0
-        };
-        text_width(words, TYPE) * bold + reserve
-    });
+    let widths = (0..lines.len()).map(|index| line_width(lines, index));
     let count = u32::try_from(lines.len()).unwrap_or(u32::MAX);
     (widths.fold(1.0, f64::max), f64::from(count) * PITCH)
+}
+
+/// The same for the lines of a name: a mirrored sheet says something longer in its last line.
+fn name_block(lines: &[String]) -> (f64, f64) {
+    let (width, height) = block(lines);
+    let last = line_width(lines, lines.len().saturating_sub(1));
+    (width.max(last + text_width("mirrored", TYPE)), height)
+}
+
+/// Width of one line of a block, mm; bold type is a little wider.
+fn line_width(lines: &[String], index: usize) -> f64 {
+    let bold = if index == 0 && lines.len() > 1 {
+        1.06
+    } else {
+        1.0
+    };
+    lines
+        .get(index)
+        .map_or(0.0, |words| text_width(words, TYPE) * bold)
 }
 
 fn line(ink: Ink, shape: Shape) -> Item {

@@ -7,7 +7,7 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Grain};
 
 use super::sheet::Sheet;
-use super::{Bored, Face, Template};
+use super::{Bored, Face, Template, TemplateKind};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::inch::Rule;
@@ -45,14 +45,14 @@ pub(super) fn template(
     let corner = format!("{}, lower edge", end_names(place).0);
     sheet.corner_mark(Point::default(), &corner);
     let middle = long / 2.0;
-    let name = sheet.name_lines(side.thickness.finished);
-    sheet.on_part(Point::new(middle, high / 2.0), &name);
+    let centre = Point::new(middle, high / 2.0);
+    sheet.name_on_part(centre, side.thickness.finished);
     let upper = Point::new(middle, high);
     let up = Point::new(0.0, 1.0);
     sheet.beside_part(upper, up, &["upper edge".to_owned()]);
     ends(&mut sheet, side);
     sheet.grain(Grain::AlongX, Point::new(middle, high / 2.0 - 12.0));
-    Some(sheet.finish(part.name()))
+    Some(sheet.finish(TemplateKind::Side(place)))
 }
 
 fn place_of(part: WoodPart) -> Option<SidePlace> {
@@ -144,7 +144,7 @@ fn groove(sheet: &mut Sheet, groove: &Groove) {
     let stop = if groove.stop > 0.0 { ", stopped" } else { "" };
     let words = format!(
         "groove inside for the {}, {} wide, {} deep{stop}",
-        groove.name,
+        groove.panel.name(),
         rule.say_exactly(groove.width),
         rule.say_exactly(groove.depth.bare)
     );
@@ -246,7 +246,7 @@ fn front(sheet: &mut Sheet, design: &Design, joinery: &Joinery, bored: Bored<'_>
     let pilot = format!("screw, pilot {}", say(keeper_pilot(design)));
     for hole in bored.holes {
         let x = long / 2.0 + hole.centre.x;
-        if hole.part != WoodPart::Keeper || !(0.0..=long).contains(&x) {
+        if hole.kind.part() != WoodPart::Keeper || !(0.0..=long).contains(&x) {
             continue;
         }
         let line = Outline::line(

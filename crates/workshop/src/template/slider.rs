@@ -5,7 +5,7 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Grain, Material};
 
 use super::sheet::Sheet;
-use super::{Bored, Face, Template};
+use super::{Bored, Face, Template, TemplateKind};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::inch::Rule;
@@ -49,10 +49,9 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
         &["tab, to the front".to_owned()],
     );
     let middle = Point::new(width / 2.0, height * 0.45);
-    let name = sheet.name_lines(slider.thickness);
-    sheet.on_part(middle, &name);
+    sheet.name_on_part(middle, slider.thickness);
     sheet.grain(grain(design), Point::new(width * 0.5, height * 0.3));
-    Some(sheet.finish("slider"))
+    Some(sheet.finish(TemplateKind::Slider))
 }
 
 /// Along the crossbar where the material has no fibres of its own.

@@ -9,7 +9,6 @@ use latchwright_drawing::Rect;
 use latchwright_geometry::Point;
 use latchwright_model::Paper;
 
-use crate::inch::decimal;
 use crate::ruler::Correction;
 use seam::Stretch;
 
@@ -167,6 +166,29 @@ fn sane(length: f64) -> f64 {
     }
 }
 
+/// Why a drawing cannot be cut into tiles. Lengths are in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum TilesFault {
+    /// The drawing has no size.
+    NoSize,
+    /// The sheet leaves no room beside its margins and the overlap.
+    NoRoom {
+        /// The paper.
+        paper: Paper,
+        /// How much of its neighbour a tile would show.
+        overlap: f64,
+    },
+    /// It would take more sheets than [`MOST_SHEETS`].
+    TooManySheets {
+        /// The paper.
+        paper: Paper,
+        /// Width and height of the drawing.
+        size: (f64, f64),
+        /// How many it would take.
+        sheets: f64,
+    },
+}
+
 /// Something in a drawing that a seam had better not run through.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Avoid {
@@ -180,7 +202,7 @@ pub struct Avoid {
 ///
 /// # Errors
 /// Those of [`tiles_around`].
-pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
+pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, TilesFault> {
     tiles_around(bounds, sheet, &[])
 }
 
@@ -192,15 +214,13 @@ pub fn tiles(bounds: Rect, sheet: &Sheet) -> Result<Tiling, String> {
 /// tile is small.
 ///
 /// # Errors
-/// A sentence where the drawing has no size, the sheet leaves no room, or more than twenty sheets
+/// Where the drawing has no size, the sheet leaves no room, or more than twenty sheets
 /// would be needed.
-pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tiling, String> {
+pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tiling, TilesFault> {
     let size = (bounds.width(), bounds.height());
     let sound = |mm: f64| mm.is_finite() && mm > 0.0;
     if !(sound(size.0) && sound(size.1) && bounds.min.x.is_finite() && bounds.min.y.is_finite()) {
-        return Err(
-            "the drawing has no size to lay on paper: mend the sizes of this part first".to_owned(),
-        );
+        return Err(TilesFault::NoSize);
     }
     let overlap = sane(sheet.overlap);
     let ways = [false, true].map(|landscape| {
@@ -214,22 +234,17 @@ pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tili
         .flatten()
         .min_by(|a, b| (a.3 * a.4).total_cmp(&(b.3 * b.4)));
     let Some((landscape, paper, room, columns, rows)) = best else {
-        return Err(format!(
-            "{} leaves no room for a drawing beside its margins of {MARGIN} mm and an overlap of {} mm: \
-             choose larger paper",
-            paper_name(sheet.paper),
-            decimal(overlap)
-        ));
+        return Err(TilesFault::NoRoom {
+            paper: sheet.paper,
+            overlap,
+        });
     };
     let Some((columns, rows)) = few(columns, rows) else {
-        return Err(format!(
-            "{} × {} mm would take {:.0} sheets of {}, more than {MOST_SHEETS}: choose larger paper, or \
-             mark this part out from its numbers",
-            decimal(size.0),
-            decimal(size.1),
-            columns * rows,
-            paper_name(sheet.paper)
-        ));
+        return Err(TilesFault::TooManySheets {
+            paper: sheet.paper,
+            size,
+            sheets: (columns * rows).min(f64::MAX),
+        });
     };
     let (across, down) = seam::stretches(bounds, room, (columns, rows), overlap, avoid);
     let mut tiling = Tiling {

@@ -6,6 +6,7 @@ use latchwright_model::{Design, Units};
 use latchwright_session::units;
 use latchwright_solids::fit::{Readings, profile};
 use latchwright_solids::part::Gauge;
+use latchwright_words::solids::reading_fault;
 
 use crate::action::Action;
 use crate::theme;
@@ -85,7 +86,8 @@ fn take(
         foot: bed.zip(above),
         square: diagonal.map(|diagonal| (gauge.square, diagonal)),
     };
-    let printer = profile(&design.bench.printer, &readings).map_err(|fault| fault.to_string())?;
+    let printer =
+        profile(&design.bench.printer, &readings).map_err(|fault| reading_fault(&fault))?;
     wishes.push(Action::edit("what the gauge measured", move |design| {
         design.bench.printer = printer;
     }));

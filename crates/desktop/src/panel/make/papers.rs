@@ -105,8 +105,7 @@ impl PapersView {
             return None;
         }
         let diagonals = (!(rising.is_empty() && falling.is_empty())).then_some((rising, falling));
-        let read = ruler::read((x, y), diagonals, units);
-        Some(read.and_then(|measured| measured.correction()))
+        Some(ruler::correction((x, y), diagonals, units))
     }
 }
 

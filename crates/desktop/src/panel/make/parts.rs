@@ -2,9 +2,11 @@
 
 use egui::{Button, CollapsingHeader, Grid, RichText, Slider, Ui, vec2};
 use latchwright_drawing::Ink;
+use latchwright_model::Units;
 use latchwright_session::Session;
 use latchwright_solids::view::{Across, Camera, Cut};
 use latchwright_solids::{Grip, Part, Relief};
+use latchwright_words::solids::warning;
 
 use super::super::column::column_ui;
 use super::gauge::{GaugeView, gauge_ui};
@@ -111,7 +113,7 @@ fn contents_ui(
     ui.separator();
     list_ui(ui, parts, view);
     if let Some(part) = view.view.chosen.and_then(|index| parts.get(index)) {
-        part_ui(ui, part);
+        part_ui(ui, part, session.design().units);
     }
     ui.separator();
     choices_ui(ui, view);
@@ -215,7 +217,7 @@ fn list_ui(ui: &mut Ui, parts: &[Part], view: &mut PartsView) {
 }
 
 /// What is to be known of one part.
-fn part_ui(ui: &mut Ui, part: &Part) {
+fn part_ui(ui: &mut Ui, part: &Part, units: Units) {
     let [x, y, z] = [0, 1, 2].map(|axis| {
         let extent = part.extent();
         extent.high[axis] - extent.low[axis]
@@ -224,9 +226,9 @@ fn part_ui(ui: &mut Ui, part: &Part) {
     ui.label(RichText::new(part.name.as_str()).family(theme::bold()));
     let words = format!("{x:.2} × {y:.2} × {z:.2} mm, {:.1} g", part.mass_g);
     ui.label(RichText::new(words).small());
-    for warning in &part.warnings {
+    for one in &part.warnings {
         let colour = theme::ink(ui.ctx(), Ink::Blocks);
-        let words = format!("! {}", warning.message);
+        let words = format!("! {}", warning(one, units));
         ui.label(RichText::new(words).small().color(colour));
     }
     CollapsingHeader::new("Sizes: said, drawn, expected (mm)")
@@ -236,7 +238,7 @@ fn part_ui(ui: &mut Ui, part: &Part) {
                 .num_columns(2)
                 .show(ui, |ui| {
                     for size in &part.sizes {
-                        ui.label(RichText::new(size.name.as_str()).small());
+                        ui.label(RichText::new(size.what.name()).small());
                         let words = format!(
                             "{:.2} → {:.2} → {:.2}",
                             size.nominal, size.drawn, size.expected

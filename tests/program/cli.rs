@@ -241,6 +241,75 @@ fn hostile_files_are_refused_with_a_sentence_and_left_alone() {
     }
 }
 
+/// What the program answers; it is killed where it waits without end.
+#[cfg(unix)]
+fn answer(arguments: &[&str]) -> String {
+    let output = latchwright()
+        .args(arguments)
+        .timeout(Duration::from_secs(60))
+        .output()
+        .expect("an answer in time");
+    let (_, words) = said(&output);
+    assert_eq!(output.status.code(), Some(2), "{arguments:?}: {words}");
+    words
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_or_a_device_for_a_file_is_refused_and_not_waited_for() {
+    use std::os::unix::fs::FileTypeExt as _;
+    let folder = tempfile::tempdir().expect("a folder");
+    let place = |name: &str| folder.path().join(name).to_string_lossy().into_owned();
+    let (pipe, out, papers) = (place("box.latch.ron"), place("out"), place("papers"));
+    std::fs::create_dir(&papers).expect("a folder");
+    let of_papers = place("papers/setting.pdf");
+    for path in [&pipe, &of_papers] {
+        let made = std::process::Command::new("mkfifo").arg(path).status();
+        assert!(made.expect("a pipe").success());
+    }
+    let tea = demo("tea-box").to_string_lossy().into_owned();
+    for file in [pipe.as_str(), "/dev/zero", "/dev/tty"] {
+        for arguments in [
+            &["prove", file][..],
+            &["prove", file, "--mark", "1:3"],
+            &["settings", file],
+            &["builds", file],
+            &["mend", file],
+            &["papers", file, "--out", &out],
+            &["parts", file, "--out", &out],
+            &["card", file, "--out", &out],
+            &["propose", "--lid", "220", "140", "--bench", file],
+            &["card", &tea, "--out", file],
+        ] {
+            let words = answer(arguments);
+            let expected = "is a pipe or a device and no file; choose a file";
+            assert!(words.contains(expected), "{arguments:?}: {words}");
+        }
+    }
+    for arguments in [
+        &["settings", &tea, "--csv", &pipe][..],
+        &["papers", &tea, "--out", &papers, "--replace"],
+    ] {
+        let words = answer(arguments);
+        assert!(words.contains("is a pipe"), "{arguments:?}: {words}");
+    }
+    for path in [&pipe, &of_papers] {
+        let still = std::fs::symlink_metadata(path).expect("there");
+        assert!(still.file_type().is_fifo(), "{path} was replaced");
+    }
+    assert!(!Path::new(&out).exists());
+}
+
+#[cfg(unix)]
+#[test]
+fn a_table_of_settings_goes_to_a_device_by_its_name() {
+    let tea = demo("tea-box").to_string_lossy().into_owned();
+    let output = run(&["settings", &tea, "--csv", "/dev/stdout"]);
+    let (table, words) = said(&output);
+    assert_eq!(output.status.code(), Some(0), "{words}");
+    assert_eq!(table.lines().count(), 513, "a head and every setting");
+}
+
 #[test]
 fn bad_designs_are_data_with_every_fault_listed() {
     let folder = tempfile::tempdir().expect("a folder");

@@ -1,6 +1,5 @@
 //! `latchwright settings`: every setting, streamed, memory flat however many there are.
 
-use std::fs::File;
 use std::io::{self, BufWriter, Write};
 use std::path::Path;
 
@@ -9,6 +8,7 @@ use latchwright_model::Design;
 use latchwright_proof::settings::Filter;
 use latchwright_proof::{Settings, Verdict, prove};
 use latchwright_session::Session;
+use latchwright_session::files::{self, FileError};
 
 /// Labels of every mark, made once.
 struct Labels(Vec<Vec<String>>);
@@ -47,7 +47,10 @@ pub fn run(file: &Path, filter: Filter, csv: Option<&Path>) -> Result<u8> {
         Some(path) => {
             let told =
                 |err: &dyn std::fmt::Display| anyhow!("cannot write {}: {err}", path.display());
-            let to = File::create(path).map_err(|err| told(&err))?;
+            let to = files::create(path).map_err(|err| match err {
+                FileError::System { source, .. } => told(&source),
+                refused => refused.into(),
+            })?;
             table(design, filter, to).map_err(|err| told(&err))?;
         }
         None => list(design, filter, io::stdout().lock())?,

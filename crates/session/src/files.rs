@@ -48,6 +48,13 @@ pub enum FileError {
         /// Which folder.
         path: PathBuf,
     },
+    /// Something that is neither a file nor a folder: opening it could wait for ever, and a save would
+    /// put a file in its place.
+    #[error("{} is a pipe or a device and no file; choose a file", .path.display())]
+    NotAFile {
+        /// What is there.
+        path: PathBuf,
+    },
     /// The owner of the file wants it kept as it is.
     #[error("{} is write-protected; save under another name, or allow writing to it", .path.display())]
     Protected {
@@ -179,6 +186,45 @@ pub fn load(path: &Path) -> Result<Opened, FileError> {
     })
 }
 
+/// Refuses folders, pipes, sockets and devices, before any of them is opened: a pipe that nobody writes
+/// into would be waited for without end.
+pub(crate) fn must_be_a_file(path: &Path, about: &fs::Metadata) -> Result<(), FileError> {
+    let path = path.to_owned();
+    if about.is_dir() {
+        Err(FileError::IsFolder { path })
+    } else if about.is_file() {
+        Ok(())
+    } else {
+        Err(FileError::NotAFile { path })
+    }
+}
+
+/// Opens a new or emptied file for a table that is written as it is made.
+///
+/// A device will do, so that a table can go to standard output by its name; a pipe that has a name
+/// would be waited for until somebody reads from it, and is refused.
+pub fn create(path: &Path) -> Result<File, FileError> {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::FileTypeExt as _;
+        // what a shell puts between two programs has a reader already, and no name outside /dev
+        let waits = |path: PathBuf| {
+            let pipe = fs::metadata(&path).is_ok_and(|about| about.file_type().is_fifo());
+            pipe && !path.starts_with("/dev")
+        };
+        if fs::canonicalize(path).is_ok_and(waits) {
+            return Err(FileError::NotAFile {
+                path: path.to_owned(),
+            });
+        }
+    }
+    File::create(path).map_err(|source| FileError::System {
+        path: path.to_owned(),
+        deed: Deed::Saved,
+        source,
+    })
+}
+
 /// Reads a file no larger than a design can be; a larger one is refused before it is read.
 fn read_bounded(path: &Path) -> Result<Vec<u8>, FileError> {
     let system = |source| FileError::System {
@@ -187,11 +233,7 @@ fn read_bounded(path: &Path) -> Result<Vec<u8>, FileError> {
         source,
     };
     let about = fs::metadata(path).map_err(system)?;
-    if about.is_dir() {
-        return Err(FileError::IsFolder {
-            path: path.to_owned(),
-        });
-    }
+    must_be_a_file(path, &about)?;
     let too_large = |bytes| {
         let source = ReadError::TooLarge {
             bytes,
@@ -205,7 +247,7 @@ fn read_bounded(path: &Path) -> Result<Vec<u8>, FileError> {
     if about.len() > LARGEST {
         return too_large(about.len());
     }
-    // a pipe or a growing file has no honest length: stop just beyond the limit
+    // a growing file has no honest length: stop just beyond the limit
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(system)?;
     file.take(LARGEST + 1)
@@ -240,10 +282,8 @@ pub fn write_atomically(path: &Path, bytes: &[u8]) -> Result<(), FileError> {
     };
     let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
     let before = fs::metadata(&target).ok();
-    if before.as_ref().is_some_and(fs::Metadata::is_dir) {
-        return Err(FileError::IsFolder {
-            path: path.to_owned(),
-        });
+    if let Some(about) = &before {
+        must_be_a_file(path, about)?;
     }
     if before
         .as_ref()

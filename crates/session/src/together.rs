@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use tempfile::{NamedTempFile, TempPath};
 
-use crate::files::{Deed, FileError, hidden, sync_folder};
+use crate::files::{Deed, FileError, hidden, must_be_a_file, sync_folder};
 
 /// A file to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -76,8 +76,8 @@ fn stage(
     let mut staged = Vec::with_capacity(files.len());
     for new in files {
         let path = folder.join(&new.name);
-        if path.is_dir() {
-            return Err(FileError::IsFolder { path });
+        if let Ok(about) = path.metadata() {
+            must_be_a_file(&path, &about)?;
         }
         let beside = path.parent().unwrap_or(folder);
         made.make(beside)?;

@@ -1,13 +1,14 @@
 //! Saving on a real disk: nothing is lost, whatever happens and whoever else is there.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::mpsc;
 use std::time::Duration;
 use std::{env, fs, thread};
 
 use latchwright_model::Design;
 use latchwright_session::document::Session;
-use latchwright_session::files::{FileError, OnDisk, write_atomically};
+use latchwright_session::files::{self, FileError, OnDisk, write_atomically};
 use latchwright_session::format;
 
 /// Set for the process that saves until it is killed.
@@ -145,6 +146,71 @@ fn paths_that_cannot_be_used_say_why() {
         save(&folder.path().join("x".repeat(300)))
             .ends_with("cannot be saved: the name is too long or has signs it cannot have")
     );
+}
+
+/// A pipe with a name in `folder`, into which nobody writes.
+#[cfg(unix)]
+fn pipe(folder: &Path, name: &str) -> PathBuf {
+    let path = folder.join(name);
+    let made = Command::new("mkfifo").arg(&path).status().unwrap();
+    assert!(made.success());
+    path
+}
+
+/// What `work` gives. It is done on a thread that is left behind when it waits without end.
+#[cfg(unix)]
+fn in_time<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> T {
+    let (sender, receiver) = mpsc::channel();
+    thread::spawn(move || sender.send(work()));
+    receiver
+        .recv_timeout(Duration::from_secs(20))
+        .expect("it waits for somebody at the other end")
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_or_a_device_is_refused_and_not_waited_for() {
+    use std::os::unix::fs::FileTypeExt as _;
+    let folder = tempfile::tempdir().unwrap();
+    let (place, fifo) = (
+        folder.path().to_owned(),
+        pipe(folder.path(), "box.latch.ron"),
+    );
+    let link = place.join("link.latch.ron");
+    std::os::unix::fs::symlink(&fifo, &link).unwrap();
+    for path in [fifo.clone(), link.clone(), PathBuf::from("/dev/zero")] {
+        let sentence = format!(
+            "{} is a pipe or a device and no file; choose a file",
+            path.display()
+        );
+        let (open, save, write) = (path.clone(), path.clone(), path.clone());
+        let said = in_time(move || Session::open(&open).unwrap_err().to_string());
+        assert_eq!(said, sentence);
+        let said = in_time(move || Session::new().save_as(&save).unwrap_err().to_string());
+        assert_eq!(said, sentence);
+        let said = in_time(move || write_atomically(&write, b"x").unwrap_err().to_string());
+        assert_eq!(said, sentence);
+    }
+    for path in [fifo.clone(), link] {
+        let said = in_time(move || files::create(&path).unwrap_err().to_string());
+        assert!(said.ends_with("choose a file"), "{said}");
+    }
+    let still = fs::symlink_metadata(&fifo).unwrap();
+    assert!(still.file_type().is_fifo(), "nothing took its place");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_that_takes_the_place_of_an_open_design_is_a_change_of_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("box.latch.ron");
+    let mut session = Session::new();
+    session.save_as(&path).unwrap();
+    fs::remove_file(&path).unwrap();
+    pipe(folder.path(), "box.latch.ron");
+    let (seen, refusal) = in_time(move || (session.on_disk(), session.save().unwrap_err()));
+    assert_eq!(seen, Some(OnDisk::Changed));
+    assert!(matches!(refusal, FileError::ChangedOnDisk { .. }));
 }
 
 #[test]

@@ -114,3 +114,19 @@ fn a_file_in_the_place_of_the_folder_is_said() {
     );
     assert_eq!(all(place.path()), ["taken"]);
 }
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_is_not_replaced_even_where_files_may_be() {
+    use std::os::unix::fs::FileTypeExt as _;
+    let place = tempfile::tempdir().expect("a folder");
+    let pipe = place.path().join("b.txt");
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+    assert!(made.expect("a pipe").success());
+    let files = [file("a.txt", "A"), file("b.txt", "B")];
+    let error = write_together(place.path(), &files, Replace::Allowed).expect_err("refused");
+    assert!(matches!(error, FileError::NotAFile { ref path } if *path == pipe));
+    assert_eq!(all(place.path()), ["b.txt"]);
+    let still = fs::symlink_metadata(&pipe).expect("there");
+    assert!(still.file_type().is_fifo());
+}

@@ -52,6 +52,32 @@ impl Design {
     pub fn digit(&self, dial: usize) -> u32 {
         self.combination.get(dial).copied().unwrap_or(0)
     }
+
+    /// The latch as a mirror that stands on its middle shows it: right for left, and every dial turned
+    /// the other way. It has the same margins at the mirrored marks.
+    ///
+    /// What is written at the marks stays where it is.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        // never −0, which a design file does not know
+        let over = |x: f64| 0.0 - x;
+        let mut design = self.clone();
+        design.slider.guide_at.0 = over(design.slider.guide_at.0);
+        design.slider.pull_at = over(design.slider.pull_at);
+        design.tab.at = over(design.tab.at);
+        for (index, dial) in design.dials.iter_mut().enumerate() {
+            dial.centre.0 = over(dial.centre.0);
+            dial.pin.offset = over(dial.pin.offset);
+            let positions = dial.positions.max(1);
+            for slot in &mut dial.disc.slots {
+                slot.mark = slot.mark.wrapping_neg().rem_euclid(i64::from(positions));
+            }
+            if let Some(mark) = design.combination.get_mut(index) {
+                *mark = (positions - *mark % positions) % positions;
+            }
+        }
+        design
+    }
 }
 
 impl Default for Design {
@@ -78,5 +104,53 @@ impl Default for Design {
             bench: Bench::default(),
             card: Card::default(),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Slot;
+
+    #[test]
+    fn a_mirrored_latch_has_right_for_left_and_turns_the_other_way() {
+        let mut design = Design::default();
+        design.slider.guide_at.0 = 4.0;
+        design.tab.at = -7.0;
+        design.dials[0].pin.offset = 0.3;
+        design.dials[0].disc.slots.push(Slot {
+            mark: 3,
+            ..Slot::default()
+        });
+        let image = design.mirrored();
+        assert_eq!((image.slider.guide_at.0, image.tab.at), (-4.0, 7.0));
+        let at = |design: &Design| {
+            design
+                .dials
+                .iter()
+                .map(|dial| dial.centre)
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(at(&image), [(55.0, 95.0), (0.0, 95.0), (-55.0, 95.0)]);
+        assert_eq!(image.dials[0].pin.offset, -0.3);
+        let marks = |design: &Design| {
+            let slots = design.dials[0].disc.slots.iter();
+            slots.map(|slot| slot.mark).collect::<Vec<_>>()
+        };
+        assert_eq!(marks(&design), [0, 3]);
+        assert_eq!(marks(&image), [0, 5]);
+        assert_eq!(image.combination, [5, 2, 7]);
+        assert_eq!(image.mirrored(), design, "twice is as it was");
+    }
+
+    #[test]
+    fn nonsense_is_mirrored_without_a_panic() {
+        let mut design = Design::default();
+        design.dials[0].positions = 0;
+        design.dials[1].disc.slots[0].mark = i64::MIN;
+        design.combination = vec![u32::MAX];
+        let image = design.mirrored();
+        assert_eq!((image.combination.len(), image.combination[0]), (1, 0));
+        assert_eq!(image.mirrored().mirrored(), image);
     }
 }

@@ -228,10 +228,7 @@ mod tests {
         let mut design = Design::default();
         design.dials[0].centre = (-57.3, 91.0);
         design.dials[1].centre = (3.2, 97.0);
-        let mut mirrored = design.clone();
-        for dial in &mut mirrored.dials {
-            dial.centre.0 = -dial.centre.0;
-        }
+        let mirrored = design.mirrored();
         let mut drawn = 0;
         for step in 0..220 {
             let (x, y) = (f64::from(step) - 110.3, 60.0 + f64::from(step % 37));

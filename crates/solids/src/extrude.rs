@@ -10,6 +10,7 @@ use crate::fault::MeshFault;
 use crate::grid::{self, FURTHEST_MM};
 use crate::mesh::Mesh;
 use crate::noding::Crease;
+use crate::nudge;
 use crate::outline::Outline;
 use crate::pile::{End, Pile, join, parted, tell};
 use crate::plane::Plane;
@@ -60,16 +61,6 @@ impl Prism {
     }
 }
 
-/// How far prisms are moved against one another if their outlines touch, and how far each is then
-/// grown, so that what touches itself in a point is joined there or parted; mm.
-const NUDGES: [(f64, f64); 5] = [
-    (0.0, 0.0),
-    (0.0015, 0.0),
-    (0.004, 0.0),
-    (0.0, 0.003),
-    (0.004, 0.003),
-];
-
 /// A solid in the making.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Body {
@@ -101,15 +92,15 @@ impl Body {
     /// The surface of the body, closed.
     ///
     /// Outlines that touch in a single point to within the grid would leave an upright edge with
-    /// four faces; then each prism after the first is moved, or all are grown, by a few µm, no more
-    /// than it takes.
+    /// four faces; then prisms that can touch are moved against one another, or all are grown, by a
+    /// few µm: by 1.5 µm where that will do, and none by more than 13 µm however many there are.
     ///
     /// # Errors
     /// [`MeshFault`] if coordinates are out of range, outlines tangle, slopes cross, or the surface
     /// does not close even so.
     pub fn mesh(&self) -> Result<Mesh, MeshFault> {
         let mut last = MeshFault::NoVolume { volume_mm3: 0.0 };
-        for (shift, grow) in NUDGES {
+        for (shift, grow) in nudge::NUDGES {
             let mesh = self.nudged(shift, grow)?.surface()?;
             match watertight::closed(&mesh) {
                 Ok(()) => return Ok(mesh),
@@ -119,15 +110,18 @@ impl Body {
         Err(last)
     }
 
-    /// Each prism moved by `shift` (mm) further than the one before it, and grown by `grow` (mm).
+    /// Prisms that can touch moved against one another by `shift` (mm), and all grown by `grow` (mm).
     fn nudged(&self, shift: f64, grow: f64) -> Result<Self, MeshFault> {
         let mut body = self.clone();
-        for (index, (_, prism)) in body.steps.iter_mut().enumerate() {
-            if grow > 0.0 {
+        if grow > 0.0 {
+            for (_, prism) in &mut body.steps {
                 prism.region = prism.region.outset(grow)?;
             }
-            if shift > 0.0 {
-                let by = Point::new(shift, shift / 3.0) * index as f64;
+        }
+        if shift > 0.0 {
+            let regions: Vec<&Region> = body.steps.iter().map(|(_, prism)| &prism.region).collect();
+            let moves = nudge::moves(&regions, shift);
+            for ((_, prism), by) in body.steps.iter_mut().zip(moves) {
                 prism.region = prism.region.each(|outline| outline.moved(by));
             }
         }
@@ -315,6 +309,57 @@ mod tests {
         body.add(Prism::new(block(2.0), 0.0, 2.0));
         let sound = check_rounded(&body.mesh().unwrap()).unwrap();
         assert!((sound.volume - 16.0).abs() < 1e-3);
+    }
+
+    /// How far the box round `mesh` is off the one from `low` to `high`, mm.
+    fn off_box(mesh: &Mesh, low: [f64; 3], high: [f64; 3]) -> f64 {
+        let extent = mesh.extent();
+        let ends = extent
+            .low
+            .iter()
+            .zip(low)
+            .chain(extent.high.iter().zip(high));
+        ends.map(|(is, wanted)| (is - wanted).abs())
+            .fold(0.0, f64::max)
+    }
+
+    #[test]
+    fn a_long_chain_of_blocks_that_touch_stays_where_it_is_and_closes() {
+        for count in [12, 60, 120] {
+            let mut body = Body::new();
+            for index in 0..count {
+                let at = 2.0 * f64::from(index);
+                let block = Outline::block(Point::new(at, at), 2.0, 2.0);
+                body.add(Prism::new(block, 0.0, 2.0));
+            }
+            let mesh = body.mesh().unwrap();
+            let sound = check_rounded(&mesh).unwrap();
+            assert!((sound.volume - 8.0 * f64::from(count)).abs() < 1e-3 * f64::from(count));
+            let far = 2.0 * f64::from(count) - 1.0;
+            let off = off_box(&mesh, [-1.0, -1.0, 0.0], [far, far, 2.0]);
+            assert!(off <= 0.0015 + 1e-4, "{count} blocks: {off}");
+        }
+    }
+
+    #[test]
+    fn blades_that_all_touch_in_one_point_close_and_none_is_moved_far() {
+        for count in 3..=24_u32 {
+            let mut body = Body::new();
+            for index in 0..count {
+                let angle = 2.0 * PI * f64::from(index) / f64::from(count) + 0.1;
+                let tip = |off: f64| Point::at_angle(angle + off / f64::from(count)) * 10.0;
+                let blade = Outline::new(vec![Point::default(), tip(-1.0), tip(1.0)]);
+                body.add(Prism::new(blade, 0.0, 2.0));
+            }
+            let mesh = body
+                .mesh()
+                .unwrap_or_else(|fault| panic!("{count} blades: {fault}"));
+            check_rounded(&mesh).unwrap_or_else(|fault| panic!("{count} blades: {fault}"));
+            let furthest = mesh.points.iter().map(|[x, y, _]| x.hypot(*y));
+            let furthest = furthest.fold(0.0, f64::max);
+            // moved by at most 13 µm and grown by 3, which a sharp corner makes a few times as much
+            assert!(furthest < 10.0 + 0.013 + 0.05, "{count} blades: {furthest}");
+        }
     }
 
     #[test]

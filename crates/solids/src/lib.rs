@@ -24,6 +24,7 @@ mod grid;
 mod label;
 pub mod mesh;
 mod noding;
+mod nudge;
 pub mod numerals;
 pub mod options;
 pub mod outline;

@@ -48,6 +48,7 @@ fn no_proposal_has_a_finger_knob_that_meets_a_knob() {
         let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
             panic!("{width} × {depth} has room for {dials} dials");
         };
+        assert!(!found.is_empty(), "{width} × {depth}");
         for proposal in found {
             let room = room_on_the_way(&proposal.design);
             assert!(room >= 2.0, "{width} × {depth}, {dials} dials: {room}");

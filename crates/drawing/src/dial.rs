@@ -126,6 +126,7 @@ mod tests {
     #[test]
     fn everything_on_the_face_lies_on_its_sheet() {
         let face = dial_face(&Design::default(), 0, 45.0);
+        assert!(face.items.len() > 8, "a figure at each mark at least");
         for item in &face.items {
             assert!(face.bounds.holds(item.shape.extent()), "{item:?}");
         }

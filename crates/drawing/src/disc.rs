@@ -332,6 +332,7 @@ mod tests {
             slot(4, 9.0, 2.0, 0.0),
             slot(2, 5.0, 12.0, 0.5),
         ];
+        let mut arcs = 0;
         for line in disc_outlines(&dial(slots), 12.0) {
             assert!(line.closed);
             assert!(line.end().distance(line.start) < 1e-9);
@@ -339,10 +340,12 @@ mod tests {
             for segment in &line.segments {
                 if let Segment::Arc { to, centre, .. } = *segment {
                     assert!((at.distance(centre) - to.distance(centre)).abs() < 1e-9);
+                    arcs += 1;
                 }
                 at = segment.to();
             }
         }
+        assert!(arcs >= 3, "the rim between the slots");
     }
 
     #[test]

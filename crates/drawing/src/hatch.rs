@@ -120,7 +120,9 @@ mod tests {
             Point::new(4.0, 0.0),
             Point::new(9.0, 6.0),
         ))];
-        for line in hatch(&[&left, &right], 1.0, 0.0) {
+        let lines = hatch(&[&left, &right], 1.0, 0.0);
+        assert!((5..=7).contains(&lines.len()), "a line a millimetre");
+        for line in lines {
             assert!((line.start.x - 4.0).abs() < 1e-9 && (line.end().x - 6.0).abs() < 1e-9);
         }
     }

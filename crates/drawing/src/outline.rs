@@ -400,9 +400,11 @@ mod tests {
             (Point::new(10.0, 20.0), 2.0),
         ]);
         let mirrored = line.mirrored(60.0);
-        let points = line.flatten(0.01).into_iter();
+        let (points, image) = (line.flatten(0.01), mirrored.flatten(0.01));
+        assert!(points.len() > 6 && points.len() == image.len());
+        let points = points.into_iter();
         let taken = points.map(|point| Point::new(120.0 - point.x, point.y));
-        for (a, b) in taken.zip(mirrored.flatten(0.01)) {
+        for (a, b) in taken.zip(image) {
             assert!(a.distance(b) < 1e-9);
         }
     }

@@ -203,6 +203,7 @@ mod tests {
         for step in Step::ALL {
             let picture = pictogram(step);
             assert_eq!(picture.bounds.width(), 24.0);
+            assert!(!picture.items.is_empty(), "{step:?}");
             for item in &picture.items {
                 assert!(
                     picture.bounds.holds(item.shape.extent()),

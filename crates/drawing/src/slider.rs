@@ -133,7 +133,9 @@ mod tests {
         let design = Design::default();
         let (shut, free) = (slider_outline(&design, 0.0), slider_outline(&design, 8.0));
         let moved = shut.placed(|point| point + Point::new(0.0, 8.0));
-        for (a, b) in moved.flatten(0.01).iter().zip(free.flatten(0.01)) {
+        let (moved, free) = (moved.flatten(0.01), free.flatten(0.01));
+        assert!(moved.len() > 8 && moved.len() == free.len());
+        for (a, b) in moved.iter().zip(free) {
             assert!(a.distance(b) < 1e-6);
         }
     }

@@ -60,6 +60,7 @@ fn nothing_lies_off_the_sheet() {
             plan(&design, &pose, &options),
             section(&design, &pose, 2, None),
         ] {
+            assert!(drawing.items.len() > 20);
             for item in &drawing.items {
                 assert!(drawing.bounds.holds(item.shape.extent()), "{item:?}");
             }

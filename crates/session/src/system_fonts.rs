@@ -9,6 +9,11 @@ use fontdb::{Database, Source};
 pub fn covering(letters: &[char]) -> Vec<Vec<u8>> {
     let mut database = Database::new();
     database.load_system_fonts();
+    covering_of(&database, letters)
+}
+
+/// As [`covering`], from the fonts that `database` lists.
+fn covering_of(database: &Database, letters: &[char]) -> Vec<Vec<u8>> {
     let mut left: Vec<char> = letters.to_vec();
     left.sort_unstable();
     left.dedup();
@@ -40,13 +45,43 @@ pub fn covering(letters: &[char]) -> Vec<Vec<u8>> {
 mod tests {
     use super::*;
 
-    #[test]
-    fn no_letters_need_no_font() {
-        assert!(covering(&[]).is_empty());
+    /// The bytes of the bundled fonts of these names, and a list of them in the same order.
+    fn bundled<const N: usize>(names: [&str; N]) -> ([Vec<u8>; N], Database) {
+        let mut database = Database::new();
+        let files = names.map(|name| {
+            let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../assets/fonts");
+            let path = std::path::Path::new(folder).join(name);
+            database.load_font_file(&path).expect("a bundled font");
+            std::fs::read(&path).expect("a bundled font")
+        });
+        (files, database)
     }
 
     #[test]
-    fn a_letter_that_no_font_has_ends_in_nothing() {
-        assert!(covering(&['\u{10fffd}']).len() <= 1);
+    fn each_letter_brings_the_first_font_that_has_it_and_no_other() {
+        let ([latin, arabic], database) =
+            bundled(["NotoSans-Bold.ttf", "NotoSansArabic-Regular.ttf"]);
+        let of = |letters: &[char]| covering_of(&database, letters);
+        assert_eq!(of(&['a', 'Ł', 'a']), [latin.clone()]);
+        assert_eq!(of(&['ب']), [arabic.clone()]);
+        assert_eq!(of(&['ب', 'a']), [latin, arabic], "in the order of the list");
+    }
+
+    #[test]
+    fn a_letter_that_no_font_has_brings_none() {
+        let ([latin], database) = bundled(["NotoSans-Bold.ttf"]);
+        let of = |letters: &[char]| covering_of(&database, letters);
+        assert_eq!(of(&['\u{10fffd}']), Vec::<Vec<u8>>::new());
+        assert_eq!(
+            of(&['\u{10fffd}', 'a']),
+            [latin],
+            "and keeps none from the others"
+        );
+    }
+
+    #[test]
+    fn no_letter_brings_none() {
+        let (_, database) = bundled(["NotoSans-Bold.ttf"]);
+        assert!(covering_of(&database, &[]).is_empty());
     }
 }

@@ -252,6 +252,7 @@ mod tests {
             ..Pose::default()
         };
         let places = cuboid.laid().posed(&stood).points;
+        assert_eq!((places.len(), cuboid.points.len()), (8, 8));
         for (place, was) in places.iter().zip(&cuboid.points) {
             assert!((0..3).all(|axis| place[axis] == was[axis]));
         }

@@ -256,6 +256,7 @@ mod tests {
         let shape = square(10.0).minus(&notch.into()).unwrap();
         for by in [0.05, 0.2, 0.7, 1.0, 1.9] {
             let inset = shape.inset(by).unwrap();
+            assert!(inset.area() > 30.0, "{by}: {}", inset.area());
             for (from, to) in inset.outlines().iter().flat_map(Outline::edges) {
                 for at in [from, (from + to) * 0.5] {
                     let off = shape.distance(at);

@@ -15,6 +15,7 @@ fn made() -> (Design, Vec<Part>) {
     design.dials[0].pin.make = PinMake::PrintedLying;
     design.dials[1].pin.make = PinMake::PrintedStanding;
     let parts = parts(&design, &Options::default()).expect("a part or file that is sound");
+    assert!(parts.len() > 8);
     (design, parts)
 }
 

@@ -24,6 +24,14 @@ fn words(drawing: &Drawing) -> Vec<Text> {
         .collect()
 }
 
+/// Every template of a design; there are some, and each has words.
+fn all(design: &Design) -> Vec<Template> {
+    let all = templates(design).all;
+    let has_words = |template: &Template| !words(&template.drawing).is_empty();
+    assert!(all.len() > 5 && all.iter().all(has_words));
+    all
+}
+
 fn said(template: &Template) -> String {
     let lines: Vec<String> = words(&template.drawing)
         .into_iter()
@@ -128,7 +136,7 @@ fn every_wooden_part_has_its_templates() {
 #[test]
 fn no_line_of_a_template_is_wider_than_a_fifth_of_a_millimetre() {
     for design in designs() {
-        for template in templates(&design).all {
+        for template in all(&design) {
             for item in &template.drawing.items {
                 let width = item.line.map_or(0.0, |ink| ink.stroke().width);
                 assert!(width <= 0.2, "{:?}: {item:?}", template.kind);
@@ -140,7 +148,7 @@ fn no_line_of_a_template_is_wider_than_a_fifth_of_a_millimetre() {
 #[test]
 fn no_words_run_into_each_other_or_into_a_hole() {
     for design in designs() {
-        let all = templates(&design).all;
+        let all = all(&design);
         let mirrored: Vec<Template> = all.iter().map(Template::mirrored).collect();
         for template in all.into_iter().chain(mirrored) {
             let words = words(&template.drawing);
@@ -160,7 +168,7 @@ fn no_words_run_into_each_other_or_into_a_hole() {
 #[test]
 fn no_words_lie_over_the_finished_edge() {
     for design in designs() {
-        for template in templates(&design).all {
+        for template in all(&design) {
             let edge = template.flat.outline[0].flatten(0.05);
             let next = edge.iter().cycle().skip(1);
             let dots: Vec<Point> = edge
@@ -187,7 +195,7 @@ fn no_words_lie_over_the_finished_edge() {
 #[test]
 fn everything_lies_on_its_sheet() {
     for design in designs() {
-        for template in templates(&design).all {
+        for template in all(&design) {
             for item in &template.drawing.items {
                 let extent = item.shape.extent();
                 assert!(
@@ -229,7 +237,7 @@ fn a_panel_120_wide_with_a_hole_at_30_20_has_it_at_90_20_mirrored() {
 #[test]
 fn mirrored_twice_is_the_same_to_the_byte_and_words_stay() {
     for design in designs() {
-        for template in templates(&design).all {
+        for template in all(&design) {
             let (once, twice) = (template.mirrored(), template.mirrored().mirrored());
             assert_eq!(twice, template, "{:?}", template.kind);
             let picture = |template: &Template| svg(&template.drawing, &Palette::PRINT);

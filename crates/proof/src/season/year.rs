@@ -303,7 +303,9 @@ mod tests {
         let within = |value: f64, (least, most): (f64, f64)| {
             assert!((least - 1e-12..=most + 1e-12).contains(&value), "{value}");
         };
-        for point in year(&design, 99).unwrap().points {
+        let points = year(&design, 99).unwrap().points;
+        assert!(points.len() >= 99 && points[0].dials.len() == 3);
+        for point in points {
             within(point.guide_play, (slider.least_play, slider.play));
             for (found, dial) in point.dials.iter().zip(&design.dials) {
                 let (pin_x, pin_y) = dial.pin_at();

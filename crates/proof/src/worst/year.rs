@@ -297,6 +297,7 @@ mod tests {
         });
         let (warmth, humidity) = (Interval::new(18.0, 26.0), Interval::new(25.0, 70.0));
         let year = Year::of(built, warmth, humidity, &Material::Printed);
+        assert!(!year.airs.is_empty());
         for (warm, damp, _) in &year.airs {
             for at in [damp.lo + 0.01, damp.middle(), damp.hi - 0.01] {
                 let air = year.climate(warm.middle(), at);

@@ -237,6 +237,7 @@ fn the_drawn_board_has_every_piece_and_no_words_outside_them() {
         units: Units::Millimetre,
         denominator: 32,
     };
+    assert!(plan.boards.len() > 1);
     for layout in &plan.boards {
         let drawing = board_drawing(layout, 170.0, rule);
         assert!((drawing.bounds.width() - 170.0).abs() < 1e-9);

@@ -47,7 +47,9 @@ fn rough_is_bare_and_what_the_bench_adds_and_bare_is_finished_less_its_coats() {
     let mut design = Design::default();
     design.workmanship.film = 0.2;
     design.bench.rough = 3.0;
+    let mut wooden = 0;
     for part in parts(&design).iter().filter(|part| part.make == Make::Wood) {
+        wooden += 1;
         let (bare, rough) = (part.bare.unwrap(), part.rough.unwrap());
         assert!(
             (part.finished.thickness - bare.thickness - 0.4).abs() < 1e-9,
@@ -63,6 +65,7 @@ fn rough_is_bare_and_what_the_bench_adds_and_bare_is_finished_less_its_coats() {
         assert!((rough.width - bare.width - 3.0).abs() < 1e-9);
         assert_eq!(rough.thickness, bare.thickness);
     }
+    assert!(wooden > 5, "{wooden}");
 }
 
 #[test]

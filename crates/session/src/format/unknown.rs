@@ -103,32 +103,7 @@ fn nearest<'a>(field: &str, names: &[&'a str]) -> Option<&'a str> {
 
 /// Letters to add, drop, change or swap with their neighbour to come from one word to the other.
 fn distance(from: &str, to: &str) -> usize {
-    let from: Vec<char> = from.to_lowercase().chars().collect();
-    let to: Vec<char> = to.to_lowercase().chars().collect();
-    let mut rows: Vec<Vec<usize>> = vec![(0..=to.len()).collect()];
-    let cell = |rows: &[Vec<usize>], row: usize, column: usize| {
-        rows.get(row)
-            .and_then(|row| row.get(column))
-            .copied()
-            .unwrap_or(usize::MAX / 2)
-    };
-    for (i, a) in from.iter().enumerate() {
-        let mut row = vec![i + 1];
-        for (j, b) in to.iter().enumerate() {
-            let change = cell(&rows, i, j) + usize::from(a != b);
-            let drop = cell(&rows, i, j + 1) + 1;
-            let add = row.last().copied().unwrap_or(0) + 1;
-            let swapped = i > 0 && j > 0 && from.get(i - 1) == Some(b) && to.get(j - 1) == Some(a);
-            let swap = if swapped {
-                cell(&rows, i - 1, j - 1) + 1
-            } else {
-                change
-            };
-            row.push(change.min(drop).min(add).min(swap));
-        }
-        rows.push(row);
-    }
-    cell(&rows, from.len(), to.len())
+    strsim::osa_distance(&from.to_lowercase(), &to.to_lowercase())
 }
 
 #[cfg(test)]

@@ -77,7 +77,7 @@ pub fn run(asked: &Asked) -> Result<u8> {
         if files::exists(&out) {
             bail!("{} exists already; choose another name", out.display());
         }
-        files::save(&out, &found.change.apply(design))?;
+        files::save_with(&out, &found.change.apply(design), session.comments())?;
     }
     Ok(0)
 }

@@ -6,7 +6,8 @@ use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use latchwright_model::{Design, Units};
 use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
-use latchwright_session::questions::{Answers, Care, Signs, read_held};
+use latchwright_session::format::Comments;
+use latchwright_session::questions::{Answers, Care, FROM_BENCH, Signs, read_held};
 use latchwright_session::together::{NewFile, Replace, write_together};
 use latchwright_session::{Session, format, proposals, report, threads, units};
 
@@ -79,7 +80,8 @@ pub enum How {
 
 /// Proposes; 0 found, 1 nothing.
 pub fn run(asked: &Asked) -> Result<u8> {
-    let wishes = wishes(asked)?;
+    let bench = asked.bench.as_deref().map(Session::open).transpose()?;
+    let wishes = wishes(asked, bench.as_ref())?;
     let outcome = with_progress(|tell| {
         proposals::run(&wishes, threads::available(), &mut |progress| {
             tell(progress.done)
@@ -88,7 +90,9 @@ pub fn run(asked: &Asked) -> Result<u8> {
     match outcome {
         Outcome::Found(proposals) => {
             if let Some(folder) = &asked.out {
-                save(folder, &proposals, asked.replace)?;
+                let comments = bench.map(|bench| bench.comments().within(&FROM_BENCH));
+                let files = files(&proposals, &comments.unwrap_or_default())?;
+                write_together(folder, &files, Replace::if_asked(asked.replace))?;
             }
             let beyond = asked
                 .frontier
@@ -120,7 +124,7 @@ pub fn run(asked: &Asked) -> Result<u8> {
     }
 }
 
-fn wishes(asked: &Asked) -> Result<Wishes> {
+fn wishes(asked: &Asked, bench: Option<&Session>) -> Result<Wishes> {
     let usual = Answers::default();
     let unit = if asked.inches {
         Units::Inch
@@ -133,10 +137,7 @@ fn wishes(asked: &Asked) -> Result<Wishes> {
     let [width, depth] = asked.lid.as_slice() else {
         bail!("how large is the lid? give --lid WIDTH DEPTH");
     };
-    let bench = match &asked.bench {
-        Some(path) => Session::open(path)?.design().as_ref().clone(),
-        None => Design::default(),
-    };
+    let bench = bench.map_or_else(Design::default, |bench| bench.design().as_ref().clone());
     let signs = match (&asked.words, asked.letters, asked.marks) {
         (Some(words), ..) => Signs::Words(words.clone()),
         (None, Some(count), _) => Signs::Letters(count),
@@ -173,16 +174,16 @@ fn wishes(asked: &Asked) -> Result<Wishes> {
     Ok(answers.wishes(&bench))
 }
 
-fn save(folder: &std::path::Path, proposals: &[Proposal], replace: bool) -> Result<()> {
+/// A design file each, with the comments of the bench.
+fn files(proposals: &[Proposal], comments: &Comments) -> Result<Vec<NewFile>> {
     let mut files = Vec::new();
     for proposal in proposals {
         files.push(NewFile {
             name: format!("{}.latch.ron", report::kind_file(proposal.kind)),
-            bytes: format::write(&proposal.design)?.into_bytes(),
+            bytes: format::write_with(&proposal.design, comments)?.into_bytes(),
         });
     }
-    write_together(folder, &files, Replace::if_asked(replace))?;
-    Ok(())
+    Ok(files)
 }
 
 /// Does what takes a while, and tells a terminal how far it is.

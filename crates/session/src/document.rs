@@ -8,7 +8,7 @@ use latchwright_proof::Proof;
 
 use crate::demos;
 use crate::files::{self, FileError, OnDisk, Stamp, changed_on_disk};
-use crate::format::{ReadNotice, UnknownField};
+use crate::format::{Comments, ReadNotice, UnknownField};
 use crate::history::History;
 
 /// The design a person is working on.
@@ -18,6 +18,7 @@ pub struct Session {
     file: Option<(PathBuf, Stamp)>,
     notices: Vec<ReadNotice>,
     unknown: Vec<UnknownField>,
+    comments: Comments,
 }
 
 impl Session {
@@ -34,7 +35,15 @@ impl Session {
             file: None,
             notices: Vec::new(),
             unknown: Vec::new(),
+            comments: Comments::default(),
         }
+    }
+
+    /// The same with the comments of a file that it was made from.
+    #[must_use]
+    pub fn with_comments(mut self, comments: Comments) -> Self {
+        self.comments = comments;
+        self
     }
 
     /// The demo of this name, as a design without a file; `None` if there is none of that name.
@@ -52,6 +61,7 @@ impl Session {
             file: Some((path.to_owned(), opened.stamp)),
             notices: opened.loaded.notices,
             unknown: opened.loaded.unknown,
+            comments: opened.loaded.comments,
         })
     }
 
@@ -113,6 +123,11 @@ impl Session {
     /// What the file has that this program does not know, and would lose in a save.
     pub fn unknown(&self) -> &[UnknownField] {
         &self.unknown
+    }
+
+    /// What stands beside the design in its file for people, and goes along in every save.
+    pub fn comments(&self) -> &Comments {
+        &self.comments
     }
 
     /// Whether nothing may be called proven because something in the file was not understood.
@@ -196,7 +211,7 @@ impl Session {
     /// The caller gives the path its ending with [`files::with_ending`], and asks first if
     /// [`files::exists`] says that the file is there.
     pub fn save_as(&mut self, path: &Path) -> Result<(), FileError> {
-        let stamp = files::save(path, self.design())?;
+        let stamp = files::save_with(path, self.design(), &self.comments)?;
         self.file = Some((path.to_owned(), stamp));
         self.history.mark_saved();
         self.notices.clear();

@@ -11,7 +11,7 @@ use std::time::SystemTime;
 
 use latchwright_model::Design;
 
-use crate::format::{self, LARGEST, Loaded, ReadError, WriteError};
+use crate::format::{self, Comments, LARGEST, Loaded, ReadError, WriteError};
 
 /// Why a file could not be loaded or saved. The file on disk is as it was before.
 #[derive(Debug, thiserror::Error)]
@@ -226,7 +226,7 @@ pub fn create(path: &Path) -> Result<File, FileError> {
 }
 
 /// Reads a file no larger than a design can be; a larger one is refused before it is read.
-fn read_bounded(path: &Path) -> Result<Vec<u8>, FileError> {
+pub(crate) fn read_bounded(path: &Path) -> Result<Vec<u8>, FileError> {
     let system = |source| FileError::System {
         path: path.to_owned(),
         deed: Deed::Read,
@@ -263,7 +263,12 @@ fn read_bounded(path: &Path) -> Result<Vec<u8>, FileError> {
 
 /// Writes `design` to `path` and says what the file is like now.
 pub fn save(path: &Path, design: &Design) -> Result<Stamp, FileError> {
-    let text = format::write(design).map_err(|source| FileError::Write {
+    save_with(path, design, &Comments::default())
+}
+
+/// As [`save`], with the comments of the file that the design came from.
+pub fn save_with(path: &Path, design: &Design, comments: &Comments) -> Result<Stamp, FileError> {
+    let text = format::write_with(design, comments).map_err(|source| FileError::Write {
         path: path.to_owned(),
         source,
     })?;

@@ -99,6 +99,10 @@ impl Default for Answers {
     }
 }
 
+/// The parts of a design file that [`Answers::wishes`] takes whole from the bench, so that comments on
+/// them hold for what is proposed too.
+pub const FROM_BENCH: [&str; 3] = ["season", "own_woods", "bench"];
+
 /// Most dials that are asked for.
 const MOST_DIALS: u32 = 12;
 
@@ -240,6 +244,7 @@ mod tests {
         let Outcome::Found(proposals) = found else {
             panic!("{found:?}")
         };
+        assert!(!proposals.is_empty());
         for proposal in proposals {
             let dials = &proposal.design.dials;
             assert_eq!(dials.len(), 3);

@@ -15,8 +15,8 @@ use latchwright_model::Design;
 use serde::{Deserialize, Serialize};
 
 use crate::Session;
-use crate::files::{FileError, Stamp, load, write_atomically};
-use crate::format;
+use crate::files::{FileError, Stamp, read_bounded, write_atomically};
+use crate::format::{self, Comments};
 
 /// How long after a change its copy is written: changes that follow each other share one.
 pub const DELAY: Duration = Duration::from_secs(2);
@@ -32,6 +32,8 @@ const HEAD: &str = "// unsaved work ";
 pub struct Work {
     /// As it is shown.
     pub design: Arc<Design>,
+    /// The comments that go along with it.
+    pub comments: Comments,
     /// The file that it was opened from or last saved to, and what that was like.
     pub file: Option<(PathBuf, Stamp)>,
 }
@@ -237,10 +239,11 @@ fn copy_text(work: &Work) -> Result<String, FileError> {
         mark: file.map(|(_, stamp)| stamp.mark()),
     };
     let head = serde_json::to_string(&origin).unwrap_or_default();
-    let text = format::write(&work.design).map_err(|source| FileError::Write {
-        path: PathBuf::from("the copy"),
-        source,
-    })?;
+    let text =
+        format::write_with(&work.design, &work.comments).map_err(|source| FileError::Write {
+            path: PathBuf::from("the copy"),
+            source,
+        })?;
     Ok(format!("{HEAD}{head}\n{text}"))
 }
 
@@ -251,6 +254,7 @@ fn copy_text(work: &Work) -> Result<String, FileError> {
 pub struct Left {
     copy: PathBuf,
     design: Design,
+    comments: Comments,
     origin: Origin,
     /// When the copy was written.
     written: SystemTime,
@@ -286,7 +290,7 @@ impl Left {
             let (len, content) = self.origin.mark.unwrap_or_default();
             (path.to_owned(), Stamp::of_mark(len, content))
         });
-        Session::taken_up(self.design.clone(), file)
+        Session::taken_up(self.design.clone(), file).with_comments(self.comments.clone())
     }
 
     /// It is not wanted any more.
@@ -337,21 +341,29 @@ fn hold(copy: &Path) -> Option<Left> {
     let lock = Lock { path, _file: file };
     // only now it is certain that nobody is writing it or has just thrown it away
     let written = fs::metadata(copy).and_then(|about| about.modified()).ok()?;
-    let design = load(copy).ok()?.loaded.design;
+    let bytes = read_bounded(copy).ok()?;
+    let (origin, design) = parted(&bytes);
+    let loaded = format::read(design).ok()?;
     Some(Left {
-        origin: origin_of(copy),
+        origin,
         copy: copy.to_owned(),
-        design,
+        design: loaded.design,
+        comments: loaded.comments,
         written,
         _lock: lock,
     })
 }
 
-fn origin_of(copy: &Path) -> Origin {
-    let text = fs::read_to_string(copy).unwrap_or_default();
-    text.lines()
-        .next()
-        .and_then(|line| line.strip_prefix(HEAD))
-        .and_then(|head| serde_json::from_str(head).ok())
-        .unwrap_or_default()
+/// Which file a copy belongs to, and the bytes of its design: the first line is no comment of the
+/// maker's and stays out of the work.
+fn parted(bytes: &[u8]) -> (Origin, &[u8]) {
+    let end = bytes.iter().position(|byte| *byte == b'\n');
+    let (line, design) = bytes.split_at(end.map_or(bytes.len(), |end| end + 1));
+    let head = str::from_utf8(line)
+        .ok()
+        .and_then(|line| line.strip_prefix(HEAD));
+    match head {
+        Some(head) => (serde_json::from_str(head).unwrap_or_default(), design),
+        None => (Origin::default(), bytes),
+    }
 }

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant, SystemTime};
 use latchwright_model::Design;
 use latchwright_session::Session;
 use latchwright_session::files::{OnDisk, save};
+use latchwright_session::format::Comments;
 use latchwright_session::recovery::{Copies, Left, Work, left_behind};
 use latchwright_session::{recent, recovery};
 
@@ -22,6 +23,7 @@ fn titled(title: &str) -> Design {
 fn work(title: &str) -> Work {
     Work {
         design: Arc::new(titled(title)),
+        comments: Comments::default(),
         file: None,
     }
 }
@@ -130,7 +132,11 @@ fn work_taken_up_keeps_its_old_copy_until_the_new_one_stands() {
     after.adopt(left);
     std::thread::sleep(SOON * 5);
     assert_eq!(standing(folder.path()), old);
-    after.keep(Work { design, file: None });
+    after.keep(Work {
+        design,
+        comments: Comments::default(),
+        file: None,
+    });
     until("the new copy", || {
         let now = standing(folder.path());
         now.len() == 1 && now != old
@@ -148,6 +154,7 @@ fn taken_up_work_goes_back_to_its_file_and_asks_where_that_was_changed() {
     let copies = copies(&folder.path().join("unsaved"));
     copies.keep(Work {
         design: Arc::new(titled("as changed")),
+        comments: Comments::default(),
         file: opened.file().cloned(),
     });
     drop(copies);
@@ -184,6 +191,7 @@ fn fields_that_are_not_known_are_still_asked_about_after_work_was_taken_up() {
     let copies = copies(&folder.path().join("unsaved"));
     copies.keep(Work {
         design: Arc::new(titled("changed")),
+        comments: Comments::default(),
         file: opened.file().cloned(),
     });
     drop(copies);

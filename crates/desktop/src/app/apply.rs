@@ -8,6 +8,7 @@ use latchwright_model::{Design, Units};
 use latchwright_search::propose::Mend;
 use latchwright_session::files;
 use latchwright_session::products::card_pdf;
+use latchwright_session::questions::FROM_BENCH;
 use latchwright_session::together::Replace;
 use latchwright_session::{Session, report};
 
@@ -118,7 +119,8 @@ impl LatchwrightApp {
         self.dialog = None;
         self.notice = None;
         self.proposing.stop();
-        self.show(Session::of(design));
+        let comments = self.session.comments().within(&FROM_BENCH);
+        self.show(Session::of(design).with_comments(comments));
     }
 
     /// Makes the change that was found, as one step.

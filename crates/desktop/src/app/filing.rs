@@ -71,6 +71,7 @@ impl LatchwrightApp {
             if state.1 {
                 copies.keep(Work {
                     design: self.session.design().clone(),
+                    comments: self.session.comments().clone(),
                     file: self.session.file().cloned(),
                 });
             } else {

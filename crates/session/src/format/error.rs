@@ -2,7 +2,7 @@
 
 use ron::error::{Error as Ron, SpannedError};
 
-use super::outline::{DEEPEST, MOST_ENTRIES, MOST_NODES, Outline, Spot, Stop};
+use super::outline::{DEEPEST, MOST_COMMENTS, MOST_ENTRIES, MOST_NODES, Outline, Spot, Stop};
 use super::place::words;
 
 /// Why the bytes of a file are no design. The file is left alone in every case.
@@ -80,6 +80,14 @@ pub enum ReadError {
         /// Where the first one too many stands.
         spot: Spot,
     },
+    /// Comments without end.
+    #[error(
+        "{spot}: more than {MOST_COMMENTS} comments stand before this, which no design has; is it a file of another kind?"
+    )]
+    TooManyComments {
+        /// Where the first one too many stands.
+        spot: Spot,
+    },
     /// More unknown fields than could be a mistake.
     #[error(
         "more than {most} fields are unknown here, the first at {spot}; is it a file of another kind?"
@@ -113,6 +121,7 @@ pub(super) fn stopped(why: Stop, spot: Spot, outline: &Outline<'_>) -> ReadError
     match why {
         Stop::TooDeep => ReadError::TooDeep { spot },
         Stop::TooMany => ReadError::TooMany { spot },
+        Stop::TooManyComments => ReadError::TooManyComments { spot },
         Stop::LongList => {
             let mut list = outline.path_at(outline.offset(spot));
             list.pop();

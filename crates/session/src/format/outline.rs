@@ -2,6 +2,7 @@
 //!
 //! An outline is made of any text, right or wrong; see the scanner beside it for how.
 
+use super::gather::Remark;
 use super::place::Step;
 use super::scan::Scanner;
 
@@ -13,6 +14,9 @@ pub(super) const MOST_NODES: usize = 100_000;
 
 /// Entries a list may have; a design needs no more than 360.
 pub(super) const MOST_ENTRIES: usize = 1000;
+
+/// Comments beyond this are refused; one for each line of the largest design would be fewer.
+pub(super) const MOST_COMMENTS: usize = 10_000;
 
 /// Line and column in a text, both from 1; columns count characters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -50,6 +54,8 @@ pub(super) struct Outline<'a> {
     pub(super) nodes: Vec<Node<'a>>,
     line_starts: Vec<usize>,
     pub(super) first: Option<usize>,
+    /// In the order in which they stand; whole only where nothing stopped the scan.
+    pub(super) comments: Vec<Remark>,
     pub(super) stopped: Option<(Stop, usize)>,
 }
 
@@ -62,6 +68,8 @@ pub(super) enum Stop {
     TooMany,
     /// Entries of one list, beyond [`MOST_ENTRIES`].
     LongList,
+    /// Comments, beyond [`MOST_COMMENTS`].
+    TooManyComments,
 }
 
 impl<'a> Outline<'a> {
@@ -75,6 +83,7 @@ impl<'a> Outline<'a> {
             nodes: Vec::new(),
             line_starts,
             first: None,
+            comments: Vec::new(),
             stopped: None,
         };
         Scanner::new(outline).run()
@@ -128,8 +137,15 @@ impl<'a> Outline<'a> {
     /// Path of the last field that starts before or at a byte offset.
     pub(super) fn path_at(&self, at: usize) -> Vec<Step> {
         let after = self.nodes.partition_point(|node| node.at <= at);
+        after
+            .checked_sub(1)
+            .map_or_else(Vec::new, |last| self.path_of(last))
+    }
+
+    /// Path of a node.
+    pub(super) fn path_of(&self, node: usize) -> Vec<Step> {
         let mut path = Vec::new();
-        let mut next = after.checked_sub(1);
+        let mut next = Some(node);
         while let Some(node) = next.and_then(|index| self.nodes.get(index)) {
             path.push(match node.key {
                 Key::Field(name) => Step::field(name),

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 /// One step of a path.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Step {
     /// A named field.
     Field(String),

@@ -5,6 +5,7 @@ use ron::Options;
 use ron::de::Deserializer;
 use ron::extensions::Extensions;
 
+use super::comments::Comments;
 use super::error::{ReadError, refused, stopped};
 use super::outline::{Outline, Spot};
 use super::place::Step;
@@ -25,6 +26,8 @@ pub struct Loaded {
     pub notices: Vec<ReadNotice>,
     /// What the file has that is not in the format, in order of the file.
     pub unknown: Vec<UnknownField>,
+    /// What is written beside it for people.
+    pub comments: Comments,
 }
 
 impl Loaded {
@@ -72,6 +75,7 @@ pub fn read(bytes: &[u8]) -> Result<Loaded, ReadError> {
         name_all(&unknown, &outline, &Outline::of(&every_field))
     };
     Ok(Loaded {
+        comments: Comments::of(&outline, &design),
         design,
         notices: notes.list,
         unknown,

@@ -3,7 +3,8 @@
 //! Knows strings, raw strings, characters and nested comments, and never recurses, so that depth
 //! costs no stack. It goes on after every mistake and stops only where no design could go on.
 
-use super::outline::{DEEPEST, Key, MOST_ENTRIES, MOST_NODES, Node, Outline, Stop};
+use super::gather::{Beside, Gatherer, Next};
+use super::outline::{DEEPEST, Key, MOST_COMMENTS, MOST_ENTRIES, MOST_NODES, Node, Outline, Stop};
 
 /// An open bracket.
 struct Frame {
@@ -36,6 +37,9 @@ pub(super) struct Scanner<'a> {
     frames: Vec<Frame>,
     /// A field whose value has not started yet.
     value_due: Option<usize>,
+    comments: Gatherer,
+    /// Whether the bracket that opens the design has been passed.
+    opened: bool,
 }
 
 impl<'a> Scanner<'a> {
@@ -46,6 +50,8 @@ impl<'a> Scanner<'a> {
             at: 0,
             frames: vec![Frame::of(None)],
             value_due: None,
+            comments: Gatherer::default(),
+            opened: false,
         }
     }
 
@@ -69,21 +75,48 @@ impl<'a> Scanner<'a> {
                 '/' if self.rest().starts_with("/*") => self.block_comment(),
                 '"' => {
                     self.begin_value();
-                    self.at += quoted(self.rest(), '"');
+                    self.pass(quoted(self.rest(), '"'));
                 }
                 '\'' => {
                     self.begin_value();
-                    self.at += quoted(self.rest(), '\'');
+                    self.pass(quoted(self.rest(), '\''));
                 }
                 c if c.is_whitespace() || c == ':' => self.at += c.len_utf8(),
                 c if is_word(c) => self.word(),
                 c => {
                     self.begin_value();
-                    self.at += c.len_utf8();
+                    self.pass(c.len_utf8());
                 }
             }
         }
+        self.outline.comments = self.comments.end();
         self.outline
+    }
+
+    /// Goes on by so many bytes, which are no space and no comment.
+    fn pass(&mut self, length: usize) {
+        self.at += length;
+        self.comments.passed(self.at);
+    }
+
+    /// A comment stands at the cursor, so many bytes long.
+    fn pass_comment(&mut self, length: usize) {
+        if self.comments.count() == MOST_COMMENTS {
+            self.outline.stopped = Some((Stop::TooManyComments, self.at));
+        }
+        let end = self.at + length;
+        self.comments.comment(self.outline.text, self.at..end);
+        self.at = end;
+    }
+
+    /// Comments that stand before the byte `at`, where `next` begins, have found their place.
+    fn settle(&mut self, at: usize, next: Next) {
+        let next = match (self.frames.len(), self.opened) {
+            (1, true) => Next::Outside(Beside::Foot),
+            (1, false) => Next::Outside(Beside::Head),
+            _ => next,
+        };
+        self.comments.settle(self.outline.text, at, next);
     }
 
     /// A bracket opens at the cursor.
@@ -94,28 +127,37 @@ impl<'a> Scanner<'a> {
         }
         let owner = self.frames.last().and_then(|frame| frame.current);
         self.frames.push(Frame::of(owner));
-        self.at += 1;
+        self.opened = true;
+        self.pass(1);
     }
 
     fn close(&mut self) {
+        if let Some(frame) = self.frames.last() {
+            let (last, part) = (frame.current, frame.owner);
+            self.settle(self.at, Next::Close { last, part });
+        }
         if self.frames.len() > 1 {
             self.frames.pop();
         }
         self.value_due = None;
-        self.at += 1;
+        self.pass(1);
     }
 
     fn next_element(&mut self) {
+        let mut ended = None;
         if let Some(frame) = self.frames.last_mut() {
+            ended = frame.current.filter(|_| !frame.fresh);
             frame.fresh = true;
         }
         self.value_due = None;
         self.at += 1;
+        self.comments.comma(ended, self.at);
     }
 
     /// Something that is a value, or part of one, starts at the cursor.
     fn begin_value(&mut self) {
         if let Some(index) = self.value_due.take() {
+            self.settle(self.at, Next::Within(index));
             if let Some(node) = self.outline.nodes.get_mut(index) {
                 node.value_at = self.at;
             }
@@ -129,6 +171,9 @@ impl<'a> Scanner<'a> {
             let entry = frame.entries;
             frame.entries += 1;
             self.add(Key::Entry(entry), self.at);
+        } else {
+            let node = frame.current.unwrap_or_default();
+            self.settle(self.at, Next::Within(node));
         }
     }
 
@@ -147,6 +192,12 @@ impl<'a> Scanner<'a> {
             self.outline.stopped = Some((Stop::LongList, at));
         }
         let (owner, before) = (frame.owner, frame.last.replace(index));
+        let next = Next::Element {
+            node: index,
+            before,
+            part: owner,
+        };
+        self.settle(at, next);
         let link = match (before, owner) {
             (Some(before), _) => self
                 .outline
@@ -179,7 +230,7 @@ impl<'a> Scanner<'a> {
         let rest = self.rest();
         if let Some(length) = prefixed_string(rest) {
             self.begin_value();
-            self.at += length;
+            self.pass(length);
             return;
         }
         let raw = if rest.starts_with("r#") { 2 } else { 0 };
@@ -190,6 +241,7 @@ impl<'a> Scanner<'a> {
         let start = self.at;
         let fresh = self.frames.len() > 1 && self.frames.last().is_some_and(|frame| frame.fresh);
         self.at += raw + name.len();
+        self.comments.passed(self.at);
         if fresh && self.colon_follows() {
             self.add(Key::Field(name), start);
             self.value_due = self.frames.last().and_then(|frame| frame.current);
@@ -218,7 +270,7 @@ impl<'a> Scanner<'a> {
     }
 
     fn line_comment(&mut self) {
-        self.at += self.rest().find('\n').unwrap_or(self.rest().len());
+        self.pass_comment(self.rest().find('\n').unwrap_or(self.rest().len()));
     }
 
     fn block_comment(&mut self) {
@@ -236,11 +288,11 @@ impl<'a> Scanner<'a> {
             }
             within += 2;
             if depth == 0 {
-                self.at += within;
+                self.pass_comment(within);
                 return;
             }
         }
-        self.at = self.outline.text.len();
+        self.pass_comment(rest.len());
     }
 }
 

@@ -3,6 +3,8 @@
 //! Laid out here instead of by the RON library so that the bytes of a design never depend on its
 //! version, and so that a short part stays on one line while a long one opens up.
 
+use super::LARGEST;
+use super::comments::{Placed, on_one_line};
 use super::place::{Step, dotted};
 
 /// Columns a line may have before its part is opened up.
@@ -18,6 +20,16 @@ pub enum WriteError {
         field: String,
         /// What it is instead of a number.
         value: String,
+    },
+    /// The file could not be opened again.
+    #[error(
+        "the file would have {bytes} bytes and can have at most {limit}; shorten its comments or words"
+    )]
+    TooLarge {
+        /// How many.
+        bytes: u64,
+        /// The most that is read.
+        limit: u64,
     },
 }
 
@@ -48,19 +60,50 @@ impl Tree {
             Self::Number(_) | Self::Word(_) | Self::Text(_) | Self::Tuple(_)
         )
     }
+
+    /// The field or entry of this name; that of its value for a variant.
+    pub(super) fn child(&self, step: &Step) -> Option<&Self> {
+        match (self, step) {
+            (Self::Fields(_, fields), Step::Field(name)) => fields
+                .iter()
+                .find_map(|(field, value)| (field == name).then_some(value)),
+            (Self::List(entries) | Self::Tuple(entries), Step::Entry(index)) => entries.get(*index),
+            (Self::Variant(_, value), _) => value.child(step),
+            _ => None,
+        }
+    }
 }
 
-/// The whole file.
-pub(super) fn file(tree: &Tree) -> Result<String, WriteError> {
+/// The whole file, with comments where they are placed.
+pub(super) fn file(tree: &Tree, comments: &Placed<'_>) -> Result<String, WriteError> {
     refuse_non_finite(tree, &mut Vec::new())?;
     let mut out = String::new();
+    for comment in &comments.head {
+        out.push_str(comment);
+        out.push('\n');
+    }
+    let mut layout = Layout {
+        comments,
+        path: Vec::new(),
+    };
     if let Tree::Fields(name, fields) = tree {
         out.push_str(name);
-        open_fields(fields, 0, &mut out);
+        layout.open_fields(fields, 0, &mut out);
     } else {
-        lay_out(tree, 0, 0, &mut out);
+        layout.lay_out(tree, 0, 0, &mut out);
     }
     out.push('\n');
+    for comment in &comments.foot {
+        out.push_str(comment);
+        out.push('\n');
+    }
+    let bytes = out.len() as u64;
+    if bytes > LARGEST {
+        return Err(WriteError::TooLarge {
+            bytes,
+            limit: LARGEST,
+        });
+    }
     Ok(out)
 }
 
@@ -84,68 +127,126 @@ fn join(parts: impl Iterator<Item = String>) -> String {
     parts.collect::<Vec<_>>().join(", ")
 }
 
-/// Writes `tree` where `used` columns of the line are taken and lines are indented by `indent`.
-fn lay_out(tree: &Tree, indent: usize, used: usize, out: &mut String) {
-    let line = flat(tree);
-    if used + line.chars().count() < WIDTH {
-        out.push_str(&line);
-        return;
-    }
-    match tree {
-        Tree::Fields(name, fields) => {
-            out.push_str(name);
-            open_fields(fields, indent, out);
-        }
-        Tree::List(entries) => {
-            out.push_str("[\n");
-            let entries = entries.iter().map(|entry| (String::new(), entry));
-            open(entries, indent, out);
-            out.push(']');
-        }
-        Tree::Variant(name, value) => {
-            out.push_str(name);
-            out.push('(');
-            lay_out(value, indent, used + name.len() + 2, out);
-            out.push(')');
-        }
-        Tree::Number(_) | Tree::Word(_) | Tree::Text(_) | Tree::Tuple(_) => out.push_str(&line),
-    }
+/// A file in the making, and which part of it is being written.
+struct Layout<'a> {
+    comments: &'a Placed<'a>,
+    path: Vec<Step>,
 }
 
-fn open_fields(fields: &[(&'static str, Tree)], indent: usize, out: &mut String) {
-    out.push_str("(\n");
-    let fields = fields
-        .iter()
-        .map(|(name, value)| (format!("{name}: "), value));
-    open(fields, indent, out);
-    out.push(')');
-}
+impl Layout<'_> {
+    /// Writes `tree` where `used` columns of the line are taken and lines are indented by `indent`.
+    fn lay_out(&mut self, tree: &Tree, indent: usize, used: usize, out: &mut String) {
+        if !self.comments.inside(&self.path) {
+            let line = flat(tree);
+            let is_part = matches!(tree, Tree::Fields(..) | Tree::List(_) | Tree::Variant(..));
+            if !is_part || used + line.chars().count() < WIDTH {
+                out.push_str(&line);
+                return;
+            }
+        }
+        match tree {
+            Tree::Fields(name, fields) => {
+                out.push_str(name);
+                self.open_fields(fields, indent, out);
+            }
+            Tree::List(entries) => {
+                out.push('[');
+                self.open(indexed(entries), indent, out);
+                out.push(']');
+            }
+            Tree::Tuple(entries) => {
+                out.push('(');
+                self.open(indexed(entries), indent, out);
+                out.push(')');
+            }
+            Tree::Variant(name, value) => {
+                out.push_str(name);
+                out.push('(');
+                self.lay_out(value, indent, used + name.len() + 2, out);
+                out.push(')');
+            }
+            Tree::Number(_) | Tree::Word(_) | Tree::Text(_) => out.push_str(&flat(tree)),
+        }
+    }
 
-/// Writes each element on a line of its own, but plain values side by side where they fit.
-///
-/// The fields of the design itself never stand side by side.
-fn open<'a>(elements: impl Iterator<Item = (String, &'a Tree)>, indent: usize, out: &mut String) {
-    let mut line = String::new();
-    for (name, value) in elements {
-        let mut element = name;
-        let taken = indent + 4 + element.chars().count();
-        lay_out(value, indent + 4, taken, &mut element);
-        element.push(',');
-        let joins = indent > 0 && value.is_plain();
-        let room = indent + 4 + line.chars().count() + 1 + element.chars().count() <= WIDTH;
-        if joins && room && !line.is_empty() {
-            line.push(' ');
-            line.push_str(&element);
-            continue;
+    fn open_fields(&mut self, fields: &[(&'static str, Tree)], indent: usize, out: &mut String) {
+        out.push('(');
+        let fields = fields.iter().map(|(name, value)| Element {
+            name: format!("{name}: "),
+            step: Step::field(name),
+            value,
+        });
+        self.open(fields, indent, out);
+        out.push(')');
+    }
+
+    /// Writes each element on a line of its own, but plain values side by side where they fit.
+    ///
+    /// The fields of the design itself never stand side by side, nor does what has comments.
+    fn open<'t>(
+        &mut self,
+        elements: impl Iterator<Item = Element<'t>>,
+        indent: usize,
+        out: &mut String,
+    ) {
+        let comments = self.comments;
+        let here = comments.around(&self.path);
+        out.push_str(&on_one_line(here.map_or(&[], |around| &around.opening)));
+        out.push('\n');
+        let mut line = String::new();
+        for Element { name, step, value } in elements {
+            self.path.push(step);
+            let around = comments.around(&self.path);
+            let commented = around.is_some() || comments.inside(&self.path);
+            let mut element = name;
+            let taken = indent + 4 + element.chars().count();
+            self.lay_out(value, indent + 4, taken, &mut element);
+            self.path.pop();
+            element.push(',');
+            let joins = indent > 0 && value.is_plain() && !commented;
+            let room = indent + 4 + line.chars().count() + 1 + element.chars().count() <= WIDTH;
+            if joins && room && !line.is_empty() {
+                line.push(' ');
+                line.push_str(&element);
+                continue;
+            }
+            end_line(&mut line, indent, out);
+            if let Some(around) = around {
+                own_lines(&around.before, indent, out);
+                element.push_str(&on_one_line(&around.after));
+            }
+            line = element;
+            if !joins {
+                end_line(&mut line, indent, out);
+            }
         }
         end_line(&mut line, indent, out);
-        line = element;
-        if !joins {
-            end_line(&mut line, indent, out);
-        }
+        own_lines(here.map_or(&[], |around| &around.closing), indent, out);
+        pad(indent, out);
     }
-    end_line(&mut line, indent, out);
-    pad(indent, out);
+}
+
+/// Something inside brackets: its name with a colon, if it has one, and its value.
+struct Element<'a> {
+    name: String,
+    step: Step,
+    value: &'a Tree,
+}
+
+fn indexed(entries: &[Tree]) -> impl Iterator<Item = Element<'_>> {
+    entries.iter().enumerate().map(|(index, value)| Element {
+        name: String::new(),
+        step: Step::Entry(index),
+        value,
+    })
+}
+
+fn own_lines(comments: &[&str], indent: usize, out: &mut String) {
+    for comment in comments {
+        pad(indent + 4, out);
+        out.push_str(comment);
+        out.push('\n');
+    }
 }
 
 fn end_line(line: &mut String, indent: usize, out: &mut String) {
@@ -262,7 +363,7 @@ mod tests {
         let short = Tree::Fields("", vec![("a", Tree::Number(1.0))]);
         let long = Tree::List(vec![Tree::Text("x".repeat(50)); 3]);
         let tree = Tree::Fields("", vec![("short", short), ("long", long)]);
-        let text = file(&tree).unwrap();
+        let text = file(&tree, &Placed::default()).unwrap();
         assert_eq!(text.lines().nth(1), Some("    short: (a: 1.0),"));
         assert_eq!(text.lines().nth(2), Some("    long: ["));
         assert_eq!(text.lines().count(), 7, "{text}");
@@ -281,7 +382,7 @@ mod tests {
             vec![("dials", Tree::List(vec![Tree::Number(1.0), size]))],
         );
         assert_eq!(
-            file(&tree).unwrap_err().to_string(),
+            file(&tree, &Placed::default()).unwrap_err().to_string(),
             "dials[1].radius is NaN, which cannot be saved; give it a plain number"
         );
     }

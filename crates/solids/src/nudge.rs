@@ -69,13 +69,14 @@ fn ring((one, other): (i32, i32)) -> i32 {
     one.abs().max(other.abs()).max((one + other).abs())
 }
 
+/// Boxes nearer than this may touch once they are moved: far more than any of them is, mm.
+const NEAR_MM: f64 = 0.1;
+
 /// Whether the outlines may meet, as far as can be told by the boxes round them.
 fn can_touch(one: &Region, other: &Region) -> bool {
     let (Some((low, high)), Some((other_low, other_high))) = (one.bounds(), other.bounds()) else {
         return false;
     };
-    // far more than any of them is moved
-    const NEAR_MM: f64 = 0.1;
     low.x - NEAR_MM <= other_high.x
         && other_low.x - NEAR_MM <= high.x
         && low.y - NEAR_MM <= other_high.y

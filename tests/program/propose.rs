@@ -6,7 +6,7 @@ use std::process::Output;
 use assert_cmd::Command;
 use latchwright_model::Design;
 use latchwright_proof::prove;
-use latchwright_session::{Session, files};
+use latchwright_session::{Session, files, format};
 
 fn run(arguments: &[&str]) -> Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_latchwright"));
@@ -183,4 +183,53 @@ fn a_design_is_mended_into_a_new_file_and_a_proven_one_left_alone() {
     let nothing = run(&["mend", &demo("tea-box").to_string_lossy()]);
     assert_eq!(nothing.status.code(), Some(1));
     assert!(said(&nothing.stdout).contains("nothing to mend"));
+}
+
+#[test]
+fn comments_of_the_file_go_along_into_what_is_mended_and_those_of_the_bench_into_proposals() {
+    let place = tempfile::tempdir().expect("a folder");
+    let mut short = Design::default();
+    short.tab.engagement = 5.0;
+    let [file, mended, out] =
+        ["bad.latch.ron", "good.latch.ron", "out"].map(|name| place.path().join(name));
+    let mut text = format::write(&short).expect("a text");
+    for (from, to) in [
+        ("(\n    format", "// For Anna.\n(\n    format"),
+        ("    tab: (", "    // filed by hand\n    tab: ("),
+        (
+            "        bits: [",
+            "        // sharpened in May\n        bits: [",
+        ),
+    ] {
+        assert!(text.contains(from), "{from}");
+        text = text.replacen(from, to, 1);
+    }
+    std::fs::write(&file, &text).expect("written");
+    let (from, to) = (file.to_string_lossy(), mended.to_string_lossy());
+    let output = run(&["mend", &from, "--out", &to]);
+    assert_eq!(output.status.code(), Some(0), "{output:?}");
+    let read = |path: &Path| std::fs::read_to_string(path).expect("a text");
+    let good = read(&mended);
+    assert!(good.starts_with("// For Anna.\n(\n"), "{good}");
+    assert!(good.contains("    // filed by hand\n    tab: ("), "{good}");
+    assert!(
+        good.contains("        // sharpened in May\n        bits: ["),
+        "{good}"
+    );
+    let folder = out.to_string_lossy();
+    let lid = ["propose", "--lid", "220", "140"];
+    let with = ["--dials", "2", "--bench", &from, "--out", &folder];
+    let output = run(&[&lid[..], &with].concat());
+    assert_eq!(output.status.code(), Some(0), "{output:?}");
+    let mut proposals = 0;
+    for entry in std::fs::read_dir(&out).expect("a folder") {
+        let text = read(&entry.expect("an entry").path());
+        assert!(
+            text.contains("        // sharpened in May\n        bits: ["),
+            "{text}"
+        );
+        assert!(!text.contains("Anna") && !text.contains("filed"), "{text}");
+        proposals += 1;
+    }
+    assert_eq!(proposals, 3);
 }

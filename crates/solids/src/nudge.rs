@@ -103,10 +103,6 @@ mod tests {
         (0..count).map(block).collect()
     }
 
-    fn length(by: Point) -> f64 {
-        by.x.hypot(by.y)
-    }
-
     #[test]
     fn nothing_is_moved_by_more_than_thirteen_thousandths_however_many_there_are() {
         // over one another, in a chain corner to corner, and far apart
@@ -114,7 +110,7 @@ mod tests {
             let regions = blocks(200, step);
             let all: Vec<&Region> = regions.iter().collect();
             let moves = moves(&all, largest_shift());
-            let furthest = moves.iter().map(|by| length(*by)).fold(0.0, f64::max);
+            let furthest = moves.iter().map(|by| by.length()).fold(0.0, f64::max);
             assert!(furthest <= FURTHEST_MM, "{step}: {furthest}");
             assert_eq!(moves[0], Point::default(), "the first stays");
         }
@@ -128,7 +124,7 @@ mod tests {
             let moves = moves(&all, shift);
             for (index, one) in moves.iter().enumerate() {
                 for other in &moves[..index] {
-                    assert!(length(*one - *other) >= shift, "{one:?} {other:?}");
+                    assert!((*one - *other).length() >= shift, "{one:?} {other:?}");
                 }
             }
         }

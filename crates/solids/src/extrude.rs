@@ -353,8 +353,8 @@ mod tests {
             }
             let mesh = body
                 .mesh()
-                .unwrap_or_else(|fault| panic!("{count} blades: {fault}"));
-            check_rounded(&mesh).unwrap_or_else(|fault| panic!("{count} blades: {fault}"));
+                .unwrap_or_else(|fault| panic!("{count} blades: {fault:?}"));
+            check_rounded(&mesh).unwrap_or_else(|fault| panic!("{count} blades: {fault:?}"));
             let furthest = mesh
                 .points
                 .iter()

@@ -50,6 +50,8 @@ enum Message {
     Keep(Work),
     Forget,
     Adopt(Box<Left>),
+    /// Answered once nothing is left to be written.
+    Settle(Sender<()>),
 }
 
 /// One window's copy: what it is told is written some seconds later, on a thread of its own.
@@ -101,6 +103,14 @@ impl Copies {
         self.tell(Message::Adopt(Box::new(left)));
     }
 
+    /// Waits until all that was told so far is written, as late as it would be.
+    pub fn settle(&self) {
+        let (answer, settled) = channel();
+        self.tell(Message::Settle(answer));
+        // a thread that went answers nothing, and has nothing left to write
+        let _ = settled.recv();
+    }
+
     /// Why the last copy could not be written, told once.
     pub fn trouble(&self) -> Option<String> {
         let mut trouble = self.trouble.lock().unwrap_or_else(PoisonError::into_inner);
@@ -127,6 +137,7 @@ impl Drop for Copies {
 
 fn run(slot: &mut Slot, inbox: &Receiver<Message>, delay: Duration, failed: &dyn Fn(String)) {
     let mut waiting: Option<(Instant, Work)> = None;
+    let mut to_answer: Vec<Sender<()>> = Vec::new();
     // a disk that stays full is told of once
     let mut well = true;
     loop {
@@ -144,6 +155,7 @@ fn run(slot: &mut Slot, inbox: &Receiver<Message>, delay: Duration, failed: &dyn
                 slot.remove();
             }
             Ok(Message::Adopt(left)) => slot.adopted.push(*left),
+            Ok(Message::Settle(answer)) => to_answer.push(answer),
             Err(ended) => {
                 if let Some((_, work)) = waiting.take() {
                     let written = slot.write(&work);
@@ -157,6 +169,12 @@ fn run(slot: &mut Slot, inbox: &Receiver<Message>, delay: Duration, failed: &dyn
                 if ended == RecvTimeoutError::Disconnected {
                     return;
                 }
+            }
+        }
+        if waiting.is_none() {
+            // who asked may have gone meanwhile
+            for answer in to_answer.drain(..) {
+                let _ = answer.send(());
             }
         }
     }

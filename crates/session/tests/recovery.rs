@@ -130,7 +130,7 @@ fn work_taken_up_keeps_its_old_copy_until_the_new_one_stands() {
     let left = offered(folder.path()).remove(0);
     let design = Arc::clone(left.session().design());
     after.adopt(left);
-    std::thread::sleep(SOON * 5);
+    after.settle();
     assert_eq!(standing(folder.path()), old);
     after.keep(Work {
         design,
@@ -216,7 +216,7 @@ fn a_copy_that_cannot_be_written_is_told_once() {
             .starts_with("No copy of your unsaved work could be kept (")
     );
     copies.keep(work("nowhere again"));
-    std::thread::sleep(SOON * 5);
+    copies.settle();
     assert_eq!(copies.trouble(), None);
     std::fs::remove_file(&file).unwrap();
     copies.keep(work("somewhere"));
@@ -255,6 +255,19 @@ fn work_of_a_program_that_is_killed_is_offered() {
         assert!(session.design().title.starts_with("change "));
         assert_eq!(*session.design().as_ref(), titled(&session.design().title));
     }
+}
+
+#[test]
+fn what_was_told_stands_once_it_has_settled() {
+    let folder = tempfile::tempdir().unwrap();
+    let copies = copies(folder.path());
+    copies.settle();
+    copies.keep(work("written"));
+    copies.settle();
+    assert_eq!(standing(folder.path()).len(), 1);
+    copies.forget();
+    copies.settle();
+    assert!(standing(folder.path()).is_empty());
 }
 
 #[test]

@@ -5,6 +5,7 @@
     reason = "a helper of tests fails them by panicking"
 )]
 use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
 
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, Vec2, vec2};
@@ -23,6 +24,12 @@ pub type Window = Harness<'static, Option<LatchwrightApp>>;
 
 /// The window's size where a test does not say, points.
 const SIZE: Vec2 = vec2(1440.0, 900.0);
+/// How long after a change a window under test copies it.
+const COPIED: Duration = Duration::from_millis(20);
+/// How often the window draws what work beside it has come to.
+const LOOK: Duration = Duration::from_millis(100);
+/// How long work beside the window may take before a test gives up waiting for its end.
+const LONG: Duration = Duration::from_mins(1);
 /// The smallest useful window, points.
 const SMALLEST: Vec2 = vec2(1024.0, 700.0);
 
@@ -43,7 +50,7 @@ pub fn first_window() -> Window {
     window
 }
 
-/// A window on `session` that keeps what it remembers in `folder`.
+/// A window on `session` that keeps what it remembers in `folder`, copies [`COPIED`] after a change.
 pub fn remembering(session: Session, folder: &Path) -> Window {
     open_with(session, Some(folder.to_owned()), SIZE)
 }
@@ -55,12 +62,7 @@ pub fn smallest(session: Session) -> Window {
 
 /// What the window shows once it has come to rest.
 pub fn picture(window: &mut Window) -> RgbaImage {
-    for _ in 0..3000 {
-        if window.try_run().is_ok() {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
+    until(window, |window| window.try_run().is_ok());
     window.render().expect("it can be drawn")
 }
 
@@ -77,7 +79,7 @@ fn open_with(session: Session, folder: Option<PathBuf>, size: Vec2) -> Window {
                 let app = app.get_or_insert_with(|| {
                     let app = LatchwrightApp::new(&ctx, session.take().unwrap_or_default(), None);
                     match &folder {
-                        Some(folder) => app.remembering(&ctx, folder),
+                        Some(folder) => app.remembering_after(&ctx, folder, COPIED),
                         None => app,
                     }
                 });
@@ -117,28 +119,34 @@ pub fn go(window: &mut Window, stage: Stage) {
     assert_eq!(app(window).stage(), stage);
 }
 
+/// Steps the window until this is so, and waits meanwhile for work beside it to come to something; whether it
+/// came to be so.
+pub fn until(window: &mut Window, mut so: impl FnMut(&mut Window) -> bool) -> bool {
+    let begun = Instant::now();
+    while !so(window) {
+        if begun.elapsed() > LONG {
+            return false;
+        }
+        if let Some(app) = window.state_mut() {
+            app.tasks().wait_for_news(LOOK);
+        }
+        window.step();
+    }
+    true
+}
+
 /// Waits for work beside the window until its result is shown.
 pub fn wait_for(window: &mut Window, result: &str) {
-    for _ in 0..3000 {
-        window.step();
-        if window.query_all_by_label_contains(result).next().is_some() {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    panic!("{result} never came");
+    window.step();
+    let shown = |window: &mut Window| window.query_all_by_label_contains(result).next().is_some();
+    assert!(until(window, shown), "{result} never came");
 }
 
 /// Waits until nothing of this label is there any more.
 pub fn wait_until_gone(window: &mut Window, label: &str) {
-    for _ in 0..3000 {
-        window.step();
-        if window.query_by_label(label).is_none() {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    panic!("{label} never went");
+    window.step();
+    let gone = |window: &mut Window| window.query_by_label(label).is_none();
+    assert!(until(window, gone), "{label} never went");
 }
 
 /// Clicks what begins a job, even far down a panel, and waits until its result is shown.

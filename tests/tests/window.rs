@@ -9,7 +9,7 @@ use latchwright_proof::{Proof, prove};
 use latchwright_session::Session;
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
-    press, smallest, type_over, wait_until_gone,
+    press, smallest, type_over, until, wait_for, wait_until_gone,
 };
 
 fn click(window: &mut Window, label: &str) {
@@ -277,13 +277,7 @@ fn a_check_that_fails_is_mended_by_one_click_that_undo_takes_back() {
     go(&mut window, Stage::Prove);
     assert!(!app(&window).proof().proven);
     let button = "Lengthen the engagement: Tab stays held when dial 1 stops the slider";
-    for _ in 0..200 {
-        if window.query_by_label(button).is_some() {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(50));
-        window.step();
-    }
+    wait_for(&mut window, button);
     // it may lie further down than the window shows
     window.get_by_label(button).click_accesskit();
     window.run();
@@ -330,7 +324,7 @@ fn boxes_are_built_beside_the_window_and_given_up_when_the_design_changes() {
 fn every_key_of_the_list_stands_in_the_list() {
     let mut window = demo("tea-box");
     press(&mut window, Key::F1);
-    for shortcut in &latchwright_desktop::action::SHORTCUTS {
+    for (shortcut, _) in latchwright_desktop::command::shortcuts() {
         assert!(
             window.query_all_by_label(shortcut.what).count() > 0,
             "{}",
@@ -433,19 +427,16 @@ fn while_a_long_proof_is_being_made_nothing_is_promised_and_then_it_is_that_of_w
     window.run_steps(6);
     for engagement in ["5", "6.5"] {
         type_over(&mut window, "Engagement", engagement);
-        for _ in 0..500 {
+        let proven = until(&mut window, |window| {
             let said = |word| window.query_by_label(word).is_some();
             let (waits, verdict) = (
                 said("Being proven anew…"),
                 said("Proven") || said("Not proven"),
             );
             assert_ne!(waits, verdict);
-            if verdict {
-                break;
-            }
-            std::thread::sleep(std::time::Duration::from_millis(20));
-            window.step();
-        }
+            verdict
+        });
+        assert!(proven, "no proof came");
         let (shown, anew) = (app(&window).proof(), prove(app(&window).session().design()));
         assert_eq!(shown.proven, anew.proven);
         assert_eq!(shown.settings, anew.settings);

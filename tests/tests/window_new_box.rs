@@ -75,6 +75,8 @@ fn what_is_cut_already_is_left_as_it_is() {
     window.key_press(Key::Escape);
     window.run_steps(4);
     window.get_by_label("Mend it").click_accesskit();
+    // it is begun in one frame and shown in the next
+    window.run_steps(2);
     wait_until_gone(&mut window, "Looking…");
     let after = app(&window).session().design();
     assert_eq!((after.slider.clone(), after.tab.clone()), slider);
@@ -107,4 +109,23 @@ fn the_best_so_far_is_shown_and_can_be_taken_while_better_is_looked_for() {
     command(&mut window, Key::N);
     // the search does not go on though one was taken
     wait_until_gone(&mut window, "Stop");
+}
+
+#[test]
+fn mending_that_is_given_up_changes_nothing_and_can_be_begun_again() {
+    let mut design = Design::default();
+    design.tab.engagement = 5.0;
+    let mut window = open(Session::of(design.clone()));
+    window.get_by_label("Mend it").click_accesskit();
+    window.run_steps(2);
+    // either still looking, and given up, or already done on a quick machine
+    if let Some(stop) = window.query_by_label("Stop mending") {
+        stop.click_accesskit();
+        window.run_steps(2);
+        assert!(window.query_by_label("Looking…").is_none());
+        assert_eq!(app(&window).session().design().as_ref(), &design);
+        window.get_by_label("Mend it").click_accesskit();
+    }
+    wait_for(&mut window, "then it is proven");
+    assert!(app(&window).proof().proven);
 }

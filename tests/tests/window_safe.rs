@@ -4,14 +4,14 @@ use std::path::Path;
 
 use egui::{Event, Key, Modifiers, ViewportCommand, ViewportEvent, ViewportId};
 use egui_kittest::kittest::{NodeT, Queryable};
-use latchwright_desktop::job::Job;
 use latchwright_desktop::stage::Stage;
+use latchwright_desktop::tasks::TaskKind;
 use latchwright_desktop::window::first_session;
 use latchwright_model::Design;
 use latchwright_session::files;
 use latchwright_session::{Session, recent};
 use latchwright_tests::window::{
-    Window, app, command, demo, design, enter, go, press, remembering, undo_label, wait_for,
+    Window, app, command, demo, design, enter, go, press, remembering, undo_label, until, wait_for,
 };
 
 fn folder() -> tempfile::TempDir {
@@ -135,7 +135,7 @@ fn a_second_window_offers_nothing_of_the_first_and_takes_nothing_from_it() {
     let memory = folder();
     let mut first = remembering(tea(), memory.path());
     retitle(&mut first, "Still being worked on");
-    std::thread::sleep(latchwright_session::recovery::DELAY + std::time::Duration::from_secs(1));
+    app(&first).wait_for_copy();
     let second = remembering(tea(), memory.path());
     assert!(!shows(&second, "was not saved"));
     drop(second);
@@ -170,10 +170,8 @@ fn a_window_with_copies_is_at_rest_too() {
     let memory = folder();
     let mut window = remembering(tea(), memory.path());
     retitle(&mut window, "Changed and left alone");
-    for _ in 0..30 {
-        window.step();
-    }
-    std::thread::sleep(latchwright_session::recovery::DELAY + std::time::Duration::from_secs(1));
+    until(&mut window, |window| window.try_run().is_ok());
+    app(&window).wait_for_copy();
     let asks = window.ctx.has_requested_repaint();
     assert!(!asks, "a copy was written and the window was woken");
     window.step();
@@ -458,8 +456,14 @@ fn names_in_any_script_stand_in_title_file_and_card() {
 fn work_beside_the_window_that_falls_over_is_a_notice_and_the_design_is_safe() {
     let mut window = demo("tea-box");
     retitle(&mut window, "Safe");
-    let mut job = Job::<()>::default();
-    job.start(&window.ctx.clone(), || panic!("planted"));
+    let app_of = window
+        .state_mut()
+        .as_mut()
+        .expect("made in the first frame");
+    let task = app_of
+        .tasks()
+        .start::<()>(TaskKind::Page, 0, |_| panic!("planted"));
+    assert!(task.is_some());
     wait_for(&mut window, "your design is safe");
     assert_eq!(design(&window).title, "Safe");
     assert_eq!(undo_label(&window), Some("title"));

@@ -2,7 +2,9 @@
 
 use egui::Key;
 use egui_kittest::kittest::Queryable;
+use latchwright_desktop::action::Product;
 use latchwright_desktop::stage::Stage;
+use latchwright_desktop::tasks::TaskKind;
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, go, marks as shown, settle, type_into, type_over,
     wait_for,
@@ -27,7 +29,15 @@ fn the_card_is_made_beside_the_window_and_saved() {
     window.get_by_label("Save the card…").click_accesskit();
     settle(&mut window);
     type_over(&mut window, "Path", &path.to_string_lossy());
-    click(&mut window, "Save here");
+    window.get_by_label("Save here").click_accesskit();
+    window.step();
+    let card = TaskKind::Write(Product::Card);
+    let app = window
+        .state_mut()
+        .as_mut()
+        .expect("made in the first frame");
+    assert!(app.tasks().goes_on(card), "the window does not wait for it");
+    wait_for(&mut window, "Card saved as");
     let pdf = lopdf::Document::load(&path).expect("a PDF");
     assert_eq!(pdf.get_pages().len(), 1);
 }

@@ -82,7 +82,7 @@ fn combination_and_card(window: &mut Window, folder: &Path) {
     type_over(window, "For", "Łukasz");
     wait_for(window, "The card as it will be printed");
     click_and_wait(window, "Save the card…", "Path");
-    answer(window, &folder.join("card.pdf"), "saved");
+    answer(window, &folder.join("card.pdf"), "Card saved as");
 }
 
 fn save_and_open_again(window: &mut Window, file: &Path) -> Design {

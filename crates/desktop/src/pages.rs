@@ -3,12 +3,12 @@
 use std::sync::Arc;
 
 use egui::{ColorImage, Context, TextureFilter, TextureHandle, TextureOptions};
-use latchwright_model::Design;
 use latchwright_papers::{Picture, Sheets};
 use latchwright_session::Session;
 use latchwright_session::products::{self, Wanted};
 
-use crate::job::Job;
+use crate::follow::{Ended, Follow, Key, NotMade};
+use crate::tasks::{TaskKind, Tasks};
 
 /// Pixels to the millimetre of a whole page, and of one that is looked at closely.
 const WHOLE: f64 = 4.0;
@@ -28,100 +28,109 @@ pub struct Look {
     pub close: bool,
 }
 
-/// What a picture shows.
-type Key = (u64, Wanted, Look);
+/// What a page is of.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct PageKey {
+    revision: u64,
+    wanted: Wanted,
+    look: Look,
+}
 
-struct Done {
-    key: Key,
-    made: Result<(Arc<Sheets>, Option<Picture>), String>,
+impl Key for PageKey {
+    fn revision(&self) -> u64 {
+        self.revision
+    }
+}
+
+/// A paper as laid out, and one page of it as drawn.
+#[derive(Default)]
+struct Page {
+    sheets: Option<Arc<Sheets>>,
+    /// As it comes from the thread.
+    picture: Option<Picture>,
+    /// As it is shown.
+    texture: Option<TextureHandle>,
 }
 
 /// The paper as last laid out, and its page as last drawn.
-#[derive(Default)]
-pub struct Pages {
-    sheets: Option<(u64, Wanted, Arc<Sheets>)>,
-    refused: Option<(u64, Wanted, String)>,
-    texture: Option<(Key, TextureHandle)>,
-    job: Job<Done>,
+pub struct Pages(Follow<PageKey, Page>);
+
+impl Default for Pages {
+    fn default() -> Self {
+        Self(Follow::new(TaskKind::Page, Page::default()))
+    }
 }
 
 impl Pages {
     /// Takes what has been made since, and asks for what is wanted now.
-    pub fn follow(&mut self, ctx: &Context, session: &Session, wanted: Wanted, look: Look) {
-        if let Some(done) = self.job.poll() {
-            self.take(ctx, done);
+    pub fn follow(
+        &mut self,
+        ctx: &Context,
+        tasks: &mut Tasks,
+        session: &Session,
+        wanted: Wanted,
+        look: Look,
+    ) {
+        if self.0.poll() == Some(Ended::Made) {
+            let page = self.0.value_mut();
+            page.texture = page.picture.take().map(|picture| {
+                let size = [picture.width, picture.height];
+                let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
+                ctx.load_texture("page", image, SHRUNK)
+            });
         }
         let revision = session.revision();
-        let refused = self.refused(revision, wanted).is_some();
-        let shown = self.texture.as_ref().map(|(key, _)| *key);
-        let key = (revision, wanted, look);
-        if refused || shown == Some(key) || self.job.busy() {
+        if self.refused(revision, wanted).is_some() {
             return;
         }
-        let sheets = self
-            .sheets
-            .as_ref()
-            .filter(|(of, as_wanted, _)| (*of, *as_wanted) == (revision, wanted))
-            .map(|(_, _, sheets)| Arc::clone(sheets));
+        let key = PageKey {
+            revision,
+            wanted,
+            look,
+        };
+        let same = |of: &&PageKey| (of.revision, of.wanted) == (revision, wanted);
+        let laid_out = self.0.key().filter(same);
+        let sheets = laid_out.and_then(|_| self.0.value().sheets.clone());
         let design = Arc::clone(session.design());
-        self.job.start(ctx, move || Done {
-            key,
-            made: products::guarded(|| make(&design, key, sheets)),
-        });
-    }
-
-    fn take(&mut self, ctx: &Context, done: Done) {
-        let (revision, wanted, _) = done.key;
-        match done.made {
-            Ok((sheets, picture)) => {
-                self.refused = None;
-                self.sheets = Some((revision, wanted, sheets));
-                self.texture = picture.map(|picture| {
-                    let size = [picture.width, picture.height];
-                    let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
-                    let texture = ctx.load_texture("page", image, SHRUNK);
-                    (done.key, texture)
-                });
+        self.0.want(tasks, &key, move |reins| {
+            let laid_out =
+                || sheets.map_or_else(|| products::sheets(&design, wanted).map(Arc::new), Ok);
+            let made = products::guarded(laid_out).map_err(NotMade::Refused)?;
+            if reins.tick(0.5).is_break() {
+                return Err(NotMade::Stopped);
             }
-            Err(why) => self.refused = Some((revision, wanted, why)),
-        }
+            products::guarded(|| Ok(drawn(made, look))).map_err(NotMade::Refused)
+        });
     }
 
     /// Why there is none, where there is none.
     pub fn refused(&self, revision: u64, wanted: Wanted) -> Option<&str> {
-        let (of, as_wanted, why) = self.refused.as_ref()?;
-        ((*of, *as_wanted) == (revision, wanted)).then_some(why)
+        let (of, why) = self.0.refused()?;
+        ((of.revision, of.wanted) == (revision, wanted)).then_some(why)
     }
 
     /// How many pages the paper has, once it is laid out.
     pub fn count(&self, wanted: Wanted) -> Option<usize> {
-        let (_, of, sheets) = self.sheets.as_ref()?;
-        (*of == wanted).then(|| sheets.count())
+        let of = self.0.key()?;
+        let sheets = self.0.value().sheets.as_ref()?;
+        (of.wanted == wanted).then(|| sheets.count())
     }
 
     /// The page as last drawn, also while a newer one is being made; never that of another paper.
     pub fn texture(&self, wanted: Wanted) -> Option<&TextureHandle> {
-        let ((_, of, _), texture) = self.texture.as_ref()?;
-        (of.paper == wanted.paper).then_some(texture)
-    }
-
-    /// Whether something newer is on its way.
-    pub fn busy(&self) -> bool {
-        self.job.busy()
+        let of = self.0.key()?;
+        let texture = self.0.value().texture.as_ref()?;
+        (of.wanted.paper == wanted.paper).then_some(texture)
     }
 }
 
-fn make(
-    design: &Design,
-    (_, wanted, look): Key,
-    sheets: Option<Arc<Sheets>>,
-) -> Result<(Arc<Sheets>, Option<Picture>), String> {
-    let sheets = match sheets {
-        Some(sheets) => sheets,
-        None => Arc::new(products::sheets(design, wanted)?),
-    };
+fn drawn(sheets: Arc<Sheets>, look: Look) -> Page {
     let scale = if look.close { CLOSE } else { WHOLE };
     let last = sheets.count().saturating_sub(1);
     let picture = sheets.picture(look.page.min(last), scale);
-    Ok((sheets, picture))
+    Page {
+        sheets: Some(sheets),
+        picture,
+        texture: None,
+    }
 }

@@ -1,17 +1,17 @@
 //! Printed parts made and drawn beside the window: meshes once for a state of the design, then a
 //! picture for each way of looking at them.
 
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use latchwright_drawing::{Ink, Palette, Rgb};
-use latchwright_model::Design;
 use latchwright_session::Session;
 use latchwright_session::products;
 use latchwright_solids::view::{self, Camera, Colours, Cut, Look, Painter, Scene, anchors, pick};
 use latchwright_solids::{Extent, Grip, Options, Part, Relief};
 
-use crate::job::{self, Job};
+use crate::follow::{Ended, Follow, Key, NotMade};
+use crate::tasks::{self, Reins, TaskKind, Tasks};
 
 /// What the maker chooses about the parts beside the design.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -100,36 +100,47 @@ impl Made {
 
 /// A picture and what is where on it.
 pub struct Picture {
-    /// The picture.
-    pub texture: TextureHandle,
+    /// As it comes from the thread; it goes into the texture.
+    image: Option<view::Image>,
     /// How it was looked at, the camera fitted.
     pub view: View,
     /// For each part that is seen a point on it, pixels of the picture.
     pub anchors: Vec<(usize, f64, f64)>,
-}
-
-type Key = (u64, Chosen);
-
-/// What is carried to the thread and back.
-#[derive(Default)]
-struct Bench {
-    scene: Option<(Key, Shown, Scene)>,
-    painter: Painter,
-}
-
-struct Drawn {
-    bench: Bench,
-    made: Option<(Key, Result<Arc<Made>, String>)>,
-    image: Option<Shot>,
+    /// The answer to the question that was asked with it.
     picked: Option<Picked>,
 }
 
-/// A picture as it comes from the thread.
-struct Shot {
-    key: Key,
+/// What parts are of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct PartsKey {
+    revision: u64,
+    chosen: Chosen,
+}
+
+impl Key for PartsKey {
+    fn revision(&self) -> u64 {
+        self.revision
+    }
+}
+
+/// What a picture is of.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct PictureKey {
+    parts: PartsKey,
     view: View,
-    image: view::Image,
-    anchors: Vec<(usize, f64, f64)>,
+}
+
+impl Key for PictureKey {
+    fn revision(&self) -> u64 {
+        self.parts.revision
+    }
+}
+
+/// What one picture leaves to the next.
+#[derive(Default)]
+struct Bench {
+    scene: Option<(PartsKey, Shown, Scene)>,
+    painter: Painter,
 }
 
 /// What lies where it was asked for.
@@ -142,91 +153,116 @@ pub enum Picked {
 }
 
 /// The parts, the picture and the work on the next one.
-#[derive(Default)]
 pub struct Printed {
-    made: Option<(Key, Arc<Made>)>,
-    refused: Option<(Key, String)>,
-    picture: Option<(Key, Picture)>,
-    bench: Bench,
-    job: Job<Drawn>,
+    made: Follow<PartsKey, Option<Arc<Made>>>,
+    picture: Follow<PictureKey, Option<Picture>>,
+    texture: Option<TextureHandle>,
+    bench: Arc<Mutex<Bench>>,
     pick: Option<(f64, f64)>,
-    picked: Option<Picked>,
+}
+
+impl Default for Printed {
+    fn default() -> Self {
+        Self {
+            made: Follow::new(TaskKind::Parts, None),
+            picture: Follow::new(TaskKind::PartsPicture, None),
+            texture: None,
+            bench: Arc::default(),
+            pick: None,
+        }
+    }
 }
 
 impl Printed {
     /// Takes what was made and drawn since, and asks for what is to be seen now.
-    pub fn follow(&mut self, ctx: &Context, session: &Session, chosen: Chosen, view: &View) {
-        if let Some(drawn) = self.job.poll() {
-            self.take(ctx, drawn);
+    pub fn follow(
+        &mut self,
+        ctx: &Context,
+        tasks: &mut Tasks,
+        session: &Session,
+        chosen: Chosen,
+        view: &View,
+    ) {
+        self.made.poll();
+        if self.picture.poll() == Some(Ended::Made) {
+            self.show(ctx);
         }
-        let key = (session.revision(), chosen);
-        if self.job.busy() || self.refused(key.0, chosen).is_some() || view.size.0 == 0 {
+        let parts = PartsKey {
+            revision: session.revision(),
+            chosen,
+        };
+        if view.size.0 == 0 || self.refused(parts.revision, chosen).is_some() {
             return;
         }
-        let seen = self
-            .picture
-            .as_ref()
-            .is_some_and(|(of, picture)| *of == key && !view.fit && picture.view == *view);
-        if seen && self.pick.is_none() {
-            return;
+        let design = Arc::clone(session.design());
+        self.made.want(tasks, &parts, move |_| {
+            let made = products::parts(&design, &chosen.options());
+            let made = made.map_err(NotMade::Refused)?;
+            Ok(Some(Arc::new(Made::of(made))))
+        });
+        if let Some(Some(made)) = self.made.of(&parts) {
+            let made = Arc::clone(made);
+            self.draw(tasks, made, PictureKey { parts, view: *view });
         }
-        let made = self.parts(key.0, chosen).cloned();
-        let (design, view) = (Arc::clone(session.design()), *view);
-        let (bench, pick) = (std::mem::take(&mut self.bench), self.pick.take());
-        self.job
-            .start(ctx, move || draw(&design, key, made, view, bench, pick));
     }
 
-    fn take(&mut self, ctx: &Context, drawn: Drawn) {
-        self.bench = drawn.bench;
-        match drawn.made {
-            Some((key, Ok(made))) => (self.made, self.refused) = (Some((key, made)), None),
-            Some((key, Err(why))) => self.refused = Some((key, why)),
-            None => {}
+    /// Asks for the picture, unless it is there.
+    fn draw(&mut self, tasks: &mut Tasks, made: Arc<Made>, key: PictureKey) {
+        let of = self.picture.key().is_some_and(|of| of.parts == key.parts);
+        let drawn = self.picture.value().as_ref().filter(|_| of);
+        let seen = drawn.is_some_and(|picture| !key.view.fit && picture.view == key.view);
+        if self.picture.on_its_way() || seen && self.pick.is_none() {
+            return;
         }
-        if let Some(Shot {
-            key,
-            view,
-            image,
-            anchors,
-        }) = drawn.image
-        {
-            let size = [image.width as usize, image.height as usize];
-            let image = ColorImage::from_rgba_unmultiplied(size, &image.rgba);
-            let texture = match self.picture.take() {
-                Some((_, mut old)) => {
-                    old.texture.set(image, TextureOptions::LINEAR);
-                    old.texture
-                }
-                None => ctx.load_texture("printed parts", image, TextureOptions::LINEAR),
-            };
-            let picture = Picture {
-                texture,
-                view,
-                anchors,
-            };
-            self.picture = Some((key, picture));
+        let (bench, pick) = (Arc::clone(&self.bench), self.pick.take());
+        let work = move |_: &Reins| {
+            let mut bench = bench.lock().unwrap_or_else(PoisonError::into_inner);
+            let picture = tasks::drawn(|| draw(&made.parts, key, &mut bench, pick));
+            // tried again it would break off again
+            let fault = || NotMade::Refused(products::FAULT.to_owned());
+            picture.map(Some).ok_or_else(fault)
+        };
+        if pick.is_some() {
+            self.picture.begin(tasks, key, work);
+        } else {
+            self.picture.want(tasks, &key, work);
         }
-        if drawn.picked.is_some() {
-            self.picked = drawn.picked;
+    }
+
+    /// The picture that has come goes into the texture.
+    fn show(&mut self, ctx: &Context) {
+        let picture = self.picture.value_mut().as_mut();
+        let Some(image) = picture.and_then(|picture| picture.image.take()) else {
+            return;
+        };
+        let size = [image.width as usize, image.height as usize];
+        let image = ColorImage::from_rgba_unmultiplied(size, &image.rgba);
+        match &mut self.texture {
+            Some(texture) => texture.set(image, TextureOptions::LINEAR),
+            None => {
+                let texture = ctx.load_texture("printed parts", image, TextureOptions::LINEAR);
+                self.texture = Some(texture);
+            }
         }
     }
 
     /// The parts of this state of the design, once they are made.
     pub fn parts(&self, revision: u64, chosen: Chosen) -> Option<&Arc<Made>> {
-        let (key, made) = self.made.as_ref()?;
-        (*key == (revision, chosen)).then_some(made)
+        self.made.of(&PartsKey { revision, chosen })?.as_ref()
     }
 
     /// Why there are none, a sentence a line.
     pub fn refused(&self, revision: u64, chosen: Chosen) -> Option<&str> {
-        let (key, why) = self.refused.as_ref()?;
-        (*key == (revision, chosen)).then_some(why)
+        let key = PartsKey { revision, chosen };
+        let parts = self.made.refused().filter(|(of, _)| **of == key);
+        let picture = self.picture.refused().filter(|(of, _)| of.parts == key);
+        let (parts, picture) = (parts.map(|(_, why)| why), picture.map(|(_, why)| why));
+        parts.or(picture)
     }
 
-    /// The picture as last drawn, also while a newer one is on its way.
-    pub fn picture(&self) -> Option<&Picture> {
-        self.picture.as_ref().map(|(_, picture)| picture)
+    /// The picture as last drawn and its texture, also while a newer one is on its way.
+    pub fn picture(&self) -> Option<(&Picture, &TextureHandle)> {
+        self.picture.value().as_ref().zip(self.texture.as_ref())
     }
 
     /// Asks which part lies at this pixel; the answer comes with [`Self::picked`].
@@ -236,92 +272,52 @@ impl Printed {
 
     /// The answer to the last question, once.
     pub fn picked(&mut self) -> Option<Picked> {
-        self.picked.take()
+        self.picture.value_mut().as_mut()?.picked.take()
     }
 }
 
+/// The picture of these parts, and what lies where it was asked for.
 fn draw(
-    design: &Design,
-    key: Key,
-    made: Option<Arc<Made>>,
-    mut view: View,
-    mut bench: Bench,
+    parts: &[Part],
+    key: PictureKey,
+    bench: &mut Bench,
     pick_at: Option<(f64, f64)>,
-) -> Drawn {
-    let fresh = made.is_none();
-    let made = match made {
-        Some(made) => Ok(made),
-        None => products::parts(design, &key.1.options()).map(|parts| Arc::new(Made::of(parts))),
+) -> Picture {
+    let mut view = key.view;
+    let kept = bench.scene.take();
+    let mut scene = match kept {
+        Some((of, shown, scene)) if (of, shown) == (key.parts, view.shown) => scene,
+        _ => scene_of(parts, view.shown),
     };
-    let parts = match &made {
-        Ok(made) => Arc::clone(made),
-        Err(_) => {
-            return Drawn {
-                bench,
-                made: Some((key, made)),
-                image: None,
-                picked: None,
-            };
-        }
+    if view.shown == Shown::InTheLid {
+        scene.pull(view.pulled);
+    }
+    if view.fit {
+        let Camera { turn, tilt, .. } = view.camera;
+        view.camera = Camera::fit(&scene, turn, tilt, view.size);
+        view.fit = false;
+    }
+    let look = Look {
+        colours: colours(view.dark),
+        chosen: view.chosen.and_then(|part| place_of(view.shown, part)),
+        line: f64::from(view.line),
     };
-    let image = job::drawn(|| {
-        let kept = bench.scene.take();
-        let mut scene = match kept {
-            Some((of, shown, scene)) if (of, shown) == (key, view.shown) => scene,
-            _ => scene_of(&parts.parts, view.shown),
-        };
-        if view.shown == Shown::InTheLid {
-            scene.pull(view.pulled);
+    let (camera, cut, size) = (&view.camera, view.cut, view.size);
+    let image = bench.painter.render(&scene, camera, cut, size, &look);
+    let mut anchors = anchors(&scene, camera, cut, size);
+    let mut picked = pick_at.map(|(x, y)| pick(&scene, camera, cut, size, x, y));
+    if let Shown::One(part) = view.shown {
+        for anchor in &mut anchors {
+            anchor.0 = part;
         }
-        if view.fit {
-            let Camera { turn, tilt, .. } = view.camera;
-            view.camera = Camera::fit(&scene, turn, tilt, view.size);
-            view.fit = false;
-        }
-        let look = Look {
-            colours: colours(view.dark),
-            chosen: view.chosen.and_then(|part| place_of(view.shown, part)),
-            line: f64::from(view.line),
-        };
-        let (camera, cut, size) = (&view.camera, view.cut, view.size);
-        let image = bench.painter.render(&scene, camera, cut, size, &look);
-        let mut names = anchors(&scene, camera, cut, size);
-        let mut picked = pick_at.map(|(x, y)| pick(&scene, camera, cut, size, x, y));
-        if let Shown::One(part) = view.shown {
-            for name in &mut names {
-                name.0 = part;
-            }
-            picked = picked.map(|found| found.map(|_| part));
-        }
-        bench.scene = Some((key, view.shown, scene));
-        (image, names, picked)
-    });
-    let (image, picked) = match image {
-        // tried again it would break off again
-        None => {
-            return Drawn {
-                bench,
-                made: Some((key, Err(products::FAULT.to_owned()))),
-                image: None,
-                picked: None,
-            };
-        }
-        Some((image, anchors, picked)) => {
-            let shot = Shot {
-                key,
-                view,
-                image,
-                anchors,
-            };
-            let named = |found: Option<usize>| found.map_or(Picked::Nothing, Picked::Part);
-            (Some(shot), picked.map(named))
-        }
-    };
-    Drawn {
-        bench,
-        made: fresh.then_some((key, made)),
-        image,
-        picked,
+        picked = picked.map(|found| found.map(|_| part));
+    }
+    bench.scene = Some((key.parts, view.shown, scene));
+    Picture {
+        image: Some(image),
+        view,
+        anchors,
+        picked: picked.map(|found| found.map_or(Picked::Nothing, Picked::Part)),
     }
 }
 

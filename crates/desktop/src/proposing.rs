@@ -1,33 +1,36 @@
-//! Proposals and mending beside the window, with progress, and stopped when asked.
+//! Proposals beside the window, with progress, and stopped when asked.
 
-use std::sync::Arc;
-use std::sync::atomic::Ordering;
-use std::sync::mpsc::Receiver;
-use std::time::Duration;
+use std::ops::ControlFlow;
+use std::sync::mpsc::{Receiver, channel};
 
 use egui::Context;
 use latchwright_model::Units;
-use latchwright_search::propose::{Go, Mend, Outcome, Part, Proposal, Wishes, frontier, mend};
-use latchwright_session::cut_already::CutAlready;
-use latchwright_session::{Session, proposals, report, threads};
+use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
+use latchwright_session::{proposals, report, threads};
 
-use crate::job::{Job, Reins};
+use crate::follow::{Ended, Follow, NotMade};
+use crate::tasks::{LOOK, Reins, TaskKind, Tasks, narrow};
 
-/// How often progress is drawn.
-const LOOK: Duration = Duration::from_millis(100);
-
-/// What is being looked for, and what was found.
-#[derive(Default)]
+/// What is being looked for, and what was found. Searches are counted, and each is of its number.
 pub struct Proposing {
-    job: Job<Outcome>,
-    further: Job<Option<String>>,
-    running: Option<Reins>,
+    /// What came of the last search, or the best so far of the one that is going on.
+    found: Follow<u64, Option<Found>>,
+    /// What more would take, once it was asked for.
+    further: Follow<u64, Option<String>>,
     /// The best so far, told each time that there is something better.
     so_far: Option<Receiver<Vec<Proposal>>>,
-    /// What came of the last search, or the best so far of the one that is going on.
-    pub found: Option<Found>,
-    /// What more would take, once it was asked for.
-    pub beyond: Option<String>,
+    searches: u64,
+}
+
+impl Default for Proposing {
+    fn default() -> Self {
+        Self {
+            found: Follow::new(TaskKind::Proposals, None),
+            further: Follow::new(TaskKind::Frontier, None),
+            so_far: None,
+            searches: 0,
+        }
+    }
 }
 
 /// What came of a search.
@@ -43,20 +46,35 @@ pub enum Found {
     },
 }
 
+impl Found {
+    fn of(outcome: Outcome) -> Result<Option<Self>, NotMade> {
+        match outcome {
+            Outcome::Found(proposals) => Ok(Some(Self::Proposals(proposals))),
+            Outcome::Nothing(nothing) => Ok(Some(Self::Nothing {
+                why: report::nothing_sentence(&nothing),
+                nearest: nothing
+                    .nearest
+                    .into_iter()
+                    .map(|near| (near.sentence, near.proposal))
+                    .collect(),
+            })),
+            Outcome::Stopped => Err(NotMade::Stopped),
+        }
+    }
+}
+
 impl Proposing {
     /// Starts a search; one that is going on is given up.
-    pub fn start(&mut self, ctx: &Context, wishes: Wishes) {
-        self.stop();
-        (self.found, self.beyond) = (None, None);
+    pub fn start(&mut self, tasks: &mut Tasks, wishes: Wishes) {
+        (*self.found.value_mut(), *self.further.value_mut()) = (None, None);
         // what is still on its way is of another question
-        self.further = Job::default();
-        let (reins, go) = begin();
-        self.running = Some(reins);
-        let (tell, so_far) = std::sync::mpsc::channel();
+        self.further.give_up();
+        self.searches += 1;
+        let (tell, so_far) = channel();
         self.so_far = Some(so_far);
-        self.job.start(ctx, move || {
+        self.found.begin(tasks, self.searches, move |reins| {
             let mut told = Vec::new();
-            proposals::run(&wishes, threads::available(), &mut |progress| {
+            let outcome = proposals::run(&wishes, threads::available(), &mut |progress| {
                 let best = progress.best.iter();
                 let now: Vec<_> = best
                     .map(|best| (best.kind, best.settings, best.area, best.room))
@@ -65,123 +83,79 @@ impl Proposing {
                     told = now;
                     // nobody listens any more once another search was started
                     let _ = tell.send(progress.best.to_vec());
+                    reins.news();
                 }
-                go(progress.done)
-            })
+                go(reins, progress.done)
+            });
+            Found::of(outcome)
         });
     }
 
     /// Looks what larger lids and better workmanship would buy.
-    pub fn look_further(&mut self, ctx: &Context, wishes: Wishes, units: Units) {
+    pub fn look_further(&mut self, tasks: &mut Tasks, wishes: Wishes, units: Units) {
         self.stop();
-        let (reins, go) = begin();
-        self.running = Some(reins);
-        self.further.start(ctx, move || {
-            let found = frontier(&wishes, &mut |done| go(done));
-            // the half of it would mislead
-            (!found.stopped).then(|| report::frontier_text(&found, units))
+        self.further.begin(tasks, self.searches, move |reins| {
+            let found = frontier(&wishes, &mut |done| go(reins, done));
+            if found.stopped {
+                // the half of it would mislead
+                return Err(NotMade::Stopped);
+            }
+            Ok(Some(report::frontier_text(&found, units)))
         });
     }
 
     /// Gives up what is being looked for.
-    pub fn stop(&mut self) {
-        if let Some(reins) = self.running.take() {
-            reins.stop();
-        }
+    pub fn stop(&self) {
+        self.found.stop();
+        self.further.stop();
     }
 
     /// Takes what was found since.
     pub fn follow(&mut self, ctx: &Context) {
         let so_far = self.so_far.as_ref();
         if let Some(best) = so_far.and_then(|so_far| so_far.try_iter().last()) {
-            self.found = Some(Found::Proposals(best));
+            *self.found.value_mut() = Some(Found::Proposals(best));
         }
-        if let Some(outcome) = self.job.poll() {
+        if let Some(ended) = self.found.poll() {
             self.so_far = None;
-            self.found = match outcome {
-                Outcome::Found(proposals) => Some(Found::Proposals(proposals)),
-                Outcome::Nothing(nothing) => Some(Found::Nothing {
-                    why: report::nothing_sentence(&nothing),
-                    nearest: nothing
-                        .nearest
-                        .into_iter()
-                        .map(|near| (near.sentence, near.proposal))
-                        .collect(),
-                }),
-                Outcome::Stopped => None,
-            };
+            if ended == Ended::Stopped {
+                *self.found.value_mut() = None;
+            }
         }
-        if let Some(text) = self.further.poll() {
-            self.beyond = text;
+        if self.further.poll() == Some(Ended::Stopped) {
+            *self.further.value_mut() = None;
         }
-        if self.job.busy() || self.further.busy() {
+        if self.found.on_its_way() || self.further.on_its_way() {
             ctx.request_repaint_after(LOOK);
-        } else {
-            self.running = None;
         }
+    }
+
+    /// What came of the last search, or the best so far of the one that is going on.
+    pub fn found(&self) -> Option<&Found> {
+        self.found.value().as_ref()
+    }
+
+    /// What more would take, once it was asked for.
+    pub fn beyond(&self) -> Option<&str> {
+        self.further.value().as_deref()
     }
 
     /// Whether what was found may still be bettered.
     pub fn searching(&self) -> bool {
-        self.job.busy()
+        self.found.on_its_way()
     }
 
     /// Share of the work that is done, while there is any.
     pub fn progress(&self) -> Option<f32> {
-        let reins = self.running.as_ref()?;
-        #[expect(
-            clippy::cast_possible_truncation,
-            reason = "a share that is drawn as a bar"
-        )]
-        let share = f64::from_bits(reins.done()) as f32;
-        Some(share)
+        let further = || self.further.progress();
+        self.found.progress().or_else(further).map(narrow)
     }
 }
 
-/// What a search is told by and tells to: the share that is done, as the bits of its number.
-fn begin() -> (Reins, impl Fn(f64) -> Go + Send + 'static) {
-    let reins = Reins::default();
-    let held = reins.clone();
-    let go = move |share: f64| {
-        held.tell(share.to_bits());
-        if held.stopped().load(Ordering::Relaxed) {
-            Go::Stop
-        } else {
-            Go::On
-        }
-    };
-    (reins, go)
-}
-
-/// Mending the open design, with what is cut already left alone.
-#[derive(Default)]
-pub struct Mending {
-    job: Job<(u64, Option<Mend>)>,
-    /// Of each of [`CutAlready::ALL`] whether it is.
-    pub cut: [bool; 5],
-}
-
-impl Mending {
-    /// Whether it is being looked for.
-    pub fn busy(&self) -> bool {
-        self.job.busy()
-    }
-
-    /// Starts looking for the smallest change.
-    pub fn start(&mut self, ctx: &Context, session: &Session) {
-        let (design, revision) = (Arc::clone(session.design()), session.revision());
-        let dials = design.dials.len();
-        let all = CutAlready::ALL.into_iter().zip(self.cut);
-        let cut: Vec<Part> = all
-            .filter(|(_, is_cut)| *is_cut)
-            .flat_map(|(cut, _)| cut.parts(dials))
-            .collect();
-        self.job.start(ctx, move || (revision, mend(&design, &cut)));
-    }
-
-    /// What was found, once, for this state of the design.
-    pub fn poll(&mut self, revision: u64) -> Option<Option<Mend>> {
-        let (of, found) = self.job.poll()?;
-        (of == revision).then_some(found)
+/// Tells how far a search is, and whether it is to go on.
+fn go(reins: &Reins, share: f64) -> Go {
+    match reins.tick(share) {
+        ControlFlow::Continue(()) => Go::On,
+        ControlFlow::Break(()) => Go::Stop,
     }
 }

@@ -2,10 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::Context;
 use latchwright_session::recent;
 
-use crate::job::Job;
+use crate::follow::Follow;
+use crate::tasks::{TaskKind, Tasks};
 
 /// A design used lately.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,14 +17,25 @@ pub struct Known {
 }
 
 /// The designs used lately; none where nothing is remembered.
-#[derive(Default)]
 pub struct Recents {
     folder: Option<PathBuf>,
-    known: Vec<Known>,
+    /// As they were when they were looked at for the so many-th time.
+    known: Follow<u64, Vec<Known>>,
     /// What is still to be remembered, the last one last.
     to_add: Vec<PathBuf>,
-    look: bool,
-    job: Job<Vec<Known>>,
+    /// How often they were to be looked at.
+    looks: u64,
+}
+
+impl Default for Recents {
+    fn default() -> Self {
+        Self {
+            folder: None,
+            known: Follow::new(TaskKind::Recents, Vec::new()),
+            to_add: Vec::new(),
+            looks: 0,
+        }
+    }
 }
 
 impl Recents {
@@ -32,52 +43,51 @@ impl Recents {
     pub fn kept_in(folder: &Path) -> Self {
         Self {
             folder: Some(folder.to_owned()),
-            look: true,
+            looks: 1,
             ..Self::default()
         }
     }
 
     /// The last one first.
     pub fn known(&self) -> &[Known] {
-        &self.known
+        self.known.value()
     }
 
     /// This design was opened or saved.
     pub fn used(&mut self, path: &Path) {
         self.to_add.push(path.to_owned());
+        self.looks += 1;
     }
 
     /// Looks again which are there.
     pub fn look(&mut self) {
-        self.look = true;
+        self.looks += 1;
     }
 
     /// Takes what was looked up since, and goes on with what is to be done.
-    pub fn follow(&mut self, ctx: &Context) {
-        if let Some(known) = self.job.poll() {
-            self.known = known;
-        }
+    pub fn follow(&mut self, tasks: &mut Tasks) {
+        self.known.poll();
         let Some(folder) = self.folder.clone() else {
             return;
         };
-        let idle = !self.look && self.to_add.is_empty();
-        if self.job.busy() || idle {
+        if self.looks == 0 || self.known.on_its_way() || tasks.goes_on(TaskKind::Recents) {
             return;
         }
-        self.look = false;
-        let used = std::mem::take(&mut self.to_add);
-        self.job.start(ctx, move || {
+        let used = self.to_add.clone();
+        self.known.want(tasks, &self.looks, move |_| {
             for path in used {
                 // a list that cannot be written is no reason to stop anybody's work
                 let _ = recent::add(&folder, &path);
             }
             let paths = recent::list(&folder).into_iter();
-            paths
-                .map(|path| Known {
-                    there: path.is_file(),
-                    path,
-                })
-                .collect()
+            let known = paths.map(|path| Known {
+                there: path.is_file(),
+                path,
+            });
+            Ok(known.collect())
         });
+        if self.known.on_its_way() {
+            self.to_add.clear();
+        }
     }
 }

@@ -8,6 +8,57 @@ use latchwright_proof::settings::Filter;
 
 use crate::canvas::Moving;
 
+/// What a hand does to dials and slider.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PoseChange {
+    /// Turns a dial towards a pointer angle, degrees clockwise from mark 0, as far as its pin lets it.
+    TurnTo {
+        /// Dial, from 0.
+        dial: usize,
+        /// Where its pointer is to stand.
+        degrees: f64,
+    },
+    /// Turns a dial by whole marks, clockwise for positive ones.
+    Step {
+        /// Dial, from 0.
+        dial: usize,
+        /// By how many.
+        marks: i32,
+    },
+    /// Turns a dial to a mark.
+    Mark {
+        /// Dial, from 0.
+        dial: usize,
+        /// Its mark, from 0.
+        mark: u32,
+    },
+    /// Turns dials to marks, each from 0, the slider forward so that nothing stands in the way.
+    Marks(Vec<(usize, u32)>),
+    /// Types a letter or figure of a label for the dial that has the focus.
+    Type {
+        /// Dial, from 0.
+        dial: usize,
+        /// What was typed.
+        text: String,
+    },
+    /// Moves the slider to a travel, mm, or as near as the dials let it.
+    SlideTo(f64),
+    /// Slider back to its stop if it is forward, forward if it is not.
+    SlideOver,
+    /// Two dials have exchanged their numbers; each shows what it showed.
+    Exchanged(usize, usize),
+    /// A dial was taken away; those behind it show what they showed.
+    TakenAway(usize),
+}
+
+impl PoseChange {
+    /// Dials to these marks, in their order, the slider forward.
+    pub fn all(marks: &[u16]) -> Self {
+        let marks = marks.iter().copied().map(u32::from);
+        Self::Marks(marks.enumerate().collect())
+    }
+}
+
 /// Everything that undo leaves alone.
 #[derive(Debug, Clone)]
 pub struct ViewState {
@@ -77,11 +128,6 @@ impl ViewState {
         self.pose.travel = self.pose.travel.clamp(0.0, reach);
     }
 
-    /// Where the slider stops with the dials as they stand.
-    pub fn stop(&self, design: &Design) -> Stop {
-        slide(design, &self.pose.turns_deg)
-    }
-
     /// The mark nearest to dial `dial`'s pointer.
     pub fn mark(&self, design: &Design, dial: usize) -> u32 {
         let Some(of) = design.dials.get(dial) else {
@@ -107,14 +153,47 @@ impl ViewState {
             .collect()
     }
 
-    /// Turns a dial towards a pointer angle as far as its pin lets it.
-    pub fn turn_to(&mut self, design: &Design, dial: usize, degrees: f64) {
+    /// What a hand did to dials and slider.
+    pub fn change_pose(&mut self, design: &Design, change: &PoseChange) {
+        match change {
+            PoseChange::TurnTo { dial, degrees } => self.turn_to(design, *dial, *degrees),
+            PoseChange::Step { dial, marks } => self.step(design, *dial, *marks),
+            PoseChange::Mark { dial, mark } => self.set_mark(design, *dial, *mark),
+            PoseChange::Marks(marks) => {
+                self.pose.travel = 0.0;
+                for (dial, mark) in marks {
+                    self.set_mark(design, *dial, *mark);
+                }
+            }
+            PoseChange::Type { dial, text } => self.type_label(design, *dial, text),
+            PoseChange::SlideTo(travel) => {
+                self.pose.travel = travel.clamp(0.0, self.stop(design).travel.max(0.0));
+            }
+            PoseChange::SlideOver => self.slide_over(design),
+            PoseChange::Exchanged(one, other) => {
+                let turns = &mut self.pose.turns_deg;
+                if *one.max(other) < turns.len() {
+                    turns.swap(*one, *other);
+                }
+            }
+            PoseChange::TakenAway(dial) => {
+                if let Some(behind) = self.pose.turns_deg.get_mut(*dial..) {
+                    behind.rotate_left(1.min(behind.len()));
+                }
+            }
+        }
+    }
+
+    fn stop(&self, design: &Design) -> Stop {
+        slide(design, &self.pose.turns_deg)
+    }
+
+    fn turn_to(&mut self, design: &Design, dial: usize, degrees: f64) {
         self.pose = turn(design, &self.pose, dial, degrees);
         self.dial = dial.min(design.dials.len().saturating_sub(1));
     }
 
-    /// Turns a dial by whole marks, clockwise for positive ones.
-    pub fn step(&mut self, design: &Design, dial: usize, marks: i32) {
+    fn step(&mut self, design: &Design, dial: usize, marks: i32) {
         let Some(of) = design.dials.get(dial) else {
             return;
         };
@@ -122,8 +201,7 @@ impl ViewState {
         self.turn_to(design, dial, to * of.step_deg());
     }
 
-    /// Turns a dial to a mark.
-    pub fn set_mark(&mut self, design: &Design, dial: usize, mark: u32) {
+    fn set_mark(&mut self, design: &Design, dial: usize, mark: u32) {
         let Some(of) = design.dials.get(dial) else {
             return;
         };
@@ -131,21 +209,7 @@ impl ViewState {
         self.turn_to(design, dial, f64::from(mark) * of.step_deg());
     }
 
-    /// Turns every dial to its mark, the slider forward so that nothing stands in the way.
-    pub fn set_marks(&mut self, design: &Design, marks: &[u16]) {
-        self.pose.travel = 0.0;
-        for (dial, mark) in marks.iter().enumerate() {
-            self.set_mark(design, dial, u32::from(*mark));
-        }
-    }
-
-    /// Moves the slider to a travel, or as near as the dials let it.
-    pub fn slide_to(&mut self, design: &Design, travel: f64) {
-        self.pose.travel = travel.clamp(0.0, self.stop(design).travel.max(0.0));
-    }
-
-    /// Slider back to its stop if it is forward, forward if it is not.
-    pub fn slide_over(&mut self, design: &Design) {
+    fn slide_over(&mut self, design: &Design) {
         let stop = self.stop(design).travel;
         self.pose.travel = if self.pose.travel < stop / 2.0 {
             stop
@@ -154,9 +218,8 @@ impl ViewState {
         };
     }
 
-    /// Types a letter or figure of a label for the dial that has the focus: the dial goes to the
-    /// first mark whose label begins with what has been typed.
-    pub fn type_label(&mut self, design: &Design, dial: usize, text: &str) {
+    /// The dial goes to the first mark whose label begins with what has been typed.
+    fn type_label(&mut self, design: &Design, dial: usize, text: &str) {
         let Some(of) = design.dials.get(dial) else {
             return;
         };
@@ -196,12 +259,14 @@ mod tests {
         design.dials[0].positions = 12;
         let mut view = ViewState::of(&design);
         view.pose.travel = 0.0;
-        view.type_label(&design, 0, "1");
-        assert_eq!(view.mark(&design, 0), 0);
-        view.type_label(&design, 0, "2");
-        assert_eq!(view.mark(&design, 0), 11, "1 and then 2 is 12");
-        view.type_label(&design, 0, "7");
-        assert_eq!(view.mark(&design, 0), 6, "127 is no label, 7 is");
+        let mut typed = |text: &str| {
+            let text = text.to_owned();
+            view.change_pose(&design, &PoseChange::Type { dial: 0, text });
+            view.mark(&design, 0)
+        };
+        assert_eq!(typed("1"), 0);
+        assert_eq!(typed("2"), 11, "1 and then 2 is 12");
+        assert_eq!(typed("7"), 6, "127 is no label, 7 is");
     }
 
     #[test]

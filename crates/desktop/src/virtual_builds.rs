@@ -1,80 +1,76 @@
 //! Virtual builds beside the window: many boxes drawn from the stated workmanship, with progress, and
 //! stopped when asked.
 
-use std::time::Duration;
+use std::sync::Arc;
 
 use egui::Context;
 use latchwright_proof::builds::{Builds, Plan, Spread};
 use latchwright_session::{Session, builds, threads};
 
-use crate::job::{Job, Reins};
+use crate::follow::{Follow, NotMade};
+use crate::tasks::{LOOK, TaskKind, Tasks};
 
 /// How many boxes one press of the button builds: its limits are then a few in 100 000 wide.
 pub const COUNT: u64 = 100_000;
 /// Seed of the window's builds, so that the same design always gives the same answer.
 const SEED: u64 = 1;
-/// How often progress is drawn while boxes are built.
-const LOOK: Duration = Duration::from_millis(100);
 
 /// What was built, of which state of the design, and what is being built.
-#[derive(Default)]
-pub struct VirtualBuilds {
-    found: Option<(u64, Builds)>,
-    job: Job<(u64, Option<Builds>)>,
-    running: Option<Reins>,
+pub struct VirtualBuilds(Follow<u64, Option<Builds>>);
+
+impl Default for VirtualBuilds {
+    fn default() -> Self {
+        Self(Follow::new(TaskKind::Builds, None))
+    }
 }
 
 impl VirtualBuilds {
     /// Starts building the open design; what was being built is given up.
-    pub fn start(&mut self, ctx: &Context, session: &Session) {
-        self.stop();
-        let reins = Reins::default();
-        let held = reins.clone();
-        let (design, revision) = (session.design().clone(), session.revision());
-        self.job.start(ctx, move || {
+    pub fn start(&mut self, tasks: &mut Tasks, session: &Session) {
+        let design = Arc::clone(session.design());
+        self.0.begin(tasks, session.revision(), move |reins| {
             let plan = Plan {
                 count: COUNT,
                 seed: SEED,
                 spread: Spread::Uniform,
             };
-            let told = |built| held.tell(built);
-            let built = builds::run(&design, plan, threads::available(), held.stopped(), told);
-            (revision, built)
+            let told = |built| {
+                // that it is to stop, the builders see for themselves
+                let _ = reins.tick(built as f64 / COUNT as f64);
+            };
+            let built = builds::run(&design, plan, threads::available(), reins.stopped(), told);
+            built.map(Some).ok_or(NotMade::Stopped)
         });
-        self.running = Some(reins);
     }
 
     /// Gives up what is being built.
     pub fn stop(&mut self) {
-        if let Some(reins) = self.running.take() {
-            reins.stop();
-        }
+        self.0.give_up();
     }
 
     /// Takes what was finished since, and gives up builds of a design that has changed.
     pub fn follow(&mut self, ctx: &Context, revision: u64) {
-        if let Some((of, found)) = self.job.poll() {
-            self.found = found.map(|found| (of, found)).or(self.found.take());
-        }
-        if !self.job.busy() {
-            self.running = None;
-        }
-        if self.found.as_ref().is_some_and(|(of, _)| *of != revision) {
-            self.found = None;
-        }
-        if self.running.is_some() {
+        self.0.give_up_unless(&revision);
+        self.0.poll();
+        if self.0.on_its_way() {
             ctx.request_repaint_after(LOOK);
         }
     }
 
     /// How many boxes stand, while they are being built.
     pub fn progress(&self) -> Option<u64> {
-        self.running.as_ref().map(Reins::done)
+        let share = self.0.progress()?;
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "between 0 and COUNT"
+        )]
+        let built = (share * COUNT as f64).round() as u64;
+        Some(built)
     }
 
     /// What was found for this state of the design.
     pub fn of(&self, revision: u64) -> Option<&Builds> {
-        let (of, found) = self.found.as_ref()?;
-        (*of == revision).then_some(found)
+        self.0.of(&revision)?.as_ref()
     }
 }

@@ -64,7 +64,7 @@ pub fn stop_sentence(design: &Design, stop: &Stop) -> String {
 
 /// The plan in words, for those who do not see it: how the dials stand, where the slider is, and how
 /// much of the tab is held.
-pub fn plan(design: &Design, view: &ViewState) -> String {
+pub fn plan(design: &Design, view: &ViewState, stop: &Stop) -> String {
     let dials: Vec<String> = design
         .dials
         .iter()
@@ -79,7 +79,7 @@ pub fn plan(design: &Design, view: &ViewState) -> String {
     } else {
         dials.join(", ")
     };
-    let (travel, stop) = (view.pose.travel, view.stop(design));
+    let travel = view.pose.travel;
     let at = short_length(travel, design.units);
     let at_stop = travel >= stop.travel - 1e-6;
     let slider = match &stop.by {
@@ -101,7 +101,13 @@ pub fn length(mm: f64, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::view_state::PoseChange;
     use latchwright_proof::slide;
+
+    fn plan(design: &Design, view: &ViewState) -> String {
+        let stop = slide(design, &view.pose.turns_deg);
+        super::plan(design, view, &stop)
+    }
 
     #[test]
     fn the_stop_is_said_in_one_breath() {
@@ -125,8 +131,9 @@ mod tests {
         );
         view.pose.travel = 0.0;
         assert!(plan(&design, &view).ends_with("; slider forward; 6.0 mm held"));
-        view.set_mark(&design, 1, design.combination[1]);
-        view.slide_over(&design);
+        let mark = design.combination[1];
+        view.change_pose(&design, &PoseChange::Mark { dial: 1, mark });
+        view.change_pose(&design, &PoseChange::SlideOver);
         assert!(plan(&design, &view).ends_with("; slider back the whole 8.0 mm; 0.0 mm held"));
     }
 
@@ -137,11 +144,10 @@ mod tests {
             dial.positions = 36;
         }
         let mut view = ViewState::of(&design);
-        view.pose.travel = 0.0;
-        view.set_mark(&design, 0, design.combination[0]);
-        view.set_mark(&design, 1, design.combination[1] + 1);
-        view.set_mark(&design, 2, design.combination[2]);
-        let said = stop_sentence(&design, &view.stop(&design));
+        let [one, two, three] = [0, 1, 2].map(|dial| design.combination[dial]);
+        let marks = vec![(0, one), (1, two + 1), (2, three)];
+        view.change_pose(&design, &PoseChange::Marks(marks));
+        let said = stop_sentence(&design, &slide(&design, &view.pose.turns_deg));
         assert!(
             said.contains("mouth corner") && said.ends_with("this is no lock."),
             "{said}"

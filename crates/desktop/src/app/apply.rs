@@ -2,103 +2,131 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Context, Theme, ViewportCommand};
+use egui::{Context, Theme};
 use latchwright_model::combination;
-use latchwright_model::{Design, Units};
+use latchwright_model::{Dial, Units};
 use latchwright_search::propose::Mend;
-use latchwright_session::files;
-use latchwright_session::products::card_pdf;
-use latchwright_session::questions::FROM_BENCH;
+use latchwright_session::questions::Answers;
+use latchwright_session::report;
 use latchwright_session::together::Replace;
-use latchwright_session::{Session, report};
 
 use super::{LatchwrightApp, Tone};
-use crate::action::Action;
+use crate::action::{Action, Product};
+use crate::command::Command;
+use crate::edit::Edit;
 use crate::field;
 use crate::panel::{Dialog, NewBox, PathDialog, Purpose};
 use crate::stage::Stage;
-
-impl Action {
-    /// The same wish, its maker having said that changes may be lost.
-    #[must_use]
-    pub fn discarding(self) -> Self {
-        match self {
-            Self::OpenPath(path) => Self::OpenAnyway(path),
-            Self::Demo(name) => Self::DemoAnyway(name),
-            Self::Take(design) => Self::TakeAnyway(design),
-            other => other,
-        }
-    }
-}
+use crate::view_state::PoseChange;
 
 impl LatchwrightApp {
     pub(super) fn apply(&mut self, ctx: &Context, wish: Action) {
         match wish {
-            Action::Edit(edit) => self.session.edit(&edit.label, edit.change),
-            Action::Drag(edit) => {
-                self.session.edit_in_drag(&edit.label, edit.change);
-                self.proving.by_hand(self.session.revision());
-            }
+            Action::Do(command) => self.command(ctx, command),
+            Action::Edit(edit) => self.edit(edit),
+            Action::Drag(edit) => self.drag(edit),
             Action::LetGo => self.session.end_drag(),
-            Action::PutBack => {
-                if self.session.put_back() {
-                    self.proving.by_hand(self.session.revision());
-                }
-            }
-            Action::Open => self.ask(Purpose::Open, &self.folder.join("")),
-            wish @ (Action::OpenPath(_) | Action::Demo(_) | Action::Take(_)) => {
-                self.unless_unsaved(ctx, wish);
-            }
-            Action::OpenAnyway(path) => self.open(&path),
-            Action::DemoAnyway(name) => self.demo(name),
-            Action::NewBox => {
-                let asked = NewBox::new(self.session.design().units);
-                self.dialog = Some(Dialog::NewBox(Box::new(asked)));
-            }
-            Action::TakeAnyway(design) => self.take(*design),
-            Action::Mend => self.mending.start(ctx, &self.session),
+            Action::PutBack => self.put_back(),
+            Action::Pose(change) => self.view.change_pose(self.session.design(), &change),
+            Action::Open { source, unsaved } => self.go_on_with(source, unsaved),
             Action::LookForRecent => self.recents.look(),
+            Action::Propose(answers) => self.propose(&answers),
+            Action::LookFurther(answers) => self.look_further(&answers),
             Action::TakeUp(index) => self.take_up(index),
             Action::ThrowAway(index) => self.throw_away(index),
-            Action::Save => self.save(ctx),
+            Action::Save { what, to, replace } => self.save_here(ctx, what, to, replace),
             Action::SaveThen(then) => self.save_then(ctx, then),
-            Action::SaveAs => self.ask(Purpose::Save, &self.suggested("latch.ron")),
-            Action::SaveTo(path) => self.save_to(ctx, path),
-            Action::SaveOver(path) => self.save_over(ctx, &path),
-            // what is being typed is the last thing that was done
-            Action::Undo => {
-                if !field::put_back(ctx) {
-                    self.session.undo();
-                }
-            }
-            Action::Redo => {
-                self.session.redo();
-            }
-            Action::SwitchUnits => self.switch_units(),
-            Action::SwitchTheme => switch_theme(ctx),
-            Action::Show(stage) => self.go_to(stage),
-            Action::Shuffle => self.shuffle(),
-            Action::DrawCombination => self.draw_combination(),
-            Action::AskPapersPath => self.ask_papers_path(),
-            Action::AskPartsPath => self.ask_parts_path(),
-            Action::SaveParts(folder) => self.save_parts(ctx, folder, Replace::Never),
-            Action::PartsOver(folder) => self.save_parts(ctx, folder, Replace::Allowed),
-            Action::SavePapers(folder) => self.save_papers(ctx, folder, Replace::Never),
-            Action::PapersOver(folder) => self.save_papers(ctx, folder, Replace::Allowed),
-            Action::AskCardPath => self.ask(Purpose::Card, &self.suggested("card.pdf")),
-            Action::SaveCard(path) => self.save_card(path),
-            Action::CardOver(path) => self.write_card(&path),
-            Action::Keys => self.dialog = Some(Dialog::Keys),
-            Action::Help => self.dialog = Some(Dialog::Help(self.stage)),
+            Action::Browse => self.browse(),
             Action::Answered => self.dialog = None,
             Action::CloseDialog => self.close_dialog(),
-            Action::Slide => self.view.slide_over(self.session.design()),
-            Action::Build => self.builds.start(ctx, &self.session),
-            Action::StopBuilding => self.builds.stop(),
-            Action::Leave => {
-                self.leaving = true;
-                ctx.send_viewport_cmd(ViewportCommand::Close);
+            Action::Leave => self.leave(ctx),
+        }
+    }
+
+    fn command(&mut self, ctx: &Context, command: Command) {
+        match command {
+            Command::Help => self.dialog = Some(Dialog::Help(self.stage)),
+            Command::SaveAs(what) => self.ask_where(what),
+            Command::Redo => {
+                self.session.redo();
             }
+            Command::NewBox => self.new_box(),
+            Command::Open => self.ask(Purpose::Open, &self.folder.join("")),
+            Command::Save => self.save(ctx),
+            Command::Undo => self.undo(ctx),
+            Command::Show(stage) => self.go_to(stage),
+            Command::SwitchUnits => self.switch_units(),
+            Command::SwitchTheme => switch_theme(ctx),
+            Command::Keys => self.dialog = Some(Dialog::Keys),
+            Command::Slide => self.slide(),
+            Command::Shuffle => self.shuffle(),
+            Command::DrawCombination => self.draw_combination(),
+            Command::Mend => self.mending.start(&mut self.tasks, &self.session),
+            Command::StopMending => self.mending.stop(),
+            Command::StopProposing => self.proposing.stop(),
+            Command::Build => self.builds.start(&mut self.tasks, &self.session),
+            Command::StopBuilding => self.builds.stop(),
+        }
+    }
+
+    fn edit(&mut self, edit: Edit) {
+        let label = edit.label();
+        self.session.edit(&label, |design| edit.make(design));
+    }
+
+    fn drag(&mut self, edit: Edit) {
+        let label = edit.label();
+        self.session
+            .edit_in_drag(&label, |design| edit.make(design));
+        self.proving.by_hand(self.session.revision());
+    }
+
+    fn put_back(&mut self) {
+        if self.session.put_back() {
+            self.proving.by_hand(self.session.revision());
+        }
+    }
+
+    /// What is being typed is the last thing that was done.
+    fn undo(&mut self, ctx: &Context) {
+        if !field::put_back(ctx) {
+            self.session.undo();
+        }
+    }
+
+    fn new_box(&mut self) {
+        let asked = NewBox::new(self.session.design().units);
+        self.dialog = Some(Dialog::NewBox(Box::new(asked)));
+    }
+
+    fn propose(&mut self, answers: &Answers) {
+        let wishes = answers.wishes(self.session.design());
+        self.proposing.start(&mut self.tasks, wishes);
+    }
+
+    fn look_further(&mut self, answers: &Answers) {
+        let design = self.session.design();
+        let (wishes, units) = (answers.wishes(design), design.units);
+        self.proposing.look_further(&mut self.tasks, wishes, units);
+    }
+
+    fn browse(&mut self) {
+        if let Some(Dialog::Path(path)) = &mut self.dialog {
+            path.browse(&mut self.tasks);
+        }
+    }
+
+    fn slide(&mut self) {
+        let design = self.session.design();
+        self.view.change_pose(design, &PoseChange::SlideOver);
+    }
+
+    fn save_here(&mut self, ctx: &Context, what: Product, to: PathBuf, replace: Replace) {
+        match what {
+            Product::Design => self.save_design(ctx, to, replace),
+            Product::Card => self.save_card(to, replace),
+            Product::Papers => self.save_papers(to, replace),
+            Product::Parts => self.save_parts(to, replace),
         }
     }
 
@@ -114,15 +142,6 @@ impl LatchwrightApp {
         self.dialog = Some(Dialog::Path(PathDialog::new(purpose, start)));
     }
 
-    /// Goes on with a design that was proposed.
-    fn take(&mut self, design: Design) {
-        self.dialog = None;
-        self.notice = None;
-        self.proposing.stop();
-        let comments = self.session.comments().within(&FROM_BENCH);
-        self.show(Session::of(design).with_comments(comments));
-    }
-
     /// Makes the change that was found, as one step.
     pub(super) fn mended(&mut self, found: Option<Mend>) {
         let Some(found) = found else {
@@ -131,9 +150,10 @@ impl LatchwrightApp {
             return self.warn(words);
         };
         let words = report::mend_sentence(self.session.design(), &found);
-        let change = found.change;
-        self.session
-            .edit("mend", move |design| *design = change.apply(design));
+        self.edit(Edit::Found {
+            label: "mend".to_owned(),
+            change: found.change,
+        });
         self.say(words);
     }
 
@@ -173,61 +193,30 @@ impl LatchwrightApp {
     }
 
     fn switch_units(&mut self) {
-        self.session.edit("unit", |design| {
-            design.units = match design.units {
-                Units::Millimetre => Units::Inch,
-                Units::Inch => Units::Millimetre,
-            };
-        });
+        self.edit(Edit::Units(match self.session.design().units {
+            Units::Millimetre => Units::Inch,
+            Units::Inch => Units::Millimetre,
+        }));
     }
 
     /// Every dial somewhere, the slider forward.
     fn shuffle(&mut self) {
-        let design = self.session.design().clone();
-        self.view.pose.travel = 0.0;
-        for (index, dial) in design.dials.iter().enumerate() {
+        let design = self.session.design();
+        let somewhere = |dial: &Dial| {
             let marks = u64::from(dial.positions.max(1));
-            let mark = u32::try_from(by_chance() % marks).unwrap_or(0);
-            self.view.set_mark(&design, index, mark);
-        }
+            u32::try_from(by_chance() % marks).unwrap_or(0)
+        };
+        let marks = design.dials.iter().map(somewhere).enumerate().collect();
+        self.view.change_pose(design, &PoseChange::Marks(marks));
     }
 
     fn draw_combination(&mut self) {
         match combination::draw(self.session.design(), by_chance()) {
-            Some(marks) => self.session.edit("combination drawn", move |design| {
-                design.combination = marks;
-            }),
+            Some(marks) => self.edit(Edit::DrawnCombination(marks)),
             None => self.warn(
                 "No combination of this latch keeps the rules: give it more dials or marks"
                     .to_owned(),
             ),
-        }
-    }
-
-    fn save_card(&mut self, path: PathBuf) {
-        if files::exists(&path) {
-            let why = format!("{} exists already", path.display());
-            self.dialog = Some(Dialog::Over {
-                why,
-                then: Box::new(Action::CardOver(path)),
-            });
-        } else {
-            self.write_card(&path);
-        }
-    }
-
-    fn write_card(&mut self, path: &Path) {
-        let written = card_pdf(self.session.design())
-            .and_then(|pdf| files::write_atomically(path, &pdf).map_err(|err| err.to_string()));
-        match written {
-            Ok(()) => {
-                self.dialog = None;
-                self.say(format!(
-                    "Card saved as {}; print it at 100 %",
-                    path.display()
-                ));
-            }
-            Err(why) => self.warn(why),
         }
     }
 }

@@ -2,20 +2,25 @@
 //! meanwhile so that a crash loses nothing.
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use egui::{Context, ViewportCommand};
+use latchwright_model::Design;
 use latchwright_session::Session;
 use latchwright_session::files::{self, FileError, OnDisk};
+use latchwright_session::questions::FROM_BENCH;
 use latchwright_session::recovery::{Copies, DELAY, Work, left_behind};
+use latchwright_session::together::Replace;
 
 use super::LatchwrightApp;
 use super::proving::Proving;
-use crate::action::Action;
+use crate::action::{Action, Product, Source, Unsaved};
 use crate::pages::{Look, Pages};
-use crate::panel::{Dialog, Purpose, TryView};
+use crate::panel::{Dialog, TryView};
 use crate::printed::Printed;
 use crate::recents::Recents;
 use crate::remedies::Remedies;
+use crate::scene::Scene;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
 
@@ -38,7 +43,13 @@ impl LatchwrightApp {
     /// Keeps copies of unsaved work and the list of designs used lately in `folder`, and offers work
     /// that was left behind there.
     #[must_use]
-    pub fn remembering(mut self, ctx: &Context, folder: &Path) -> Self {
+    pub fn remembering(self, ctx: &Context, folder: &Path) -> Self {
+        self.remembering_after(ctx, folder, DELAY)
+    }
+
+    /// As [`Self::remembering`], a copy being written so long after a change.
+    #[must_use]
+    pub fn remembering_after(mut self, ctx: &Context, folder: &Path, delay: Duration) -> Self {
         let unsaved = folder.join(UNSAVED);
         let left = left_behind(&unsaved);
         if !left.is_empty() {
@@ -46,7 +57,7 @@ impl LatchwrightApp {
         }
         let woken = ctx.clone();
         let wake = move || woken.request_repaint();
-        self.safe.copies = Some(Copies::start(&unsaved, DELAY, wake));
+        self.safe.copies = Some(Copies::start(&unsaved, delay, wake));
         self.recents = Recents::kept_in(folder);
         if let Some(path) = self.session.path() {
             self.recents.used(path);
@@ -54,9 +65,16 @@ impl LatchwrightApp {
         self
     }
 
+    /// Waits until the copy of what was changed so far stands; not at all where none are kept.
+    pub fn wait_for_copy(&self) {
+        if let Some(copies) = &self.safe.copies {
+            copies.settle();
+        }
+    }
+
     /// Copies, title and list follow the design.
     pub(super) fn follow_safe(&mut self, ctx: &Context) {
-        self.recents.follow(ctx);
+        self.recents.follow(&mut self.tasks);
         let title = format!("Latchwright – {}", self.session.title());
         if self.safe.title != title {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
@@ -90,15 +108,31 @@ impl LatchwrightApp {
         if dropped.len() > 1 {
             self.say("Several files were dropped; the first is opened".to_owned());
         }
-        wishes.push(Action::OpenPath(first.path().to_owned()));
+        wishes.push(Action::open(Source::File(first.path().to_owned())));
     }
 
-    /// Asks before the window closes with changes.
+    /// Asks before the window closes with changes, and waits where something is still being saved.
     pub(super) fn follow_closing(&mut self, ctx: &Context) {
         let asked = ctx.input(|input| input.viewport().close_requested());
-        if asked && !self.leaving && self.session.unsaved() {
+        if !asked || self.leaving {
+            return;
+        }
+        if self.session.unsaved() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.ask_first(Action::Leave);
+        } else if !self.saving.products().is_empty() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.dialog = Some(Dialog::Closing);
+        }
+    }
+
+    /// Closes the window, changes thrown away; what is still being saved is waited for.
+    pub(super) fn leave(&mut self, ctx: &Context) {
+        if self.saving.products().is_empty() {
+            self.leaving = true;
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+        } else {
+            self.dialog = Some(Dialog::Closing);
         }
     }
 
@@ -109,13 +143,26 @@ impl LatchwrightApp {
         });
     }
 
-    /// Asks once before changes are lost; a design nobody has touched is simply left.
-    pub(super) fn unless_unsaved(&mut self, ctx: &Context, wish: Action) {
-        if self.session.unsaved() {
-            self.ask_first(wish);
-        } else {
-            self.apply(ctx, wish.discarding());
+    /// Goes on with another design. It is asked once before changes are lost; a design nobody has touched is
+    /// simply left.
+    pub(super) fn go_on_with(&mut self, source: Source, unsaved: Unsaved) {
+        if unsaved == Unsaved::Ask && self.session.unsaved() {
+            return self.ask_first(Action::Open { source, unsaved });
         }
+        match source {
+            Source::File(path) => self.open(&path),
+            Source::Demo(name) => self.demo(name),
+            Source::Proposal(design) => self.take(*design),
+        }
+    }
+
+    /// Goes on with a design that was proposed.
+    fn take(&mut self, design: Design) {
+        self.dialog = None;
+        self.notice = None;
+        self.proposing.stop();
+        let comments = self.session.comments().within(&FROM_BENCH);
+        self.show(Session::of(design).with_comments(comments));
     }
 
     /// Saves, and goes on with what was asked for once it is saved.
@@ -157,7 +204,7 @@ impl LatchwrightApp {
         }
     }
 
-    pub(super) fn open(&mut self, path: &Path) {
+    fn open(&mut self, path: &Path) {
         match Session::open(path) {
             Ok(session) => {
                 self.dialog = None;
@@ -177,7 +224,7 @@ impl LatchwrightApp {
         self.recents.used(path);
     }
 
-    pub(super) fn demo(&mut self, name: &str) {
+    fn demo(&mut self, name: &str) {
         if let Some(session) = Session::demo(name) {
             self.dialog = None;
             self.notice = None;
@@ -194,22 +241,26 @@ impl LatchwrightApp {
         self.printed = Printed::default();
         self.make.parts.anew();
         self.remedies = Remedies::default();
-        self.builds.stop();
         self.builds = VirtualBuilds::default();
+        self.mending.stop();
         self.proving = Proving::of(&self.session);
         self.followed = self.session.revision();
+        self.scene = Scene::of(self.session.design(), self.followed, &self.view);
     }
 
     pub(super) fn save(&mut self, ctx: &Context) {
         match self.session.path().map(Path::to_owned) {
-            None => self.ask(Purpose::Save, &self.suggested("latch.ron")),
-            Some(path) => self.save_to(ctx, path),
+            None => self.ask_where(Product::Design),
+            Some(path) => self.save_design(ctx, path, Replace::Never),
         }
     }
 
     /// Saves, unless something must be asked first: another file stands there, somebody changed
     /// it, or fields that this version does not know would be dropped.
-    pub(super) fn save_to(&mut self, ctx: &Context, path: PathBuf) {
+    pub(super) fn save_design(&mut self, ctx: &Context, path: PathBuf, replace: Replace) {
+        if replace == Replace::Allowed {
+            return self.save_over(ctx, &path);
+        }
         let own = self.session.path() == Some(path.as_path());
         let unknown = self.session.unknown().len();
         let why = if unknown > 0 {
@@ -223,17 +274,12 @@ impl LatchwrightApp {
             files::exists(&path).then(|| format!("{} exists already", path.display()))
         };
         match why {
-            Some(why) => {
-                self.dialog = Some(Dialog::Over {
-                    why,
-                    then: Box::new(Action::SaveOver(path)),
-                });
-            }
+            Some(why) => self.ask_over(why, Product::Design, path),
             None => self.save_over(ctx, &path),
         }
     }
 
-    pub(super) fn save_over(&mut self, ctx: &Context, path: &Path) {
+    fn save_over(&mut self, ctx: &Context, path: &Path) {
         match self.session.save_as(path) {
             Ok(()) => {
                 self.dialog = None;

@@ -1,123 +1,223 @@
-//! Papers and parts on their way to their folder.
+//! Card, papers and parts on their way to their files.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use egui::Context;
-use latchwright_session::files::FileError;
+use egui::{Context, ViewportCommand};
+use latchwright_session::files::{self, FileError};
 use latchwright_session::products::{self, ForFolder};
 use latchwright_session::together::{Replace, write_together};
 
 use super::LatchwrightApp;
-use crate::action::Action;
+use crate::action::{Action, Product};
 use crate::panel::{Dialog, Purpose};
+use crate::tasks::{Polled, Task, TaskKind};
 
-/// What is saved.
-#[derive(Clone, Copy)]
-enum What {
-    Papers,
-    Parts,
+/// What is being written, in the order in which it was asked for.
+#[derive(Default)]
+pub(super) struct Saving {
+    tasks: Vec<(Product, Task<Saved>)>,
+    products: Vec<Product>,
 }
 
-/// What became of the files.
-pub struct Saved {
-    what: What,
-    folder: PathBuf,
+/// What became of a product.
+struct Saved {
+    what: Product,
+    to: PathBuf,
     made: Result<Vec<String>, NotSaved>,
 }
 
-/// Why there are none.
+/// Why there is none.
 enum NotSaved {
-    /// Some are there already.
+    /// Some of it is there already.
     There(String),
-    /// They cannot be made or written.
+    /// It cannot be made or written.
     Refused(String),
 }
 
+impl Saving {
+    /// What is on its way.
+    pub(super) fn products(&self) -> &[Product] {
+        &self.products
+    }
+
+    /// What has come to its end since; none for one that fell over.
+    fn ended(&mut self) -> Vec<Option<Saved>> {
+        let mut ended = Vec::new();
+        self.tasks.retain(|(_, task)| match task.poll() {
+            Polled::Running => true,
+            Polled::Done(saved) => {
+                ended.push(Some(saved));
+                false
+            }
+            Polled::Fell => {
+                ended.push(None);
+                false
+            }
+        });
+        self.products = self.tasks.iter().map(|(product, _)| *product).collect();
+        ended
+    }
+}
+
 impl LatchwrightApp {
-    pub(super) fn ask_papers_path(&mut self) {
-        let start = self.suggested("papers").with_extension("papers");
-        self.ask(Purpose::Papers, &start);
+    /// Asks where it goes.
+    pub(super) fn ask_where(&mut self, what: Product) {
+        let start = match what {
+            Product::Design => self.suggested("latch.ron"),
+            Product::Card => self.suggested("card.pdf"),
+            Product::Papers => self.suggested("papers").with_extension("papers"),
+            Product::Parts => self.suggested("parts").with_extension("parts"),
+        };
+        self.ask(Purpose::Save(what), &start);
     }
 
-    pub(super) fn ask_parts_path(&mut self) {
-        let start = self.suggested("parts").with_extension("parts");
-        self.ask(Purpose::Parts, &start);
-    }
-
-    /// Makes and writes the papers on a thread of its own.
-    pub(super) fn save_papers(&mut self, ctx: &Context, folder: PathBuf, replace: Replace) {
+    /// Typesets and writes the card beside the window, once it is sure that it may.
+    pub(super) fn save_card(&mut self, to: PathBuf, replace: Replace) {
+        if replace == Replace::Never && files::exists(&to) {
+            let why = format!("{} exists already", to.display());
+            return self.ask_over(why, Product::Card, to);
+        }
         let design = self.session.design().clone();
-        let options = self.make.papers.options(design.units);
-        self.save_files(ctx, What::Papers, folder, replace, move || {
-            products::all_papers(&design, &options)
+        self.write(Product::Card, to, move |to| {
+            let pdf = products::card_pdf(&design).map_err(NotSaved::Refused)?;
+            match files::write_atomically(to, &pdf) {
+                Ok(()) => Ok(Vec::new()),
+                Err(err) => Err(NotSaved::Refused(err.to_string())),
+            }
         });
     }
 
-    /// Writes the printed parts on a thread of its own, and makes them where they are not made yet.
-    pub(super) fn save_parts(&mut self, ctx: &Context, folder: PathBuf, replace: Replace) {
+    /// Makes and writes the papers beside the window.
+    pub(super) fn save_papers(&mut self, to: PathBuf, replace: Replace) {
+        let design = self.session.design().clone();
+        let options = self.make.papers.options(design.units);
+        self.write(Product::Papers, to, move |folder| {
+            let made = products::all_papers(&design, &options);
+            into_folder(folder, made.map_err(NotSaved::Refused)?, replace)
+        });
+    }
+
+    /// Writes the printed parts beside the window, and makes them where they are not made yet.
+    pub(super) fn save_parts(&mut self, to: PathBuf, replace: Replace) {
         let design = self.session.design().clone();
         let chosen = self.make.parts.chosen();
         let made = self.printed.parts(self.session.revision(), chosen).cloned();
-        self.save_files(ctx, What::Parts, folder, replace, move || {
+        self.write(Product::Parts, to, move |folder| {
             let made = match &made {
                 Some(made) => products::files_of(&design, &made.parts),
                 None => products::parts(&design, &chosen.options())
                     .and_then(|parts| products::files_of(&design, &parts)),
             };
             // what is to be known of each stands beside it in the panel
-            made.map(|made| ForFolder {
-                remarks: Vec::new(),
-                ..made
-            })
+            let made = made.map_err(NotSaved::Refused)?;
+            into_folder(
+                folder,
+                ForFolder {
+                    remarks: Vec::new(),
+                    ..made
+                },
+                replace,
+            )
         });
     }
 
-    fn save_files(
+    fn write(
         &mut self,
-        ctx: &Context,
-        what: What,
-        folder: PathBuf,
-        replace: Replace,
-        make: impl FnOnce() -> Result<ForFolder, String> + Send + 'static,
+        what: Product,
+        to: PathBuf,
+        make: impl FnOnce(&Path) -> Result<Vec<String>, NotSaved> + Send + 'static,
     ) {
         self.dialog = None;
-        self.saving.start(ctx, move || {
-            let made = make().map_err(NotSaved::Refused).and_then(|made| {
-                match write_together(&folder, &made.files, replace) {
-                    Ok(()) => Ok(made.remarks),
-                    Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
-                    Err(err) => Err(NotSaved::Refused(err.to_string())),
-                }
-            });
-            Saved { what, folder, made }
+        let revision = self.session.revision();
+        let kind = TaskKind::Write(what);
+        let task = self.tasks.start(kind, revision, move |_| {
+            let made = make(&to);
+            Saved { what, to, made }
         });
+        match task {
+            Some(task) => {
+                self.saving.tasks.push((what, task));
+                self.saving.products.push(what);
+            }
+            None if self.tasks.goes_on(kind) => {
+                self.warn("This is still being saved; save it again when that is done".to_owned());
+            }
+            // that it could not be begun is told by the table
+            None => {}
+        }
     }
 
-    pub(super) fn files_saved(&mut self, saved: Saved) {
-        let Saved { what, folder, made } = saved;
+    /// Tells of what was saved since, and closes the window where it waited for that.
+    pub(super) fn follow_saving(&mut self, ctx: &Context) {
+        let mut all_well = true;
+        for ended in self.saving.ended() {
+            all_well &= ended.is_some_and(|saved| self.saved(saved));
+        }
+        if !matches!(self.dialog, Some(Dialog::Closing)) {
+            return;
+        }
+        if !all_well {
+            // what went wrong is to be seen
+            self.dialog = None;
+        } else if self.saving.products.is_empty() {
+            self.dialog = None;
+            self.leaving = true;
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+        }
+    }
+
+    /// Whether it went well; where it did not, it is said or asked.
+    fn saved(&mut self, saved: Saved) -> bool {
+        let Saved { what, to, made } = saved;
         match made {
             Ok(left_out) => {
-                if let Some(parent) = folder.parent() {
-                    parent.clone_into(&mut self.folder);
-                }
-                let (all, next) = match what {
-                    What::Papers => ("All papers", "print them at 100 %"),
-                    What::Parts => ("All parts", "print the fit gauge first"),
+                let shown = to.display();
+                let mut words = match what {
+                    Product::Design => format!("Saved as {shown}"),
+                    Product::Card => format!("Card saved as {shown}; print it at 100 %"),
+                    Product::Papers => {
+                        format!("All papers saved in {shown}; print them at 100 %")
+                    }
+                    Product::Parts => {
+                        format!("All parts saved in {shown}; print the fit gauge first")
+                    }
                 };
-                let mut words = format!("{all} saved in {}; {next}", folder.display());
                 for why in left_out {
                     words = format!("{words}; {why}");
                 }
                 self.say(words);
+                // papers and parts have a folder of their own, in the one that is asked for next
+                if let (Product::Papers | Product::Parts, Some(parent)) = (what, to.parent()) {
+                    parent.clone_into(&mut self.folder);
+                }
+                true
             }
             Err(NotSaved::There(why)) => {
-                let then = Box::new(match what {
-                    What::Papers => Action::PapersOver(folder),
-                    What::Parts => Action::PartsOver(folder),
-                });
-                self.dialog = Some(Dialog::Over { why, then });
+                self.ask_over(why, what, to);
+                false
             }
-            Err(NotSaved::Refused(why)) => self.warn(why.replace('\n', "; ")),
+            Err(NotSaved::Refused(why)) => {
+                self.warn(why.replace('\n', "; "));
+                false
+            }
         }
+    }
+
+    /// Asks whether what stands in the way may be written over.
+    pub(super) fn ask_over(&mut self, why: String, what: Product, to: PathBuf) {
+        let then = Box::new(Action::Save {
+            what,
+            to,
+            replace: Replace::Allowed,
+        });
+        self.dialog = Some(Dialog::Over { why, then });
+    }
+}
+
+fn into_folder(folder: &Path, made: ForFolder, replace: Replace) -> Result<Vec<String>, NotSaved> {
+    match write_together(folder, &made.files, replace) {
+        Ok(()) => Ok(made.remarks),
+        Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
+        Err(err) => Err(NotSaved::Refused(err.to_string())),
     }
 }

@@ -12,21 +12,24 @@ use egui::{Context, Key};
 use latchwright_proof::Proof;
 use latchwright_session::Session;
 
-use crate::action::{self, Action};
-use crate::job::{self, Job};
+use crate::action::Action;
+use crate::command::{self, Command, Standing};
+use crate::mending::Mending;
 use crate::pages::{Look, Pages};
 use crate::panel::{CARD, Dialog, MakeView, Making, TryView};
 use crate::printed::Printed;
-use crate::proposing::{Mending, Proposing};
+use crate::proposing::Proposing;
 use crate::recents::Recents;
 use crate::remedies::Remedies;
+use crate::scene::Scene;
 use crate::stage::Stage;
+use crate::tasks::Tasks;
 use crate::theme;
 use crate::view_state::ViewState;
 use crate::virtual_builds::VirtualBuilds;
 
 use self::filing::Safe;
-use self::making::Saved;
+use self::making::Saving;
 use self::proving::Proving;
 
 /// How a notice is meant.
@@ -48,6 +51,8 @@ const WELCOME: &str = "A latch to play with: dial 2 stands one mark off. Turn it
 pub struct LatchwrightApp {
     session: Session,
     view: ViewState,
+    /// What the views of the latch have in common.
+    scene: Scene,
     proving: Proving,
     /// The revision that `view` belongs to.
     followed: u64,
@@ -61,8 +66,8 @@ pub struct LatchwrightApp {
     mending: Mending,
     /// How the card is looked at.
     card: Look,
-    /// Papers or parts on their way to their folder.
-    saving: Job<Saved>,
+    /// Card, papers and parts on their way to their files.
+    saving: Saving,
     remedies: Remedies,
     builds: VirtualBuilds,
     safe: Safe,
@@ -72,14 +77,18 @@ pub struct LatchwrightApp {
     leaving: bool,
     /// Where paths are asked for: the folder last used.
     folder: PathBuf,
+    /// All work beside the window; what it writes is waited for when the window goes.
+    tasks: Tasks,
 }
 
 impl LatchwrightApp {
     /// The window on a session; fonts and themes are set up.
     pub fn new(ctx: &Context, session: Session, notice: Option<String>) -> Self {
         theme::apply(ctx);
+        let view = ViewState::of(session.design());
         Self {
-            view: ViewState::of(session.design()),
+            scene: Scene::of(session.design(), session.revision(), &view),
+            view,
             followed: session.revision(),
             proving: Proving::of(&session),
             session,
@@ -92,7 +101,7 @@ impl LatchwrightApp {
             proposing: Proposing::default(),
             mending: Mending::default(),
             card: Look::default(),
-            saving: Job::default(),
+            saving: Saving::default(),
             remedies: Remedies::default(),
             builds: VirtualBuilds::default(),
             safe: Safe::default(),
@@ -100,6 +109,7 @@ impl LatchwrightApp {
             notice: notice.map(|text| (text, Tone::Grave)),
             leaving: false,
             folder: std::env::current_dir().unwrap_or_default(),
+            tasks: Tasks::new(ctx),
         }
     }
 
@@ -131,13 +141,24 @@ impl LatchwrightApp {
         self.proving.proof()
     }
 
+    /// All work beside the window.
+    pub fn tasks(&mut self) -> &mut Tasks {
+        &mut self.tasks
+    }
+
+    /// Which commands can be given, and what decides it.
+    fn standing(&self) -> Standing<'_> {
+        standing(&self.session, &self.saving, &self.mending, &self.pages)
+    }
+
     /// Keys, finished work, the wish to close: everything but drawing.
     pub fn logic(&mut self, ctx: &Context) {
+        self.tasks.listen();
         let mut wishes = Vec::new();
         if self.dialog.is_none() {
-            wishes.extend(action::pressed(ctx));
+            wishes.extend(command::pressed(ctx).into_iter().map(Action::Do));
             if space_slides(ctx) {
-                wishes.push(Action::Slide);
+                wishes.push(Action::Do(Command::Slide));
             }
         }
         self.follow_dropped(ctx, &mut wishes);
@@ -145,19 +166,18 @@ impl LatchwrightApp {
         self.apply_all(ctx, wishes);
         self.follow_pages(ctx);
         self.proposing.follow(ctx);
-        if let Some(found) = self.mending.poll(self.session.revision()) {
+        if let Some(found) = self.mending.follow(ctx, self.session.revision()) {
             self.mended(found);
         }
-        if let Some(saved) = self.saving.poll() {
-            self.files_saved(saved);
-        }
-        self.follow_proof(ctx);
+        self.follow_saving(ctx);
+        self.follow_proof();
         if let Some(proof) = self.proving.fresh(&self.session) {
-            self.remedies.follow(ctx, &self.session, proof);
+            self.remedies
+                .follow(ctx, &mut self.tasks, &self.session, proof);
         }
         self.builds.follow(ctx, self.session.revision());
         self.follow_safe(ctx);
-        if let Some(why) = job::fallen(ctx) {
+        if let Some(why) = self.tasks.fallen() {
             self.warn(why);
         }
     }
@@ -169,9 +189,10 @@ impl LatchwrightApp {
     }
 
     /// Proves what has changed; only the sizes can wait for that, every other stage shows the proof.
-    fn follow_proof(&mut self, ctx: &Context) {
+    fn follow_proof(&mut self) {
         let can_wait = self.stage == Stage::LayOut;
-        self.proving.follow(ctx, &self.session, can_wait);
+        self.proving
+            .follow(&mut self.tasks, &self.session, can_wait);
     }
 
     /// Asks for the page that the stage shows.
@@ -180,8 +201,9 @@ impl LatchwrightApp {
             Stage::Make if self.make.making == Making::Parts => {
                 let parts = &self.make.parts;
                 let chosen = parts.chosen();
+                let (tasks, session) = (&mut self.tasks, &self.session);
                 self.printed
-                    .follow(ctx, &self.session, chosen, parts.view());
+                    .follow(ctx, tasks, session, chosen, parts.view());
                 return;
             }
             Stage::Make => {
@@ -192,7 +214,8 @@ impl LatchwrightApp {
             Stage::Give => (CARD, self.card),
             Stage::LayOut | Stage::Try | Stage::Prove => return,
         };
-        self.pages.follow(ctx, &self.session, wanted, look);
+        let (tasks, session) = (&mut self.tasks, &self.session);
+        self.pages.follow(ctx, tasks, session, wanted, look);
     }
 
     fn apply_all(&mut self, ctx: &Context, wishes: Vec<Action>) {
@@ -201,11 +224,28 @@ impl LatchwrightApp {
             ctx.request_repaint();
         }
         // proof and view follow the design
-        self.follow_proof(ctx);
+        self.follow_proof();
         if self.followed != self.session.revision() {
             self.view.follow(self.session.design());
             self.followed = self.session.revision();
         }
+        let design = self.session.design();
+        self.scene.follow(design, self.followed, &self.view);
+    }
+}
+
+/// As [`LatchwrightApp::standing`], where the rest of the window is being changed.
+fn standing<'a>(
+    session: &'a Session,
+    saving: &'a Saving,
+    mending: &Mending,
+    pages: &'a Pages,
+) -> Standing<'a> {
+    Standing {
+        session,
+        writing: saving.products(),
+        mending: mending.goes_on(),
+        no_card: pages.refused(session.revision(), CARD),
     }
 }
 

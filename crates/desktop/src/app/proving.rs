@@ -5,12 +5,12 @@
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
-use egui::Context;
 use latchwright_model::Design;
 use latchwright_proof::{Proof, prove};
 use latchwright_session::Session;
 
-use crate::job::Job;
+use crate::follow::Follow;
+use crate::tasks::{TaskKind, Tasks};
 
 /// How long a moving hand may wait for a proof, so that the verdict does not flicker where it is quick.
 const BLINK: Duration = Duration::from_millis(12);
@@ -20,46 +20,47 @@ const LONG: Duration = Duration::from_millis(40);
 
 /// The last proof made, and the one on its way.
 pub struct Proving {
-    proof: Arc<Proof>,
-    /// The revision that `proof` belongs to.
-    revision: u64,
-    /// The revision that was last given to the job.
-    asked: Option<u64>,
+    made: Follow<u64, Timed>,
     /// The revision that was last made by a hand that is still moving.
     hand: Option<u64>,
-    /// How long the last proof took.
-    took: Duration,
-    job: Job<(u64, Proof, Duration)>,
 }
 
-fn timed(design: &Design) -> (Proof, Duration) {
-    let begun = Instant::now();
-    let proof = prove(design);
-    (proof, begun.elapsed())
+/// A proof, and how long it took.
+struct Timed {
+    proof: Arc<Proof>,
+    took: Duration,
+}
+
+impl Timed {
+    fn of(design: &Design) -> Self {
+        let begun = Instant::now();
+        let proof = Arc::new(prove(design));
+        Self {
+            proof,
+            took: begun.elapsed(),
+        }
+    }
 }
 
 impl Proving {
     /// The proof of what `session` shows.
     pub fn of(session: &Session) -> Self {
-        let (proof, took) = timed(session.design());
+        let proof = Timed::of(session.design());
         Self {
-            proof: Arc::new(proof),
-            revision: session.revision(),
-            asked: None,
+            made: Follow::with(TaskKind::Proof, session.revision(), proof),
             hand: None,
-            took,
-            job: Job::default(),
         }
     }
 
     /// The last proof made.
     pub fn proof(&self) -> &Arc<Proof> {
-        &self.proof
+        &self.made.value().proof
     }
 
     /// The proof of what `session` shows; none while it is on its way.
     pub fn fresh(&self, session: &Session) -> Option<&Arc<Proof>> {
-        (self.revision == session.revision()).then_some(&self.proof)
+        let made = self.made.of(&session.revision())?;
+        Some(&made.proof)
     }
 
     /// This revision was made by a hand that is still moving.
@@ -69,41 +70,27 @@ impl Proving {
 
     /// Proves at once what is not proven yet.
     pub fn now(&mut self, session: &Session) {
-        if self.revision != session.revision() {
-            let (proof, took) = timed(session.design());
-            (self.proof, self.took) = (Arc::new(proof), took);
-            self.revision = session.revision();
+        let revision = session.revision();
+        if self.made.of(&revision).is_none() {
+            self.made.set(revision, Timed::of(session.design()));
         }
     }
 
     /// Proves what has changed: a moving hand's change beside the window, and one that takes long where
     /// the stage `can_wait`; any other at once.
-    pub fn follow(&mut self, ctx: &Context, session: &Session, can_wait: bool) {
-        self.take_within(Duration::ZERO);
+    pub fn follow(&mut self, tasks: &mut Tasks, session: &Session, can_wait: bool) {
+        self.made.poll();
         let revision = session.revision();
-        let waits = can_wait && self.took > LONG;
+        let waits = can_wait && self.made.value().took > LONG;
         if self.hand != Some(revision) && !waits {
             return self.now(session);
         }
-        // what fell over on this design would again
-        if self.revision == revision || self.job.busy() || self.asked == Some(revision) {
-            return;
-        }
-        self.asked = Some(revision);
-        let design = session.design().clone();
-        self.job.start(ctx, move || {
-            let (proof, took) = timed(&design);
-            (revision, proof, took)
-        });
-        self.take_within(BLINK);
-    }
-
-    /// Takes the proof that was made beside the window, if it comes in time and was not overtaken.
-    fn take_within(&mut self, time: Duration) {
-        if let Some((revision, proof, took)) = self.job.poll_within(time)
-            && revision > self.revision
-        {
-            (self.proof, self.revision, self.took) = (Arc::new(proof), revision, took);
+        let design = Arc::clone(session.design());
+        let waited_for = self.made.on_its_way();
+        self.made
+            .want(tasks, &revision, move |_| Ok(Timed::of(&design)));
+        if !waited_for {
+            self.made.poll_within(BLINK);
         }
     }
 }

@@ -1,14 +1,16 @@
 //! Where things stand: bar on top, rail left, lid in the middle, the stage's panel right.
 
+use std::sync::Arc;
+
 use egui::{CentralPanel, Frame, Margin, Panel, RichText, Stroke, Ui};
 use latchwright_drawing::Ink;
 
-use super::{LatchwrightApp, Tone};
+use super::{LatchwrightApp, Tone, standing};
 use crate::action::Action;
-use crate::canvas::{lid_ui, twin_ui};
+use crate::canvas::{lid_hand_ui, lid_head_ui, lid_ui, twin_ui};
 use crate::panel::{
-    Dialog, Proven, dialog_ui, give_ui, make_ui, new_box_ui, proof_ui, rail_ui, sizes_ui, top_ui,
-    try_ui, verdict_ui,
+    Dialog, Given, Judged, Proven, dialog_ui, give_ui, make_ui, new_box_ui, proof_ui, rail_ui,
+    sizes_ui, top_ui, try_ui, verdict_ui,
 };
 use crate::stage::Stage;
 use crate::theme;
@@ -23,10 +25,10 @@ const LID: f32 = 330.0;
 impl LatchwrightApp {
     pub(super) fn window_ui(&mut self, ui: &mut Ui) -> Vec<Action> {
         let mut wishes = Vec::new();
-        twin_ui(ui, self.session.design(), &self.view);
+        twin_ui(ui, self.session.design(), &self.view, &self.scene);
         let wide = ui.available_width() >= NARROW;
         Panel::top("top").frame(room(ui, 8, 12)).show(ui, |ui| {
-            top_ui(ui, &self.session, &self.recents, &mut wishes);
+            top_ui(ui, &self.standing(), &self.recents, &mut wishes);
         });
         self.notice_ui(ui);
         Panel::left("rail")
@@ -42,55 +44,85 @@ impl LatchwrightApp {
             .show(ui, |ui| self.stage_ui(ui, &mut wishes));
         CentralPanel::default()
             .frame(room(ui, 12, 8))
-            .show(ui, |ui| {
-                let design = self.session.design().clone();
-                let handles = self.stage == Stage::LayOut;
-                lid_ui(ui, &design, &mut self.view, handles, &mut wishes);
-            });
+            .show(ui, |ui| self.lid_ui(ui, &mut wishes));
         self.over_ui(ui, &mut wishes);
         wishes
     }
 
+    /// The lid. What a hand does on it is a wish like any other, and granted before the lid is drawn, so that
+    /// a dial does not lag a frame behind the hand; unless something was wished for before it.
+    fn lid_ui(&mut self, ui: &mut Ui, wishes: &mut Vec<Action>) {
+        lid_head_ui(ui, &mut self.view);
+        let design = Arc::clone(self.session.design());
+        self.scene
+            .follow(&design, self.session.revision(), &self.view);
+        let handles = self.stage == Stage::LayOut;
+        let (view, scene, mut by_hand) = (&mut self.view, &self.scene, Vec::new());
+        let placed = lid_hand_ui(ui, &design, view, scene, handles, &mut by_hand);
+        if wishes.is_empty() {
+            self.apply_all(&ui.ctx().clone(), by_hand);
+        } else {
+            wishes.append(&mut by_hand);
+        }
+        let design = Arc::clone(self.session.design());
+        self.scene
+            .follow(&design, self.session.revision(), &self.view);
+        lid_ui(ui, placed, &design, &self.view, &mut self.scene);
+    }
+
     /// The panel of the stage that is shown, the verdict at its head.
     fn stage_ui(&mut self, ui: &mut Ui, wishes: &mut Vec<Action>) {
-        let fresh = self.proving.fresh(&self.session).is_some();
-        let proof = (self.proving.proof().as_ref(), fresh);
-        verdict_ui(ui, &self.session, proof, &mut self.mending, wishes);
+        let session = &self.session;
+        let standing = standing(session, &self.saving, &self.mending, &self.pages);
         let proof = self.proving.proof();
+        let judged = Judged {
+            standing,
+            proof,
+            fresh: self.proving.fresh(session).is_some(),
+        };
+        verdict_ui(ui, &judged, &mut self.mending, wishes);
         match self.stage {
-            Stage::LayOut => sizes_ui(ui, &self.session, &mut self.view, wishes),
-            Stage::Try => try_ui(ui, &self.session, &mut self.view, &mut self.tried, wishes),
+            Stage::LayOut => sizes_ui(ui, session, &mut self.view, wishes),
+            Stage::Try => try_ui(ui, &standing, &mut self.view, &mut self.tried, wishes),
             Stage::Prove => {
-                let proof = Proven {
-                    session: &self.session,
+                let proven = Proven {
+                    standing,
                     proof,
-                    remedies: self.remedies.of(self.session.revision()),
+                    remedies: self.remedies.of(session.revision()),
                     builds: &self.builds,
                 };
-                proof_ui(ui, &proof, &mut self.view, wishes);
+                proof_ui(ui, &proven, &mut self.view, wishes);
             }
             Stage::Make => {
-                let (session, saving) = (&self.session, self.saving.busy());
-                let made = (&self.pages, &mut self.printed);
-                make_ui(ui, session, made, &mut self.make, saving, wishes);
+                let (pages, printed) = (&self.pages, &mut self.printed);
+                make_ui(ui, &standing, pages, printed, &mut self.make, wishes);
             }
             Stage::Give => {
-                let paper = (&self.pages, &mut self.card);
-                give_ui(ui, (&self.session, proof), paper, &self.view, wishes);
+                let given = Given {
+                    standing,
+                    proof,
+                    pages: &self.pages,
+                    view: &self.view,
+                };
+                give_ui(ui, &given, &mut self.card, wishes);
             }
         }
     }
 
     fn over_ui(&mut self, ui: &Ui, wishes: &mut Vec<Action>) {
         let ctx = ui.ctx().clone();
-        match &mut self.dialog {
-            Some(Dialog::NewBox(asked)) => {
-                let design = self.session.design().clone();
-                new_box_ui(&ctx, &design, asked, &mut self.proposing, wishes);
+        // taken out, so that what stands there can be read meanwhile
+        let Some(mut dialog) = self.dialog.take() else {
+            return;
+        };
+        let standing = self.standing();
+        match &mut dialog {
+            Dialog::NewBox(asked) => {
+                new_box_ui(&ctx, &standing, asked, &self.proposing, wishes);
             }
-            Some(dialog) => dialog_ui(&ctx, dialog, wishes),
-            None => {}
+            dialog => dialog_ui(&ctx, dialog, &standing, wishes),
         }
+        self.dialog = Some(dialog);
     }
 
     /// What last happened, until it is put away.

@@ -9,8 +9,9 @@ use latchwright_geometry::{Point, trig};
 use latchwright_model::{Design, Dial};
 
 use super::paint::Frame;
+use crate::action::Action;
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 
 fn dial_id(index: usize) -> Id {
     Id::unique(("dial on the lid", index))
@@ -28,7 +29,14 @@ fn place(frame: Frame, dial: &Dial) -> (Pos2, f32) {
 }
 
 /// Takes what the hand does to dial `index`.
-pub fn dial_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewState, index: usize) {
+pub fn dial_ui(
+    ui: &mut Ui,
+    frame: Frame,
+    design: &Design,
+    view: &mut ViewState,
+    index: usize,
+    wishes: &mut Vec<Action>,
+) {
     let Some(dial) = design.dials.get(index) else {
         return;
     };
@@ -43,87 +51,85 @@ pub fn dial_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewState,
             format!("Dial {} at {label}", index + 1),
         )
     });
-    drag(ui, &response, frame, design, view, index);
-    click(&response, centre, design, view, index);
+    let mut wish = |change| wishes.push(Action::Pose(change));
+    if let Some(degrees) = drag(ui, &response, frame, dial) {
+        wish(PoseChange::TurnTo {
+            dial: index,
+            degrees,
+        });
+    }
+    if let Some(marks) = click(&response, centre) {
+        wish(PoseChange::Step { dial: index, marks });
+    }
     if response.hovered() {
         ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
-        wheel(ui, design, view, index);
+        if let Some(change) = wheel(ui, index) {
+            wish(change);
+        }
     }
     if response.gained_focus() {
         view.dial = index;
         view.typed.clear();
     }
     if response.has_focus() {
-        keys(ui, design, view, index);
+        keys(ui, view, index, wishes);
     }
 }
 
-/// The pointer follows the hand round the centre; marks attract it unless Alt is held.
-fn drag(
-    ui: &Ui,
-    response: &Response,
-    frame: Frame,
-    design: &Design,
-    view: &mut ViewState,
-    index: usize,
-) {
-    let (Some(dial), Some(at)) = (design.dials.get(index), response.interact_pointer_pos()) else {
-        return;
-    };
+/// Where the pointer follows the hand round the centre, degrees clockwise from the mark nearest the hinge;
+/// marks attract it unless Alt is held.
+fn drag(ui: &Ui, response: &Response, frame: Frame, dial: &Dial) -> Option<f64> {
+    let at = response.interact_pointer_pos()?;
     if response.drag_started() {
         response.request_focus();
     }
     if !response.dragged() {
-        return;
+        return None;
     }
     let to = frame.drawing(at) - middle(dial);
     if to.length() < 1.0 {
-        return;
+        return None;
     }
-    // clockwise from the mark nearest the hinge
     let angle = trig::degrees(trig::atan2(to.x, to.y));
     let step = dial.step_deg();
     let free = ui.input(|input| input.modifiers.alt);
-    let wanted = if free {
+    Some(if free {
         angle
     } else {
         (angle / step).round() * step
-    };
-    view.turn_to(design, index, wanted);
+    })
 }
 
 /// The right half turns it on by a mark, the left half back.
-fn click(response: &Response, centre: Pos2, design: &Design, view: &mut ViewState, index: usize) {
+fn click(response: &Response, centre: Pos2) -> Option<i32> {
     if !response.clicked() {
-        return;
+        return None;
     }
     response.request_focus();
-    if let Some(at) = response.interact_pointer_pos() {
-        view.step(design, index, if at.x >= centre.x { 1 } else { -1 });
-    }
+    let at = response.interact_pointer_pos()?;
+    Some(if at.x >= centre.x { 1 } else { -1 })
 }
 
 /// The wheel turns it mark by mark.
-pub(super) fn wheel(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
+pub(super) fn wheel(ui: &Ui, dial: usize) -> Option<PoseChange> {
     let turned = ui.input(|input| {
         input.events.iter().find_map(|event| match event {
             egui::Event::MouseWheel { delta, .. } if delta.y != 0.0 => Some(delta.y),
             _ => None,
         })
-    });
-    if let Some(turned) = turned {
-        view.step(design, index, if turned < 0.0 { 1 } else { -1 });
-    }
+    })?;
+    let marks = if turned < 0.0 { 1 } else { -1 };
+    Some(PoseChange::Step { dial, marks })
 }
 
-fn keys(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
+fn keys(ui: &Ui, view: &mut ViewState, index: usize, wishes: &mut Vec<Action>) {
     let filter = EventFilter {
         horizontal_arrows: true,
         vertical_arrows: true,
         ..EventFilter::default()
     };
     ui.memory_mut(|memory| memory.set_focus_lock_filter(dial_id(index), filter));
-    let (steps, typed) = ui.input(|input| {
+    let (marks, text) = ui.input(|input| {
         let pressed = |key| i32::try_from(input.num_presses(key)).unwrap_or(0);
         let on = pressed(Key::ArrowRight) + pressed(Key::ArrowUp);
         let back = pressed(Key::ArrowLeft) + pressed(Key::ArrowDown);
@@ -137,15 +143,16 @@ fn keys(ui: &Ui, design: &Design, view: &mut ViewState, index: usize) {
             .collect();
         (on - back, typed)
     });
+    let mut wish = |change| wishes.push(Action::Pose(change));
     if ui.input(|input| input.key_pressed(Key::Space)) {
-        view.slide_over(design);
+        wish(PoseChange::SlideOver);
     }
-    if steps != 0 {
+    if marks != 0 {
         view.typed.clear();
-        view.step(design, index, steps);
+        wish(PoseChange::Step { dial: index, marks });
     }
-    if !typed.is_empty() {
-        view.type_label(design, index, &typed);
+    if !text.is_empty() {
+        wish(PoseChange::Type { dial: index, text });
     }
 }
 

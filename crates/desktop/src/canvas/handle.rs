@@ -7,16 +7,15 @@ use egui::{Stroke, Vec2, WidgetInfo, vec2};
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
 use latchwright_model::Design;
-use latchwright_model::Size;
-use latchwright_model::change::{DialSize, LatchSize};
 use latchwright_model::validate::MAX_DIALS;
 use latchwright_workshop::set_out::{Look, Marks, dial_at, tab_at};
 
 use super::paint::Frame;
 use super::{dial, struck};
 use crate::action::Action;
+use crate::edit::{Edit, Handle};
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 use crate::words::length;
 
 /// Side of what a hand can take, points: at least 24 by WCAG 2.2, 2.5.8.
@@ -25,15 +24,6 @@ const TARGET: f32 = 28.0;
 const SIGN: f32 = 10.0;
 /// Over how many points a line draws.
 const PULL: f64 = 6.0;
-
-/// What can be moved on the plan.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Handle {
-    /// The centre of this dial, from 0.
-    Dial(usize),
-    /// The tab: sideways, and in or out under the keeper.
-    Tab,
-}
 
 /// A handle on its way, by keys or held by a hand.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -70,16 +60,6 @@ impl Handle {
         match self {
             Self::Dial(index) => Id::unique(("centre on the lid", index)),
             Self::Tab => Id::unique("tab on the lid"),
-        }
-    }
-
-    /// The addresses of the two numbers that it moves.
-    fn sizes(self) -> [Size; 2] {
-        match self {
-            Self::Dial(index) => {
-                [DialSize::CentreX, DialSize::CentreY].map(|size| Size::Dial(index, size))
-            }
-            Self::Tab => [LatchSize::TabAt, LatchSize::Engagement].map(Size::Latch),
         }
     }
 
@@ -136,17 +116,9 @@ impl Handle {
         }
     }
 
-    /// A step of undo that gives it these two numbers.
-    fn edit(self, (one, other): (f64, f64)) -> Action {
-        let label = match self {
-            Self::Dial(index) => format!("move dial {}", index + 1),
-            Self::Tab => "move tab".to_owned(),
-        };
-        Action::drag(label, move |design| {
-            for (size, value) in self.sizes().into_iter().zip([one, other]) {
-                size.set(design, value);
-            }
-        })
+    /// The wish that gives it these two numbers while it is still moving.
+    fn drag(self, to: (f64, f64)) -> Action {
+        Action::Drag(Edit::Move { handle: self, to })
     }
 }
 
@@ -182,7 +154,7 @@ pub fn handles_ui(
         if response.hovered()
             && let Handle::Dial(index) = handle
         {
-            dial::wheel(ui, design, view, index);
+            wishes.extend(dial::wheel(ui, index).map(Action::Pose));
         }
         if view.moving.is_none() {
             response.on_hover_text(handle.about());
@@ -238,7 +210,7 @@ fn drag(
         };
         let moved = frame.drawing(to) - held.taken;
         if let Some(numbers) = wanted(design, handle, held.before, moved, &look) {
-            wishes.push(handle.edit(numbers));
+            wishes.push(handle.drag(numbers));
         }
     }
 }
@@ -302,7 +274,7 @@ fn keys(
         )
     });
     if slide {
-        view.slide_over(design);
+        wishes.push(Action::Pose(PoseChange::SlideOver));
     }
     let held = view.moving.is_some_and(|moving| moving.held.is_some());
     if (right, up) == (0, 0) || held {
@@ -315,7 +287,7 @@ fn keys(
     };
     if let Some(numbers) = stepped(design, handle, (right, up), marks) {
         view.moving = Some(Moving { handle, held: None });
-        wishes.push(handle.edit(numbers));
+        wishes.push(handle.drag(numbers));
     }
 }
 

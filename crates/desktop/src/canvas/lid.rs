@@ -6,17 +6,17 @@ use egui::accesskit::{Live, Role};
 use egui::text::{LayoutJob, TextFormat};
 use egui::{FontFamily, FontId, Galley, Id, Label, Pos2, Rect, RichText, Sense, Ui};
 use egui::{Vec2, WidgetInfo, vec2};
-use latchwright_drawing::{
-    ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan, plan_sheet, section,
-};
+use latchwright_drawing::{ContactMark, Drawing, PlanOptions, Rect as Rectangle, plan};
 use latchwright_geometry::Point;
 use latchwright_model::Design;
 use latchwright_model::Pose;
-use latchwright_proof::{Stop, StopsAt};
+use latchwright_model::validate::MAX_DIALS;
+use latchwright_proof::StopsAt;
 
 use super::paint::{Frame, paint, picture_ui};
 use super::{dial, handle, slider, struck};
 use crate::action::Action;
+use crate::scene::Scene;
 use crate::theme;
 use crate::view_state::ViewState;
 use crate::words;
@@ -31,41 +31,70 @@ const READABLE: f32 = 12.0;
 const SETTLE: f32 = 0.12;
 
 /// The plan in words, before all else that a screen reader comes to; it says what changes as it does.
-pub fn twin_ui(ui: &Ui, design: &Design, view: &ViewState) {
+pub fn twin_ui(ui: &Ui, design: &Design, view: &ViewState, scene: &Scene) {
     let id = Id::unique("the plan in words");
     let response = ui.interact(ui.max_rect(), id, Sense::hover());
-    let said = words::plan(design, view);
+    let said = words::plan(design, view, &scene.stop);
     response.widget_info(|| WidgetInfo::labeled(Role::Status, true, &said));
     ui.ctx()
         .accesskit_node_builder(id, |node| node.set_live(Live::Polite));
 }
 
-/// The lid: plan, sentence, section; with `handles`, what can be moved on it is.
-pub fn lid_ui(
+/// Where plan and sentence stand.
+pub struct Placed {
+    /// Room of the plan.
+    plan: Rect,
+    /// Where the plan lies in it.
+    frame: Frame,
+    /// The sentence below it.
+    sentence: Arc<Galley>,
+    /// Whether what can be moved on the plan is shown.
+    handles: bool,
+}
+
+/// Takes what the hand does on the plan, before it is drawn; with `handles`, what can be moved on it is.
+pub fn lid_hand_ui(
     ui: &mut Ui,
     design: &Design,
     view: &mut ViewState,
+    scene: &Scene,
     handles: bool,
     wishes: &mut Vec<Action>,
-) {
+) -> Placed {
     if !handles {
         view.moving = None;
     }
-    head_ui(ui, view);
     let room = ui.available_rect_before_wrap();
-    let sentence = sentence(ui, design, view, room.width());
+    let sentence = sentence(ui, design, view, scene, room.width());
     let lines = sentence.size().y + AROUND;
-    let below = section_height(
-        room.size() - vec2(0.0, lines),
-        plan_sheet(design, &PlanOptions::default()),
-        section(design, &view.pose, view.dial, None).bounds,
-    );
-    let plan_room = Rect::from_min_max(room.min, room.max - vec2(0.0, below + lines));
-    plan_ui(ui, plan_room, design, view, handles.then_some(wishes));
-    ui.advance_cursor_after_rect(plan_room);
+    let size = room.size() - vec2(0.0, lines);
+    let below = section_height(size, scene.sheet, scene.section_sheet);
+    let plan = Rect::from_min_max(room.min, room.max - vec2(0.0, below + lines));
+    // the lid keeps still under a hand that moves something on it
+    let held = view.moving.and_then(|moving| moving.frame());
+    let frame = held.unwrap_or_else(|| Frame::fit(scene.shown_sheet, plan.shrink(8.0)));
+    for index in 0..design.dials.len().min(MAX_DIALS) {
+        dial::dial_ui(ui, frame, design, view, index, wishes);
+    }
+    slider::slider_ui(ui, frame, design, view, wishes);
+    if handles {
+        handle::handles_ui(ui, frame, design, view, wishes);
+    }
+    Placed {
+        plan,
+        frame,
+        sentence,
+        handles,
+    }
+}
+
+/// The lid: plan, sentence, section.
+pub fn lid_ui(ui: &mut Ui, placed: Placed, design: &Design, view: &ViewState, scene: &mut Scene) {
+    plan_ui(ui, &placed, design, view, scene);
+    ui.advance_cursor_after_rect(placed.plan);
     ui.add_space(AROUND / 2.0);
-    ui.add(Label::new(sentence));
-    section_ui(ui, design, view);
+    ui.add(Label::new(placed.sentence));
+    section_ui(ui, design, view, scene);
 }
 
 /// How much of this room is the section's: plan and section are shown at one scale where both fit.
@@ -81,17 +110,14 @@ fn section_height(room: Vec2, plan: Rectangle, section: Rectangle) -> f32 {
     (room.y * share).max(left).min(room.x * section) + TITLE
 }
 
-/// The drawing with its names as high as can be read on the screen, in room of this size.
-fn lettered(room: Vec2, draw: impl Fn(Option<f64>) -> Drawing) -> Drawing {
-    let plain = draw(None);
-    let scale = Frame::fit(plain.bounds, Rect::from_min_size(Pos2::ZERO, room)).length(1.0);
-    if scale <= 0.0 {
-        return plain;
-    }
-    draw(Some(f64::from(READABLE / scale)))
+/// How high names are on a sheet in room of this size so that they can be read on the screen, mm.
+fn letters(room: Vec2, sheet: Rectangle) -> Option<f64> {
+    let scale = Frame::fit(sheet, Rect::from_min_size(Pos2::ZERO, room)).length(1.0);
+    (scale > 0.0).then(|| f64::from(READABLE / scale))
 }
 
-fn head_ui(ui: &mut Ui, view: &mut ViewState) {
+/// What is shown of the lid, and how clearly.
+pub fn lid_head_ui(ui: &mut Ui, view: &mut ViewState) {
     ui.horizontal(|ui| {
         let room = ui.available_width();
         let wide = room > 600.0;
@@ -123,46 +149,21 @@ fn head_ui(ui: &mut Ui, view: &mut ViewState) {
     });
 }
 
-fn plan_ui(
-    ui: &mut Ui,
-    room: Rect,
-    design: &Design,
-    view: &mut ViewState,
-    wishes: Option<&mut Vec<Action>>,
-) {
-    let shown = PlanOptions {
-        show_dimensions: view.dimensions,
-        ..PlanOptions::default()
-    };
-    // the lid keeps still under a hand that moves something on it
-    let held = view.moving.and_then(|moving| moving.frame());
-    let fit = || Frame::fit(plan_sheet(design, &shown), room.shrink(8.0));
-    let frame = held.unwrap_or_else(fit);
-    for index in 0..design
-        .dials
-        .len()
-        .min(latchwright_model::validate::MAX_DIALS)
-    {
-        dial::dial_ui(ui, frame, design, view, index);
-    }
-    slider::slider_ui(ui, frame, design, view);
-    let handles = wishes.is_some();
-    if let Some(wishes) = wishes {
-        handle::handles_ui(ui, frame, design, view, wishes);
-    }
-    let drawing = plan_drawing(ui, design, view);
-    let painter = ui.painter_at(room);
+fn plan_ui(ui: &Ui, placed: &Placed, design: &Design, view: &ViewState, scene: &Scene) {
+    let frame = placed.frame;
+    let drawing = plan_drawing(ui, design, view, scene);
+    let painter = ui.painter_at(placed.plan);
     paint(&painter, &drawing, theme::palette(ui.ctx()), frame);
     dial::focus_ui(ui, &painter, frame, design);
     slider::focus_ui(ui, &painter, frame, design, view);
-    if handles {
+    if placed.handles {
         handle::paint_ui(ui, &painter, frame, design, view);
         struck::struck_ui(ui, &painter, frame, design, view);
     }
 }
 
-fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
-    let stop = view.stop(design);
+fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState, scene: &Scene) -> Drawing {
+    let stop = &scene.stop;
     let shown = settled(ui, view);
     let at_stop = view.pose.travel >= stop.travel - 1e-6;
     let contact = stop
@@ -181,13 +182,12 @@ fn plan_drawing(ui: &Ui, design: &Design, view: &ViewState) -> Drawing {
                 ),
             })
         });
-    let reaches = latchwright_proof::motion::reaches(design, &view.pose.turns_deg);
+    let reaches = scene.reaches.iter();
     let options = PlanOptions {
         veil: view.veil,
         contact,
         focus: None,
         passing: reaches
-            .iter()
             .map(|reach| reach.stops_at == StopsAt::Free)
             .collect(),
         show_dimensions: view.dimensions,
@@ -212,19 +212,18 @@ fn settled(ui: &Ui, view: &ViewState) -> Pose {
 }
 
 /// What is set, and what stops the slider, laid out at this width.
-fn sentence(ui: &Ui, design: &Design, view: &ViewState, width: f32) -> Arc<Galley> {
-    let stop: Stop = view.stop(design);
+fn sentence(ui: &Ui, design: &Design, view: &ViewState, scene: &Scene, width: f32) -> Arc<Galley> {
     let format = |family| TextFormat::simple(FontId::new(17.0, family), ui.visuals().text_color());
     let mut line = LayoutJob::default();
     let setting = format!("{}. ", words::setting(design, view));
     line.append(&setting, 0.0, format(theme::bold()));
-    let sentence = words::stop_sentence(design, &stop);
+    let sentence = words::stop_sentence(design, &scene.stop);
     line.append(&sentence, 4.0, format(FontFamily::Proportional));
     line.wrap.max_width = width;
     ui.painter().layout_job(line)
 }
 
-fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
+fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState, scene: &mut Scene) {
     ui.separator();
     let title = if design.dials.is_empty() {
         "Section".to_owned()
@@ -239,8 +238,7 @@ fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
         words::short_length(view.pose.travel, design.units)
     );
     let pose = settled(ui, view);
-    let drawing = lettered(room.size(), |letters| {
-        section(design, &pose, view.dial, letters)
-    });
-    picture_ui(ui, room.size(), &drawing, &said);
+    let letters = letters(room.size(), scene.section_sheet);
+    let drawing = scene.section(design, &pose, letters);
+    picture_ui(ui, room.size(), drawing, &said);
 }

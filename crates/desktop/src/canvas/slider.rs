@@ -7,8 +7,9 @@ use latchwright_geometry::Point;
 use latchwright_model::Design;
 
 use super::paint::Frame;
+use crate::action::Action;
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 use crate::words;
 
 fn pull_id() -> Id {
@@ -25,7 +26,13 @@ fn place(frame: Frame, design: &Design, view: &ViewState) -> (Pos2, f32) {
 }
 
 /// Takes what the hand does to the finger knob.
-pub fn slider_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewState) {
+pub fn slider_ui(
+    ui: &mut Ui,
+    frame: Frame,
+    design: &Design,
+    view: &ViewState,
+    wishes: &mut Vec<Action>,
+) {
     let (centre, radius) = place(frame, design, view);
     let rect = Rect::from_center_size(centre, vec2(2.0 * radius, 2.0 * radius));
     let response = ui.interact(rect, pull_id(), Sense::click_and_drag());
@@ -45,12 +52,12 @@ pub fn slider_ui(ui: &mut Ui, frame: Frame, design: &Design, view: &mut ViewStat
             *asked -= moved;
             *asked
         });
-        view.slide_to(design, asked);
+        wishes.push(Action::Pose(PoseChange::SlideTo(asked)));
     } else {
         ui.data_mut(|data| data.insert_temp(pull_id(), view.pose.travel));
     }
     if response.clicked() {
-        view.slide_over(design);
+        wishes.push(Action::Pose(PoseChange::SlideOver));
         response.request_focus();
     }
     if response.hovered() {

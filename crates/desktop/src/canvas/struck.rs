@@ -4,12 +4,12 @@ use egui::{FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec
 use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
 use latchwright_model::Design;
-use latchwright_proof::check::{near::Axis, near::Keeps};
-use latchwright_session::units::show_length_unit;
+use latchwright_proof::check::near::Axis;
 use latchwright_workshop::set_out::{Because, Look, Marks, dial_at, tab_at};
 
-use super::handle::Handle;
 use super::paint::Frame;
+use super::reason::Reason;
+use crate::edit::Handle;
 use crate::theme;
 use crate::view_state::ViewState;
 use crate::words::length;
@@ -59,7 +59,7 @@ pub fn struck_ui(ui: &Ui, painter: &Painter, frame: Frame, design: &Design, view
 
 /// What a handle lies on, in words.
 pub fn reasons(design: &Design, handle: Handle) -> Vec<String> {
-    let of = |(axis, because)| reason(design, handle, axis, because);
+    let of = |(axis, because)| Reason::of(design, handle, axis, because).words(design.units);
     lies_on(design, handle).into_iter().map(of).collect()
 }
 
@@ -116,73 +116,6 @@ fn line(
     painter.extend(Shape::dashed_line(&ends, stroke, DASH[0], DASH[1]));
     if let Because::InLine(_) = because {
         painter.circle_stroke(frame.screen(from), 5.0, stroke);
-    }
-}
-
-fn reason(design: &Design, handle: Handle, axis: Axis, because: Because) -> String {
-    let centre = |dial: usize| {
-        design
-            .dials
-            .get(dial)
-            .map_or((0.0, 0.0), |dial| dial.centre)
-    };
-    let far = |axis, other| {
-        let (one, other) = match handle {
-            Handle::Dial(dial) => (centre(dial), centre(other)),
-            Handle::Tab => ((design.tab.at, 0.0), (centre(other).0, 0.0)),
-        };
-        let apart = match axis {
-            Axis::X => one.0 - other.0,
-            Axis::Y => one.1 - other.1,
-        };
-        length(apart.abs(), design.units)
-    };
-    let bit = |mm| show_length_unit(mm, design.units);
-    let across = match axis {
-        Axis::X => Axis::Y,
-        Axis::Y => Axis::X,
-    };
-    match because {
-        Because::Middle => "middle of the lid".to_owned(),
-        Because::InLine(dial) if handle == Handle::Tab => format!("in line with dial {}", dial + 1),
-        Because::InLine(dial) => {
-            let n = dial + 1;
-            format!("in line with dial {n}, {} from it", far(across, dial))
-        }
-        Because::Opposite(dial) => format!("opposite dial {}", dial + 1),
-        Because::Midway(one, other) => format!(
-            "half-way between dials {} and {}, {} from each",
-            one + 1,
-            other + 1,
-            far(axis, one)
-        ),
-        Because::Evenly { from, as_is } => format!(
-            "{} from dial {}, as dial {} is",
-            far(axis, from),
-            from + 1,
-            as_is + 1
-        ),
-        Because::Beside(dial, keeps) => {
-            let why = match keeps {
-                Keeps::Discs => "the discs let it",
-                Keeps::Fingers => "fingers between the knobs let it",
-                Keeps::Wood => "wood between the bores lets it",
-            };
-            format!("as near to dial {} as {why}", dial + 1)
-        }
-        Because::Edge(mm) => {
-            format!(
-                "as near to the edge as wood beside a {} bit lets it",
-                bit(mm)
-            )
-        }
-        Because::Slot(mm) => format!(
-            "as near to the finger knob's slot as wood beside a {} bit lets it",
-            bit(mm)
-        ),
-        Because::Guide => "in line with the guide".to_owned(),
-        Because::FingerKnob => "in line with the finger knob".to_owned(),
-        Because::AsItWas => "as it was".to_owned(),
     }
 }
 

@@ -13,6 +13,7 @@ use latchwright_proof::builds::{Builds, Margin};
 use latchwright_session::report;
 
 use crate::action::Action;
+use crate::command::{Command, Standing};
 use crate::theme;
 use crate::virtual_builds::{COUNT, VirtualBuilds};
 use crate::words::length;
@@ -23,38 +24,29 @@ const ROW: f32 = 14.0;
 /// The panel of the virtual builds of a design in this state.
 pub fn builds_ui(
     ui: &mut Ui,
-    units: Units,
-    revision: u64,
+    standing: &Standing<'_>,
     builds: &VirtualBuilds,
     wishes: &mut Vec<Action>,
 ) {
+    let session = standing.session;
     CollapsingHeader::new("Virtual builds")
         .default_open(true)
         .show_unindented(ui, |ui| {
             if let Some(done) = builds.progress() {
-                progress_ui(ui, done, wishes);
+                progress_ui(ui, standing, done, wishes);
                 return;
             }
-            let hint = "Boxes drawn at random from your workmanship, each held against the proof";
-            if ui
-                .button("Build 100 000 boxes")
-                .on_hover_text(hint)
-                .clicked()
-            {
-                wishes.push(Action::Build);
-            }
-            if let Some(found) = builds.of(revision) {
-                found_ui(ui, units, found);
+            Command::Build.button_ui(ui, standing, wishes);
+            if let Some(found) = builds.of(session.revision()) {
+                found_ui(ui, session.design().units, found);
             }
         });
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "a share between 0 and 1")]
-fn progress_ui(ui: &mut Ui, done: u64, wishes: &mut Vec<Action>) {
+fn progress_ui(ui: &mut Ui, standing: &Standing<'_>, done: u64, wishes: &mut Vec<Action>) {
     ui.horizontal(|ui| {
-        if ui.button("Stop building").clicked() {
-            wishes.push(Action::StopBuilding);
-        }
+        Command::StopBuilding.button_ui(ui, standing, wishes);
         let share = (done as f64 / COUNT as f64) as f32;
         ui.add(ProgressBar::new(share).text(format!("{done} of {COUNT} built")));
     });

@@ -13,6 +13,7 @@ use latchwright_words::{advice, check_title};
 
 use super::proof::Proven;
 use crate::action::Action;
+use crate::edit::Edit;
 use crate::theme;
 
 /// Room for the figure and its unit.
@@ -20,7 +21,7 @@ const FIGURE: f32 = 84.0;
 
 /// All checks: one row a kind, its tightest; the other dials are in its detail.
 pub fn checks_ui(ui: &mut Ui, proven: &Proven<'_>, wishes: &mut Vec<Action>) {
-    let design = proven.session.design();
+    let design = proven.standing.session.design();
     let width = ui.available_width();
     ui.horizontal(|ui| {
         ui.label(RichText::new("Checks, tightest first").weak());
@@ -90,9 +91,9 @@ fn remedy_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, wishes: &mut Vec<Act
     let name = format!("{title}: {}", check_title(told.check, design));
     button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     if button.on_hover_text(said).clicked() {
-        let change = remedy.change.clone();
-        wishes.push(Action::edit(title, move |design| {
-            *design = change.apply(design);
+        wishes.push(Action::Edit(Edit::Found {
+            label: title,
+            change: remedy.change.clone(),
         }));
     }
 }

@@ -1,11 +1,9 @@
 //! What lies over the window: asking for a path, for a decision, or listing the keys.
 //!
-//! The path field is always there; the desktop's own file dialog is only a way to fill it, asked on
-//! a thread of its own, so that a desktop without one, or with one that never answers, stops
-//! nothing.
+//! The path field is always there; the desktop's own file dialog is only a way to fill it, asked beside
+//! the window, so that a desktop without one, or with one that never answers, stops nothing.
 
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, TryRecvError};
 use std::time::SystemTime;
 
 use egui::{Context, Grid, Id, Key, Modal, RichText, TextEdit, Ui};
@@ -14,9 +12,11 @@ use latchwright_session::files;
 use latchwright_session::recovery::Left;
 
 use super::help::{help_ui, scrolled};
-use crate::action::{Action, SHORTCUTS};
+use crate::action::{Action, Product, Source};
+use crate::command::{Standing, shortcuts};
 use crate::panel::NewBox;
 use crate::stage::Stage;
+use crate::tasks::{Polled, Task, TaskKind, Tasks};
 use crate::theme;
 
 /// What lies over the window.
@@ -35,6 +35,8 @@ pub enum Dialog {
         /// What is done all the same.
         then: Box<Action>,
     },
+    /// Something is still being saved: the window closes when that is done.
+    Closing,
     /// Work that was left behind: take it up, throw it away, or leave it for later.
     Left(Vec<Left>),
     /// What a stage is for.
@@ -50,14 +52,8 @@ pub enum Dialog {
 pub enum Purpose {
     /// A design to open.
     Open,
-    /// Where the design goes.
-    Save,
-    /// Where the card goes.
-    Card,
-    /// The folder that gets the papers.
-    Papers,
-    /// The folder that gets the printed parts.
-    Parts,
+    /// Where this goes: a file, or the folder of several.
+    Save(Product),
 }
 
 /// Asking for a path.
@@ -65,7 +61,7 @@ pub struct PathDialog {
     purpose: Purpose,
     text: String,
     /// The answer of the desktop's dialog, once there is one.
-    browsing: Option<Receiver<Option<PathBuf>>>,
+    browsing: Option<Task<Option<PathBuf>>>,
     note: String,
     fresh: bool,
 }
@@ -74,17 +70,17 @@ impl Purpose {
     fn title(self) -> &'static str {
         match self {
             Self::Open => "Open a design",
-            Self::Save => "Save the design as",
-            Self::Card => "Save the card as",
-            Self::Papers => "Save all papers in a folder",
-            Self::Parts => "Save all parts in a folder",
+            Self::Save(Product::Design) => "Save the design as",
+            Self::Save(Product::Card) => "Save the card as",
+            Self::Save(Product::Papers) => "Save all papers in a folder",
+            Self::Save(Product::Parts) => "Save all parts in a folder",
         }
     }
 
     fn verb(self) -> &'static str {
         match self {
             Self::Open => "Open this file",
-            Self::Save | Self::Card | Self::Papers | Self::Parts => "Save here",
+            Self::Save(_) => "Save here",
         }
     }
 }
@@ -104,19 +100,27 @@ impl PathDialog {
 
     fn poll(&mut self) {
         let Some(answer) = &self.browsing else { return };
-        match answer.try_recv() {
-            Ok(Some(path)) => {
+        match answer.poll() {
+            Polled::Done(Some(path)) => {
                 self.text = path.to_string_lossy().into_owned();
                 self.browsing = None;
                 self.note.clear();
             }
-            Ok(None) | Err(TryRecvError::Disconnected) => {
+            Polled::Done(None) | Polled::Fell => {
                 self.browsing = None;
                 "Nothing was chosen, or this desktop has no file dialog: type the path instead."
                     .clone_into(&mut self.note);
             }
-            Err(TryRecvError::Empty) => {}
+            Polled::Running => {}
         }
+    }
+
+    /// Asks the desktop, whose answer fills the field.
+    pub fn browse(&mut self, tasks: &mut Tasks) {
+        let (purpose, start) = (self.purpose, PathBuf::from(self.text.trim()));
+        self.browsing = tasks.start(TaskKind::Browse, 0, move |_| browse(purpose, &start));
+        "Waiting for the desktop's file dialog; the field above works meanwhile."
+            .clone_into(&mut self.note);
     }
 
     fn wish(&self) -> Option<Action> {
@@ -126,11 +130,15 @@ impl PathDialog {
         }
         let path = Path::new(text);
         Some(match self.purpose {
-            Purpose::Open => Action::OpenPath(path.to_owned()),
-            Purpose::Save => Action::SaveTo(files::with_ending(path)),
-            Purpose::Card => Action::SaveCard(with_pdf(path)),
-            Purpose::Papers => Action::SavePapers(path.to_owned()),
-            Purpose::Parts => Action::SaveParts(path.to_owned()),
+            Purpose::Open => Action::open(Source::File(path.to_owned())),
+            Purpose::Save(what) => {
+                let to = match what {
+                    Product::Design => files::with_ending(path),
+                    Product::Card => with_pdf(path),
+                    Product::Papers | Product::Parts => path.to_owned(),
+                };
+                Action::save(what, to)
+            }
         })
     }
 }
@@ -146,34 +154,31 @@ fn with_pdf(path: &Path) -> PathBuf {
     PathBuf::from(whole)
 }
 
-/// Asks the desktop for a path on a thread of its own.
-fn browse(ctx: &Context, purpose: Purpose, start: &Path) -> Receiver<Option<PathBuf>> {
-    let (sender, receiver) = std::sync::mpsc::channel();
-    let (ctx, start) = (ctx.clone(), start.to_owned());
-    std::thread::spawn(move || {
-        let mut dialog = rfd::FileDialog::new().set_title(purpose.title());
-        if let Some(folder) = start.parent().filter(|folder| folder.is_dir()) {
-            dialog = dialog.set_directory(folder);
+/// What the desktop answers, which may take for ever.
+fn browse(purpose: Purpose, start: &Path) -> Option<PathBuf> {
+    let mut dialog = rfd::FileDialog::new().set_title(purpose.title());
+    if let Some(folder) = start.parent().filter(|folder| folder.is_dir()) {
+        dialog = dialog.set_directory(folder);
+    }
+    match purpose {
+        Purpose::Open => dialog
+            .add_filter("Latchwright design", &["ron"])
+            .pick_file(),
+        Purpose::Save(Product::Papers | Product::Parts) => dialog.pick_folder(),
+        Purpose::Save(Product::Design | Product::Card) => {
+            let name = start.file_name().unwrap_or_default().to_string_lossy();
+            dialog.set_file_name(name).save_file()
         }
-        let chosen = match purpose {
-            Purpose::Open => dialog
-                .add_filter("Latchwright design", &["ron"])
-                .pick_file(),
-            Purpose::Papers | Purpose::Parts => dialog.pick_folder(),
-            Purpose::Save | Purpose::Card => {
-                let name = start.file_name().unwrap_or_default().to_string_lossy();
-                dialog.set_file_name(name).save_file()
-            }
-        };
-        // the window may have gone on without an answer
-        let _ = sender.send(chosen);
-        ctx.request_repaint();
-    });
-    receiver
+    }
 }
 
 /// Shows what lies over the window, if anything does.
-pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
+pub fn dialog_ui(
+    ctx: &Context,
+    dialog: &mut Dialog,
+    standing: &Standing<'_>,
+    wishes: &mut Vec<Action>,
+) {
     let answer = Modal::new(Id::unique("over the window"))
         .frame(theme::over(ctx))
         .show(ctx, |ui| {
@@ -182,8 +187,9 @@ pub fn dialog_ui(ctx: &Context, dialog: &mut Dialog, wishes: &mut Vec<Action>) {
                 Dialog::Path(path) => path_ui(ui, path, wishes),
                 Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
                 Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
+                Dialog::Closing => closing_ui(ui, standing, wishes),
                 Dialog::Left(left) => left_ui(ui, left, wishes),
-                Dialog::Help(stage) => help_ui(ui, *stage, wishes),
+                Dialog::Help(stage) => help_ui(ui, *stage, standing, wishes),
                 Dialog::Keys => keys_ui(ui, wishes),
                 Dialog::NewBox(_) => {}
             }
@@ -204,7 +210,11 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, wishes: &mut Vec<Action>) {
     }
     let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
     let taken = match dialog.wish() {
-        Some(Action::SaveTo(path) | Action::SaveCard(path)) => files::exists(&path),
+        Some(Action::Save {
+            what: Product::Design | Product::Card,
+            to,
+            ..
+        }) => files::exists(&to),
         _ => false,
     };
     let note = if taken {
@@ -223,10 +233,7 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, wishes: &mut Vec<Action>) {
         }
         let idle = dialog.browsing.is_none();
         if ui.add_enabled(idle, egui::Button::new("Browse…")).clicked() {
-            let start = PathBuf::from(dialog.text.trim());
-            dialog.browsing = Some(browse(ui.ctx(), dialog.purpose, &start));
-            "Waiting for the desktop's file dialog; the field above works meanwhile."
-                .clone_into(&mut dialog.note);
+            wishes.push(Action::Browse);
         }
         if ui.button("Cancel").clicked() {
             wishes.push(Action::CloseDialog);
@@ -234,17 +241,34 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, wishes: &mut Vec<Action>) {
     });
 }
 
-fn unsaved_ui(ui: &mut Ui, then: &mut Box<Action>, wishes: &mut Vec<Action>) {
+/// What the window waits for before it closes.
+fn closing_ui(ui: &mut Ui, standing: &Standing<'_>, wishes: &mut Vec<Action>) {
+    ui.heading("Still saving");
+    for product in standing.writing {
+        let what = match product {
+            Product::Design => "The design is",
+            Product::Card => "The card is",
+            Product::Papers => "All papers are",
+            Product::Parts => "All parts are",
+        };
+        ui.label(format!("{what} being saved."));
+    }
+    ui.label("The window closes when that is done.");
+    if ui.button("Keep the window open").clicked() {
+        wishes.push(Action::CloseDialog);
+    }
+}
+
+fn unsaved_ui(ui: &mut Ui, then: &Action, wishes: &mut Vec<Action>) {
     ui.heading("Save your changes first?");
     ui.label("The design has changes that are in no file yet.");
     ui.horizontal(|ui| {
         if ui.button("Save, then go on").clicked() {
-            let then = std::mem::replace(then.as_mut(), Action::CloseDialog);
-            wishes.push(Action::SaveThen(Box::new(then)));
+            wishes.push(Action::SaveThen(Box::new(then.clone())));
         }
         if ui.button("Throw them away").clicked() {
             wishes.push(Action::Answered);
-            wishes.push(std::mem::replace(then.as_mut(), Action::CloseDialog).discarding());
+            wishes.push(then.clone().discarding());
         }
         if ui.button("Cancel").clicked() {
             wishes.push(Action::CloseDialog);
@@ -280,13 +304,13 @@ fn left_ui(ui: &mut Ui, left: &[Left], wishes: &mut Vec<Action>) {
     ui.label(RichText::new(kept).small().weak());
 }
 
-fn over_ui(ui: &mut Ui, why: &str, then: &mut Box<Action>, wishes: &mut Vec<Action>) {
+fn over_ui(ui: &mut Ui, why: &str, then: &Action, wishes: &mut Vec<Action>) {
     ui.heading("Save over it?");
     ui.label(RichText::new(why).color(theme::ink(ui.ctx(), Ink::Blocks)));
     ui.horizontal(|ui| {
         if ui.button("Save over it").clicked() {
             wishes.push(Action::Answered);
-            wishes.push(std::mem::replace(then.as_mut(), Action::CloseDialog));
+            wishes.push(then.clone());
         }
         if ui.button("Cancel").clicked() {
             wishes.push(Action::CloseDialog);
@@ -328,7 +352,7 @@ fn keys_ui(ui: &mut Ui, wishes: &mut Vec<Action>) {
         let keys = Grid::new("keys").num_columns(2).spacing([24.0, 6.0]);
         keys.min_row_height(20.0).show(ui, |ui| {
             let lid = ON_THE_LID.map(|(key, what)| (key.to_owned(), what));
-            let shortcuts = SHORTCUTS.iter().map(|shortcut| {
+            let shortcuts = shortcuts().map(|(shortcut, _)| {
                 let key = ui.ctx().format_shortcut(&shortcut.key);
                 (key, shortcut.what)
             });

@@ -8,8 +8,9 @@ use latchwright_drawing::Ink;
 use latchwright_model::Design;
 use latchwright_proof::{DialProof, MarkProof, Proof, StopsAt, Verdict};
 
+use crate::action::Action;
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 use crate::words;
 
 /// Above this many marks a dial's row becomes a strip of narrow cells without labels.
@@ -22,21 +23,27 @@ const NAME: f32 = 52.0;
 const FOLDED: usize = 72;
 
 /// The grid and its legend.
-pub fn grid_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState) {
+pub fn grid_ui(
+    ui: &mut Ui,
+    design: &Design,
+    proof: &Proof,
+    view: &ViewState,
+    wishes: &mut Vec<Action>,
+) {
     ui.label(RichText::new("Each dial at each mark").weak());
     for (index, found) in proof.dials.iter().enumerate().take(design.dials.len()) {
         if found.marks.len() > FOLDED {
             CollapsingHeader::new(summary(index, found))
                 .id_salt(("marks of dial", index))
                 .default_open(index == view.dial && proof.dials.len() == 1)
-                .show_unindented(ui, |ui| cells_ui(ui, design, (index, found), view));
+                .show_unindented(ui, |ui| cells_ui(ui, design, index, found, view, wishes));
         } else {
             ui.horizontal_top(|ui| {
                 ui.spacing_mut().item_spacing = vec2(3.0, 3.0);
                 let name = egui::Label::new(format!("dial {}", index + 1));
                 let size = cell_size(ui.available_width() - NAME, found.marks.len(), 0);
                 ui.add_sized(vec2(NAME - 3.0, size.y), name);
-                cells_ui(ui, design, (index, found), view);
+                cells_ui(ui, design, index, found, view, wishes);
             });
         }
     }
@@ -62,8 +69,10 @@ fn summary(index: usize, found: &DialProof) -> String {
 fn cells_ui(
     ui: &mut Ui,
     design: &Design,
-    (index, found): (usize, &DialProof),
-    view: &mut ViewState,
+    index: usize,
+    found: &DialProof,
+    view: &ViewState,
+    wishes: &mut Vec<Action>,
 ) {
     let Some(dial) = design.dials.get(index) else {
         return;
@@ -90,7 +99,7 @@ fn cells_ui(
                 size,
             };
             if cell_ui(ui, design, &cell) {
-                view.set_mark(design, index, mark);
+                wishes.push(Action::Pose(PoseChange::Mark { dial: index, mark }));
             }
         }
     });

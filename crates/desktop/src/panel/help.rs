@@ -3,6 +3,7 @@
 use egui::{Grid, Key, RichText, ScrollArea, Ui, vec2};
 
 use crate::action::Action;
+use crate::command::{Command, Standing};
 use crate::stage::Stage;
 use crate::theme;
 
@@ -26,7 +27,7 @@ struct Page {
 }
 
 /// The page.
-pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
+pub fn help_ui(ui: &mut Ui, stage: Stage, standing: &Standing<'_>, wishes: &mut Vec<Action>) {
     ui.heading(format!("Help: {}", stage.name()));
     let page = page(stage);
     scrolled(ui, |ui| {
@@ -47,9 +48,7 @@ pub fn help_ui(ui: &mut Ui, stage: Stage, wishes: &mut Vec<Action>) {
     });
     ui.add_space(8.0);
     ui.horizontal(|ui| {
-        if ui.button("All keys").on_hover_text("F1").clicked() {
-            wishes.push(Action::Keys);
-        }
+        Command::Keys.button_ui(ui, standing, wishes);
         if ui.button("Close").clicked() {
             wishes.push(Action::CloseDialog);
         }

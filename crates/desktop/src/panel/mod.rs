@@ -22,7 +22,7 @@ mod try_out;
 mod verdict;
 
 pub use dialogs::{Dialog, PathDialog, Purpose, dialog_ui};
-pub use give::{CARD, give_ui};
+pub use give::{CARD, Given, give_ui};
 pub use make::{MakeView, Making, make_ui};
 pub use new_box::{NewBox, new_box_ui};
 pub use proof::{Proven, proof_ui};
@@ -30,4 +30,4 @@ pub use rail::rail_ui;
 pub use sizes::sizes_ui;
 pub use top::top_ui;
 pub use try_out::{TryView, try_ui};
-pub use verdict::verdict_ui;
+pub use verdict::{Judged, verdict_ui};

@@ -11,8 +11,9 @@ use latchwright_search::propose::Proposal;
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
 use latchwright_session::{report, units};
 
-use crate::action::Action;
+use crate::action::{Action, Source};
 use crate::canvas::picture_ui;
+use crate::command::{Command, Standing};
 use crate::proposing::{Found, Proposing};
 use crate::theme;
 
@@ -109,11 +110,12 @@ impl NewBox {
 /// The questions and what comes of them, over the window.
 pub fn new_box_ui(
     ctx: &Context,
-    design: &Design,
+    standing: &Standing<'_>,
     asked: &mut NewBox,
-    proposing: &mut Proposing,
+    proposing: &Proposing,
     wishes: &mut Vec<Action>,
 ) {
+    let design = standing.session.design();
     let room = ctx.content_rect().size();
     let modal = Modal::new(Id::unique("a new box")).frame(theme::over(ctx));
     let answer = modal.show(ctx, |ui| {
@@ -126,7 +128,7 @@ pub fn new_box_ui(
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
                 ui.set_width(QUESTIONS);
-                questions_ui(ui, design, asked, proposing);
+                questions_ui(ui, standing, asked, proposing, wishes);
                 if ui.button("Close").clicked() {
                     wishes.push(Action::CloseDialog);
                 }
@@ -151,7 +153,14 @@ fn line(ui: &mut Ui, name: &str, text: &mut String, after: &str) {
     });
 }
 
-fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut Proposing) {
+fn questions_ui(
+    ui: &mut Ui,
+    standing: &Standing<'_>,
+    asked: &mut NewBox,
+    proposing: &Proposing,
+    wishes: &mut Vec<Action>,
+) {
+    let design = standing.session.design();
     let unit = units::unit_name(design.units);
     ui.label(RichText::new("1  How large is the lid?").family(theme::bold()));
     line(ui, "Width of the lid", &mut asked.width, unit);
@@ -199,7 +208,7 @@ fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mu
             match asked.answers(design.units) {
                 Ok(answers) => {
                     asked.refused = None;
-                    proposing.start(&ui.ctx().clone(), answers.wishes(design));
+                    wishes.push(Action::Propose(Box::new(answers.clone())));
                     asked.proposed_for = Some(answers);
                 }
                 Err(why) => asked.refused = Some(why),
@@ -213,9 +222,7 @@ fn questions_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mu
                 let fill = ui.visuals().selection.stroke.color;
                 ui.add(ProgressBar::new(done).fill(fill).desired_width(110.0));
             });
-            if ui.button("Stop").clicked() {
-                proposing.stop();
-            }
+            Command::StopProposing.button_ui(ui, standing, wishes);
         }
     });
     if let Some(why) = &asked.refused {
@@ -275,8 +282,8 @@ fn held_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox) {
 fn found_ui(
     ui: &mut Ui,
     design: &Design,
-    asked: &mut NewBox,
-    proposing: &mut Proposing,
+    asked: &NewBox,
+    proposing: &Proposing,
     wishes: &mut Vec<Action>,
 ) {
     ScrollArea::vertical()
@@ -284,11 +291,11 @@ fn found_ui(
         .auto_shrink([false, false])
         .show(ui, |ui| {
             ui.set_max_width(ui.available_width() - 10.0);
-            if proposing.found.is_some() && asked.changed(design.units) {
+            if proposing.found().is_some() && asked.changed(design.units) {
                 let words = "An answer has changed since: press Propose again. What is shown is for the answers before.";
                 ui.label(RichText::new(words).color(theme::ink(ui.ctx(), Ink::Movable)));
             }
-            match &proposing.found {
+            match proposing.found() {
                 None => {
                     let words = "Answer, and press Propose: every latch that is shown here is proven. Nothing of the open design is lost.";
                     ui.label(RichText::new(words).weak());
@@ -321,7 +328,7 @@ fn found_ui(
                     }
                 }
             }
-            beyond_ui(ui, design, asked, proposing);
+            beyond_ui(ui, asked, proposing, wishes);
         });
 }
 
@@ -433,14 +440,15 @@ fn proposal_ui(
     picture_ui(ui, vec2(wide, wide * 0.68), plan, &said);
     rows_ui(ui, figures);
     if ui.button(take).clicked() {
-        wishes.push(Action::Take(Box::new(proposal.design.clone())));
+        let design = Box::new(proposal.design.clone());
+        wishes.push(Action::open(Source::Proposal(design)));
     }
     ui.add_space(8.0);
 }
 
 /// What larger lids and better workmanship would buy.
-fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut Proposing) {
-    if proposing.found.is_none() || proposing.searching() {
+fn beyond_ui(ui: &mut Ui, asked: &NewBox, proposing: &Proposing, wishes: &mut Vec<Action>) {
+    if proposing.found().is_none() || proposing.searching() {
         return;
     }
     ui.separator();
@@ -451,10 +459,9 @@ fn beyond_ui(ui: &mut Ui, design: &Design, asked: &mut NewBox, proposing: &mut P
         && let Some(answers) = &asked.proposed_for
     {
         // of what is shown, also where an answer was changed since
-        let ctx = ui.ctx().clone();
-        proposing.look_further(&ctx, answers.wishes(design), design.units);
+        wishes.push(Action::LookFurther(Box::new(answers.clone())));
     }
-    if let Some(text) = &proposing.beyond {
+    if let Some(text) = proposing.beyond() {
         for line in text.lines() {
             // what stands under a heading is set in
             ui.label(if line.starts_with(' ') {

@@ -4,6 +4,7 @@ use egui::{Align2, FontId, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2
 use latchwright_drawing::Ink;
 
 use crate::action::Action;
+use crate::command::Command;
 use crate::stage::Stage;
 use crate::theme;
 
@@ -18,7 +19,7 @@ pub fn rail_ui(ui: &mut Ui, shown: Stage, wishes: &mut Vec<Action>) {
     ui.add_space(8.0);
     for stage in Stage::ALL {
         if stage_ui(ui, stage, stage == shown) {
-            wishes.push(Action::Show(stage));
+            wishes.push(Action::Do(Command::Show(stage)));
         }
     }
 }

@@ -6,25 +6,18 @@ use egui::{Button, RichText, Ui, WidgetInfo};
 use latchwright_model::Units;
 use latchwright_session::{Session, demos::DEMOS};
 
-use crate::action::Action;
+use crate::action::{Action, Product, Source};
+use crate::command::{Command, Standing};
 use crate::recents::{Known, Recents};
 use crate::theme;
 
 /// The bar.
-pub fn top_ui(ui: &mut Ui, session: &Session, recents: &Recents, wishes: &mut Vec<Action>) {
+pub fn top_ui(ui: &mut Ui, standing: &Standing<'_>, recents: &Recents, wishes: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        name_ui(ui, session);
+        name_ui(ui, standing.session);
         ui.add_space(8.0);
-        if ui
-            .button("New box…")
-            .on_hover_text("From six questions to a proven latch")
-            .clicked()
-        {
-            wishes.push(Action::NewBox);
-        }
-        if ui.button("Open…").clicked() {
-            wishes.push(Action::Open);
-        }
+        Command::NewBox.button_ui(ui, standing, wishes);
+        Command::Open.button_ui(ui, standing, wishes);
         recent_ui(ui, recents, wishes);
         ui.menu_button("Demos", |ui| {
             for demo in &DEMOS {
@@ -32,19 +25,14 @@ pub fn top_ui(ui: &mut Ui, session: &Session, recents: &Recents, wishes: &mut Ve
                     .design()
                     .map_or_else(|_| demo.name.to_owned(), |design| design.title);
                 if ui.button(title).on_hover_text(demo.about).clicked() {
-                    wishes.push(Action::Demo(demo.name));
+                    wishes.push(Action::open(Source::Demo(demo.name)));
                 }
             }
         });
-        let savable = session.unsaved() || session.path().is_none();
-        if ui.add_enabled(savable, Button::new("Save")).clicked() {
-            wishes.push(Action::Save);
-        }
-        if ui.button("Save as…").clicked() {
-            wishes.push(Action::SaveAs);
-        }
-        history_ui(ui, session, wishes);
-        view_ui(ui, session, wishes);
+        Command::Save.button_ui(ui, standing, wishes);
+        Command::SaveAs(Product::Design).button_ui(ui, standing, wishes);
+        history_ui(ui, standing, wishes);
+        view_ui(ui, standing, wishes);
     });
 }
 
@@ -62,7 +50,7 @@ fn recent_ui(ui: &mut Ui, recents: &Recents, wishes: &mut Vec<Action>) {
             let path = known.path.display().to_string();
             let response = ui.add_enabled(known.there, button);
             if response.on_hover_text(path).clicked() {
-                wishes.push(Action::OpenPath(known.path.clone()));
+                wishes.push(Action::open(Source::File(known.path.clone())));
             }
         }
     });
@@ -111,12 +99,13 @@ fn name_ui(ui: &mut Ui, session: &Session) {
 /// Letters of a change that stand on its button; all of it is told on hover and to a screen reader.
 const SHOWN: usize = 16;
 
-fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
-    let history = session.history();
-    for (verb, what, wish) in [
-        ("Undo", history.undo_label(), Action::Undo),
-        ("Redo", history.redo_label(), Action::Redo),
+fn history_ui(ui: &mut Ui, standing: &Standing<'_>, wishes: &mut Vec<Action>) {
+    let history = standing.session.history();
+    for (command, what) in [
+        (Command::Undo, history.undo_label()),
+        (Command::Redo, history.redo_label()),
     ] {
+        let verb = command.label(standing);
         let whole = what.map_or_else(|| verb.to_owned(), |what| format!("{verb}: {what}"));
         let mut short: String = what.unwrap_or_default().chars().take(SHOWN).collect();
         if what.is_some_and(|what| what.chars().count() > SHOWN) {
@@ -127,7 +116,7 @@ fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
         } else {
             format!("{verb}: {short}")
         };
-        let response = ui.add_enabled(what.is_some(), Button::new(words));
+        let response = command.shown_ui(ui, standing, Button::new(words), &whole, wishes);
         response.widget_info(|| {
             WidgetInfo::labeled(
                 egui::accesskit::Role::Button,
@@ -135,32 +124,23 @@ fn history_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
                 whole.as_str(),
             )
         });
-        if response.on_hover_text(whole.as_str()).clicked() {
-            wishes.push(wish);
-        }
     }
 }
 
-fn view_ui(ui: &mut Ui, session: &Session, wishes: &mut Vec<Action>) {
-    let units = session.design().units;
+fn view_ui(ui: &mut Ui, standing: &Standing<'_>, wishes: &mut Vec<Action>) {
+    let units = standing.session.design().units;
     for (unit, word, name) in [
         (Units::Millimetre, "mm", "Millimetres"),
         (Units::Inch, "in", "Inches"),
     ] {
         let response = ui.selectable_label(units == unit, word).on_hover_text(name);
         if response.clicked() && units != unit {
-            wishes.push(Action::SwitchUnits);
+            wishes.push(Action::Do(Command::SwitchUnits));
         }
     }
     let dark = ui.ctx().theme() == egui::Theme::Dark;
-    if ui.button(if dark { "Daylight" } else { "Slate" }).clicked() {
-        wishes.push(Action::SwitchTheme);
-    }
-    let help = ui.button("Help");
-    if help
-        .on_hover_text("What this stage is for (Shift+F1)")
-        .clicked()
-    {
-        wishes.push(Action::Help);
-    }
+    // it is called what it leads to
+    let other = Button::new(if dark { "Daylight" } else { "Slate" });
+    Command::SwitchTheme.shown_ui(ui, standing, other, "", wishes);
+    Command::Help.button_ui(ui, standing, wishes);
 }

@@ -8,8 +8,9 @@ use latchwright_proof::hunt::{Hunt, hunt};
 use latchwright_session::Session;
 
 use crate::action::Action;
+use crate::command::{Command, Standing};
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 use crate::words;
 
 /// What the hunt found, of which state of the design.
@@ -21,11 +22,12 @@ pub struct TryView {
 /// The panel.
 pub fn try_ui(
     ui: &mut Ui,
-    session: &Session,
+    standing: &Standing<'_>,
     view: &mut ViewState,
     tried: &mut TryView,
     wishes: &mut Vec<Action>,
 ) {
+    let session = standing.session;
     let design = session.design();
     ScrollArea::vertical()
         .auto_shrink([false, false])
@@ -37,18 +39,10 @@ pub fn try_ui(
                 return;
             }
             shown_ui(ui, design, view);
-            opening_ui(ui, design, view);
+            opening_ui(ui, design, view, wishes);
             ui.horizontal_wrapped(|ui| {
-                if ui
-                    .button("Shuffle the dials")
-                    .on_hover_text("As a box stands on a shelf: every dial somewhere")
-                    .clicked()
-                {
-                    wishes.push(Action::Shuffle);
-                }
-                if ui.button("Slide").on_hover_text("Space bar").clicked() {
-                    wishes.push(Action::Slide);
-                }
+                Command::Shuffle.button_ui(ui, standing, wishes);
+                Command::Slide.button_ui(ui, standing, wishes);
             });
             ui.separator();
             eyes_ui(ui, view);
@@ -64,7 +58,7 @@ fn shown_ui(ui: &mut Ui, design: &Design, view: &ViewState) {
 }
 
 /// The nearest setting that opens, and the way there.
-fn opening_ui(ui: &mut Ui, design: &Design, view: &mut ViewState) {
+fn opening_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &mut Vec<Action>) {
     let marks = view.marks(design);
     let turns: Vec<(usize, i64)> = marks
         .iter()
@@ -93,10 +87,8 @@ fn opening_ui(ui: &mut Ui, design: &Design, view: &mut ViewState) {
         ui.label(format!("Turn dial {} by {marks} mark{s} {way}.", dial + 1));
     }
     if ui.button("Turn the dials there").clicked() {
-        view.pose.travel = 0.0;
-        for (dial, _) in turns {
-            view.set_mark(design, dial, design.digit(dial));
-        }
+        let marks = turns.iter().map(|(dial, _)| (*dial, design.digit(*dial)));
+        wishes.push(Action::Pose(PoseChange::Marks(marks.collect())));
     }
 }
 

@@ -4,16 +4,20 @@ use egui::{ComboBox, Id, RadioButton, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
 use latchwright_model::{Card, CardPaper, CardStyle, Language, Units};
 
-use crate::action::Action;
+use crate::action::{Action, Product};
+use crate::command::{Command, Standing};
+use crate::edit::{CardEdit, Edit};
 use crate::field::{self, Kind};
 use crate::theme;
+
+fn edit(edit: CardEdit) -> Action {
+    Action::Edit(Edit::Card(edit))
+}
 
 /// What stands on it.
 pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     if let Some(name) = field::text_ui(ui, "For", &card.recipient, "Name of the recipient") {
-        wishes.push(Action::edit("recipient", move |design| {
-            design.card.recipient = name;
-        }));
+        wishes.push(edit(CardEdit::Recipient(name)));
     }
     let why = "Age of the youngest who will live with the box: decides what small parts are asked";
     let age = f64::from(card.youngest);
@@ -25,15 +29,11 @@ pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
             reason = "parsed as a u32"
         )]
         let youngest = years as u32;
-        wishes.push(Action::edit("age of the youngest", move |design| {
-            design.card.youngest = youngest;
-        }));
+        wishes.push(edit(CardEdit::Youngest(youngest)));
     }
     greeting_ui(ui, card, wishes);
     if let Some(from) = field::text_ui(ui, "From", &card.from, "Your name") {
-        wishes.push(Action::edit("maker's name", move |design| {
-            design.card.from = from;
-        }));
+        wishes.push(edit(CardEdit::From(from)));
     }
     language_ui(ui, card, wishes);
     ui.label("Sheet");
@@ -47,9 +47,7 @@ pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
             .clicked()
             && card.paper != paper
         {
-            wishes.push(Action::edit("sheet of the card", move |design| {
-                design.card.paper = paper;
-            }));
+            wishes.push(edit(CardEdit::Paper(paper)));
         }
     }
     let mut shown = card.show_combination;
@@ -57,9 +55,7 @@ pub fn words_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
         .checkbox(&mut shown, "The combination stands on it")
         .changed()
     {
-        wishes.push(Action::edit("combination on the card", move |design| {
-            design.card.show_combination = shown;
-        }));
+        wishes.push(edit(CardEdit::ShowCombination(shown)));
     }
 }
 
@@ -73,9 +69,7 @@ fn language_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
                 for language in Language::ALL {
                     let on = language == card.language;
                     if ui.selectable_label(on, language.name()).clicked() && !on {
-                        wishes.push(Action::edit("language of the card", move |design| {
-                            design.card.language = language;
-                        }));
+                        wishes.push(edit(CardEdit::Language(language)));
                     }
                 }
             })
@@ -85,9 +79,7 @@ fn language_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     for style in CardStyle::ALL {
         let on = style == card.style;
         if ui.add(RadioButton::new(on, style.name())).clicked() && !on {
-            wishes.push(Action::edit("style of the card", move |design| {
-                design.card.style = style;
-            }));
+            wishes.push(edit(CardEdit::Style(style)));
         }
     }
 }
@@ -106,9 +98,7 @@ fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
     if response.lost_focus() {
         ui.data_mut(|data| data.remove::<String>(id));
         if text != card.greeting {
-            wishes.push(Action::edit("greeting", move |design| {
-                design.card.greeting = text;
-            }));
+            wishes.push(edit(CardEdit::Greeting(text)));
         }
     } else if response.changed() {
         ui.data_mut(|data| data.insert_temp(id, text));
@@ -116,12 +106,9 @@ fn greeting_ui(ui: &mut Ui, card: &Card, wishes: &mut Vec<Action>) {
 }
 
 /// Saving it, and what is to be said of it.
-pub fn save_ui(ui: &mut Ui, proven: bool, refused: bool, wishes: &mut Vec<Action>) {
+pub fn save_ui(ui: &mut Ui, standing: &Standing<'_>, proven: bool, wishes: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        let save = egui::Button::new("Save the card…");
-        if ui.add_enabled(!refused, save).clicked() {
-            wishes.push(Action::AskCardPath);
-        }
+        Command::SaveAs(Product::Card).button_ui(ui, standing, wishes);
         let words = "Print at 100 %, not “fit to page”.";
         ui.label(RichText::new(words).small().weak());
     });

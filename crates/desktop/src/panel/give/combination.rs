@@ -9,6 +9,8 @@ use latchwright_words::weakness_rule;
 
 use crate::action::Action;
 use crate::canvas::picture_ui;
+use crate::command::{Command, Standing};
+use crate::edit::Edit;
 use crate::theme;
 use crate::view_state::ViewState;
 
@@ -17,7 +19,13 @@ const LEAST_DISC: f32 = 84.0;
 const MOST_DISC: f32 = 128.0;
 
 /// Choosing and drawing.
-pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &mut Vec<Action>) {
+pub fn combination_ui(
+    ui: &mut Ui,
+    standing: &Standing<'_>,
+    view: &ViewState,
+    wishes: &mut Vec<Action>,
+) {
+    let design = standing.session.design();
     let marks: Vec<u32> = (0..design.dials.len())
         .map(|dial| design.digit(dial))
         .collect();
@@ -44,13 +52,7 @@ pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &m
         }
     });
     ui.horizontal_wrapped(|ui| {
-        if ui
-            .button("Draw one at random")
-            .on_hover_text("By the rules below, every good one as likely as any other")
-            .clicked()
-        {
-            wishes.push(Action::DrawCombination);
-        }
+        Command::DrawCombination.button_ui(ui, standing, wishes);
         let shown = view.marks(design);
         let differs = shown != marks;
         let button = egui::Button::new("Take what the dials show");
@@ -75,8 +77,8 @@ pub fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &m
 }
 
 /// The wish for this combination.
-pub fn take(marks: Vec<u32>) -> Action {
-    Action::edit("combination", move |design| design.combination = marks)
+fn take(marks: Vec<u32>) -> Action {
+    Action::Edit(Edit::Combination(marks))
 }
 
 /// How each disc goes into its knob, from the back.

@@ -5,12 +5,12 @@ mod combination;
 
 use egui::{CollapsingHeader, RichText, Ui, vec2};
 use latchwright_proof::Proof;
-use latchwright_session::Session;
 use latchwright_session::products::{Paper, Wanted};
 
 use super::column::column_ui;
 use super::page::page_ui;
 use crate::action::Action;
+use crate::command::Standing;
 use crate::pages::{Look, Pages};
 use crate::view_state::ViewState;
 
@@ -24,21 +24,34 @@ pub const CARD: Wanted = Wanted {
     correction: None,
 };
 
-/// The panel.
-pub fn give_ui(
-    ui: &mut Ui,
-    (session, proof): (&Session, &Proof),
-    (pages, look): (&Pages, &mut Look),
-    view: &ViewState,
-    wishes: &mut Vec<Action>,
-) {
+/// What the panel shows beside the open design.
+pub struct Given<'a> {
+    /// The open design, and which commands can be given.
+    pub standing: Standing<'a>,
+    /// Its proof.
+    pub proof: &'a Proof,
+    /// The card as it is set.
+    pub pages: &'a Pages,
+    /// How its dials stand.
+    pub view: &'a ViewState,
+}
+
+/// The panel; `look` says how the card is looked at.
+pub fn give_ui(ui: &mut Ui, given: &Given<'_>, look: &mut Look, wishes: &mut Vec<Action>) {
+    let Given {
+        standing,
+        proof,
+        pages,
+        view,
+    } = given;
+    let session = standing.session;
     let size = ui.available_size();
     let column = COLUMN.min(size.x * 0.55);
     ui.horizontal_top(|ui| {
         column_ui(ui, vec2(column, size.y), "give", |ui| {
             let design = session.design();
             heading(ui, "Combination", |ui| {
-                combination::combination_ui(ui, design, view, wishes);
+                combination::combination_ui(ui, standing, view, wishes);
             });
             heading(ui, "Setting it", |ui| combination::setting_ui(ui, design));
             heading(ui, "Card for the recipient", |ui| {
@@ -46,16 +59,9 @@ pub fn give_ui(
             });
         });
         ui.vertical(|ui| {
-            let refused = pages.refused(session.revision(), CARD).is_some();
-            card::save_ui(ui, session.proven_by(proof), refused, wishes);
-            page_ui(
-                ui,
-                session,
-                pages,
-                CARD,
-                look,
-                "The card as it will be printed",
-            );
+            card::save_ui(ui, standing, session.proven_by(proof), wishes);
+            let name = "The card as it will be printed";
+            page_ui(ui, session, pages, CARD, look, name);
         });
     });
 }

@@ -9,6 +9,7 @@ use latchwright_solids::part::Gauge;
 use latchwright_words::solids::reading_fault;
 
 use crate::action::Action;
+use crate::edit::{BenchEdit, Edit};
 use crate::theme;
 
 /// What was typed, by the name of its field.
@@ -88,8 +89,7 @@ fn take(
     };
     let printer =
         profile(&design.bench.printer, &readings).map_err(|fault| reading_fault(&fault))?;
-    wishes.push(Action::edit("what the gauge measured", move |design| {
-        design.bench.printer = printer;
-    }));
+    let edit = BenchEdit::Printer(Box::new(printer));
+    wishes.push(Action::Edit(Edit::Bench(edit)));
     Ok(())
 }

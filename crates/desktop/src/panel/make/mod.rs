@@ -6,9 +6,9 @@ mod parts;
 mod solid;
 
 use egui::{Align, Button, Layout, Ui};
-use latchwright_session::Session;
 
-use crate::action::Action;
+use crate::action::{Action, Product};
+use crate::command::{Command, Standing};
 use crate::pages::Pages;
 use crate::printed::Printed;
 
@@ -39,10 +39,10 @@ pub struct MakeView {
 /// The panel.
 pub fn make_ui(
     ui: &mut Ui,
-    session: &Session,
-    (pages, printed): (&Pages, &mut Printed),
+    standing: &Standing<'_>,
+    pages: &Pages,
+    printed: &mut Printed,
     view: &mut MakeView,
-    saving: bool,
     wishes: &mut Vec<Action>,
 ) {
     ui.horizontal(|ui| {
@@ -56,36 +56,16 @@ pub fn make_ui(
             }
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            save_ui(ui, view.making, saving, wishes);
+            let product = match view.making {
+                Making::Papers => Product::Papers,
+                Making::Parts => Product::Parts,
+            };
+            Command::SaveAs(product).button_ui(ui, standing, wishes);
         });
     });
+    let session = standing.session;
     match view.making {
         Making::Papers => papers::papers_ui(ui, session, pages, &mut view.papers),
         Making::Parts => parts::parts_ui(ui, session, printed, &mut view.parts, wishes),
-    }
-}
-
-/// All of it in one folder.
-fn save_ui(ui: &mut Ui, making: Making, saving: bool, wishes: &mut Vec<Action>) {
-    let (name, about) = match making {
-        Making::Papers => (
-            "Save all papers…",
-            "These papers, the card, and each part as SVG and DXF, in one folder",
-        ),
-        Making::Parts => (
-            "Save all parts…",
-            "A 3MF for each bed, an STL for each part, and a list of sizes, in one folder",
-        ),
-    };
-    let button = Button::new(if saving { "Saving…" } else { name });
-    if ui
-        .add_enabled(!saving, button)
-        .on_hover_text(about)
-        .clicked()
-    {
-        wishes.push(match making {
-            Making::Papers => Action::AskPapersPath,
-            Making::Parts => Action::AskPartsPath,
-        });
     }
 }

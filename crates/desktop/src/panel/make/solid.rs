@@ -46,7 +46,7 @@ pub fn solid_ui(ui: &mut Ui, session: &Session, printed: &mut Printed, view: &mu
         WidgetInfo::labeled(Role::Image, true, said)
     });
     let painter = ui.painter_at(rect);
-    let Some(picture) = printed.picture() else {
+    let Some((picture, texture)) = printed.picture() else {
         ui.put(
             Rect::from_center_size(rect.center(), Vec2::splat(32.0)),
             Spinner::new(),
@@ -54,7 +54,7 @@ pub fn solid_ui(ui: &mut Ui, session: &Session, printed: &mut Printed, view: &mu
         return;
     };
     let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-    painter.image(picture.texture.id(), rect, whole, egui::Color32::WHITE);
+    painter.image(texture.id(), rect, whole, egui::Color32::WHITE);
     if response.has_focus() {
         let line = Stroke::new(1.5, theme::ink(ui.ctx(), Ink::Movable));
         painter.rect_stroke(rect.shrink(1.0), 4.0, line, StrokeKind::Inside);
@@ -80,7 +80,7 @@ fn take_over(
     )]
     let pixels = |points: f32| (points * scale).round().clamp(1.0, 8192.0) as u32;
     let size = (pixels(rect.width()), pixels(rect.height()));
-    if let Some(picture) = printed.picture()
+    if let Some((picture, _)) = printed.picture()
         && view.view.fit
         && (picture.view.shown, picture.view.size) == (view.view.shown, view.view.size)
         && made.is_some()

@@ -8,14 +8,21 @@ use latchwright_session::report::grouped;
 
 use super::row::{self, Look, State};
 use super::{Shown, WANTED, track};
+use crate::action::Action;
 use crate::theme;
-use crate::view_state::{Listed, ViewState};
+use crate::view_state::{Listed, PoseChange, ViewState};
 
 /// Rows in sight.
 pub const ROWS: u128 = 6;
 
 /// The list: one stop of the Tab key, in which the arrow keys go from row to row.
-pub fn list_ui(ui: &mut Ui, shown: Shown<'_>, look: &Look, view: &mut ViewState) {
+pub fn list_ui(
+    ui: &mut Ui,
+    shown: Shown<'_>,
+    look: &Look,
+    view: &mut ViewState,
+    wishes: &mut Vec<Action>,
+) {
     let count = shown.ranked.count(view.listed.filter);
     if count == 0 {
         none_ui(ui, shown, view);
@@ -47,9 +54,11 @@ pub fn list_ui(ui: &mut Ui, shown: Shown<'_>, look: &Look, view: &mut ViewState)
     let named = name(shown, &view.listed, count, &mut marks);
     list.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, &named));
     if turn {
-        view.set_marks(shown.design, &marks);
+        wishes.push(Action::Pose(PoseChange::all(&marks)));
     }
-    rows_ui(ui, &list, lines, shown, look, view);
+    if let Some(change) = rows_ui(ui, &list, lines, shown, look, view) {
+        wishes.push(Action::Pose(change));
+    }
 }
 
 /// What the list is, and the row that the keys are at, whose marks are left in `marks`.
@@ -84,7 +93,7 @@ fn frame(ui: &Ui, rect: Rect) {
     ui.painter().rect(rect, 3.0, ground, edge, inside);
 }
 
-/// Each row in sight; a click turns the dials there.
+/// Each row in sight; where the dials are turned by a click on one.
 fn rows_ui(
     ui: &Ui,
     list: &Response,
@@ -92,7 +101,7 @@ fn rows_ui(
     shown: Shown<'_>,
     look: &Look,
     view: &mut ViewState,
-) {
+) -> Option<PoseChange> {
     let count = shown.ranked.count(view.listed.filter);
     let mut chosen = None;
     let mut marks = Vec::new();
@@ -117,14 +126,13 @@ fn rows_ui(
         let named = format!("{which} of {of}: {said}");
         response.widget_info(|| WidgetInfo::selected(Role::Button, true, state.shown, &named));
         if response.clicked() {
-            chosen = Some((number, setting.marks.to_vec()));
+            chosen = Some((number, PoseChange::all(setting.marks)));
         }
     }
-    if let Some((number, marks)) = chosen {
-        view.listed.at = number;
-        list.request_focus();
-        view.set_marks(shown.design, &marks);
-    }
+    let (number, change) = chosen?;
+    view.listed.at = number;
+    list.request_focus();
+    Some(change)
 }
 
 /// Goes from row to row by the keys; whether the dials are to be turned.

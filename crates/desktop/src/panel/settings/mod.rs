@@ -14,9 +14,10 @@ use latchwright_proof::{Proof, Ranked, Verdict};
 use latchwright_words::{grouped, setting_error};
 
 use self::row::Look;
+use crate::action::Action;
 use crate::field;
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 
 /// What can be listed, and what it is called.
 const WANTED: [(Filter, &str); 4] = [
@@ -43,7 +44,13 @@ struct Shown<'a> {
 }
 
 /// The list, and what finds a setting in it.
-pub fn settings_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewState) {
+pub fn settings_ui(
+    ui: &mut Ui,
+    design: &Design,
+    proof: &Proof,
+    view: &mut ViewState,
+    wishes: &mut Vec<Action>,
+) {
     CollapsingHeader::new("Every setting")
         .default_open(true)
         .show_unindented(ui, |ui| {
@@ -58,8 +65,8 @@ pub fn settings_ui(ui: &mut Ui, design: &Design, proof: &Proof, view: &mut ViewS
             };
             filter_ui(ui, &ranked, view);
             let look = Look::of(ui, design);
-            find_ui(ui, shown, &look, view);
-            list::list_ui(ui, shown, &look, view);
+            find_ui(ui, shown, &look, view, wishes);
+            list::list_ui(ui, shown, &look, view, wishes);
             number_ui(ui, &ranked, view);
         });
 }
@@ -87,7 +94,13 @@ fn filter_ui(ui: &mut Ui, ranked: &Ranked<'_>, view: &mut ViewState) {
 }
 
 /// The field for labels, and the setting that was typed.
-fn find_ui(ui: &mut Ui, shown: Shown<'_>, look: &Look, view: &mut ViewState) {
+fn find_ui(
+    ui: &mut Ui,
+    shown: Shown<'_>,
+    look: &Look,
+    view: &mut ViewState,
+    wishes: &mut Vec<Action>,
+) {
     let id = Id::unique("find a setting");
     let response = ui
         .horizontal(|ui| {
@@ -125,7 +138,7 @@ fn find_ui(ui: &mut Ui, shown: Shown<'_>, look: &Look, view: &mut ViewState) {
             }
             let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
             if found_ui(ui, shown, look, &marks, view) || entered {
-                view.set_marks(shown.design, &marks);
+                wishes.push(Action::Pose(PoseChange::all(&marks)));
             }
         }
     }

@@ -3,7 +3,7 @@
 use egui::Ui;
 use latchwright_model::Size;
 use latchwright_model::change::{BoardSize, HoleSize};
-use latchwright_model::{Bench, Board, Design, HoleReading, Paper, Units};
+use latchwright_model::{Board, Design, HoleReading, Paper, Units};
 use latchwright_session::units;
 
 use super::list::{Entry, pick_next, pick_none, pick_ui};
@@ -12,6 +12,7 @@ use super::rows::{self, Row, rows_ui, size_ui};
 use super::wood::{choice_ui, stock_ui};
 use super::{note_ui, part_ui};
 use crate::action::Action;
+use crate::edit::{BenchEdit, Edit};
 use crate::field::{self, Kind};
 
 /// Everything that lies ready.
@@ -69,9 +70,7 @@ fn bits_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         let name = format!("Bit {}", index + 1);
         let of = (Kind::Length, Size::Bit(index), "Its diameter");
         of_entry(ui, design, &name, of, wishes);
-        take_away_ui(ui, "bits", &name, wishes, move |design| {
-            remove(&mut design.bench.bits, index);
-        });
+        take_away_ui(ui, "bits", BenchEdit::TakeBit(index), wishes);
     }
     let why = "Type the diameter of a bit that you have and it joins the others";
     if let Some(bit) = field::new_number_ui(ui, "New bit", Kind::Length, design.units, why) {
@@ -82,49 +81,31 @@ fn bits_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             return;
         }
         pick_none(ui, "bits");
-        wishes.push(Action::edit("add a bit", move |design| {
-            let bits = &mut design.bench.bits;
-            let at = bits.iter().position(|other| *other > bit);
-            bits.insert(at.unwrap_or(bits.len()), bit);
-        }));
-    }
-}
-
-pub(super) fn remove<T>(list: &mut Vec<T>, index: usize) {
-    if index < list.len() {
-        list.remove(index);
+        wishes.push(Action::Edit(Edit::Bench(BenchEdit::AddBit(bit))));
     }
 }
 
 /// "Take bit 3 away".
-pub(super) fn take_away_ui(
-    ui: &mut Ui,
-    list: &str,
-    name: &str,
-    wishes: &mut Vec<Action>,
-    change: impl FnOnce(&mut Design) + 'static,
-) {
-    let name = name.to_lowercase();
-    if ui.button(format!("Take {name} away")).clicked() {
+pub(super) fn take_away_ui(ui: &mut Ui, list: &str, edit: BenchEdit, wishes: &mut Vec<Action>) {
+    let edit = Edit::Bench(edit);
+    if ui.button(edit.button()).clicked() {
         pick_none(ui, list);
-        wishes.push(Action::edit(format!("take {name} away"), change));
+        wishes.push(Action::Edit(edit));
     }
 }
 
-/// "Add a board", which is then chosen.
-fn add_ui<T: 'static>(
+/// "Add a board", which is then chosen; there are `count` of them so far.
+pub(super) fn add_ui(
     ui: &mut Ui,
-    (list, what): (&str, &str),
-    of: &[T],
-    new: T,
+    list: &str,
+    count: usize,
+    edit: BenchEdit,
     wishes: &mut Vec<Action>,
-    place: fn(&mut Bench) -> &mut Vec<T>,
 ) {
-    if ui.button(format!("Add a {what}")).clicked() {
-        pick_next(ui, list, of.len());
-        wishes.push(Action::edit(format!("add a {what}"), move |design| {
-            place(&mut design.bench).push(new);
-        }));
+    let edit = Edit::Bench(edit);
+    if ui.button(edit.button()).clicked() {
+        pick_next(ui, list, count);
+        wishes.push(Action::Edit(edit));
     }
 }
 
@@ -154,9 +135,8 @@ fn boards_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         thickness: design.body.thickness,
         ..Board::default()
     });
-    add_ui(ui, ("boards", "board"), boards, new, wishes, |bench| {
-        &mut bench.boards
-    });
+    let count = boards.len();
+    add_ui(ui, "boards", count, BenchEdit::AddBoard(new), wishes);
 }
 
 /// "2 × white oak, 1200 × 150 × 12 mm".
@@ -179,14 +159,8 @@ fn board_name(board: &Board, units: Units) -> String {
 fn board_ui(ui: &mut Ui, design: &Design, index: usize, board: &Board, wishes: &mut Vec<Action>) {
     let name = format!("Board {}", index + 1);
     if let Some(wood) = stock_ui(ui, &format!("{name} wood"), &board.wood, design) {
-        wishes.push(Action::edit(
-            format!("{} wood", name.to_lowercase()),
-            move |design| {
-                if let Some(board) = design.bench.boards.get_mut(index) {
-                    board.wood = wood;
-                }
-            },
-        ));
+        let edit = BenchEdit::BoardWood { board: index, wood };
+        wishes.push(Action::Edit(Edit::Bench(edit)));
     }
     for (what, size, why) in [
         ("length", BoardSize::Length, "Along the grain"),
@@ -202,9 +176,7 @@ fn board_ui(ui: &mut Ui, design: &Design, index: usize, board: &Board, wishes: &
         "How many of this size",
     );
     of_entry(ui, design, &format!("{name} pieces"), of, wishes);
-    take_away_ui(ui, "boards", &name, wishes, move |design| {
-        remove(&mut design.bench.boards, index);
-    });
+    take_away_ui(ui, "boards", BenchEdit::TakeBoard(index), wishes);
 }
 
 fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
@@ -232,9 +204,7 @@ fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         &papers,
         name,
     ) {
-        wishes.push(Action::edit("sheet for papers", move |design| {
-            design.bench.paper = paper;
-        }));
+        wishes.push(Action::Edit(Edit::Bench(BenchEdit::Paper(paper))));
     }
     let parts = |parts: u32| match parts {
         8 => "eighths",
@@ -253,9 +223,7 @@ fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         parts,
     );
     if let Some(fraction) = rule {
-        wishes.push(Action::edit("inches on papers", move |design| {
-            design.bench.fraction = fraction;
-        }));
+        wishes.push(Action::Edit(Edit::Bench(BenchEdit::Fraction(fraction))));
     }
 }
 
@@ -291,9 +259,7 @@ fn holes_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             let of = (Kind::Length, Size::Hole(index, size), why);
             of_entry(ui, design, &format!("{name} {what}"), of, wishes);
         }
-        take_away_ui(ui, "holes", &name, wishes, move |design| {
-            remove(&mut design.bench.printer.holes, index);
-        });
+        take_away_ui(ui, "holes", BenchEdit::TakeReading(index), wishes);
     }
     // a little larger than the largest, off by as much
     let new = holes.last().map_or(
@@ -306,7 +272,6 @@ fn holes_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
             ..*last
         },
     );
-    add_ui(ui, ("holes", "reading"), holes, new, wishes, |bench| {
-        &mut bench.printer.holes
-    });
+    let count = holes.len();
+    add_ui(ui, "holes", count, BenchEdit::AddReading(new), wishes);
 }

@@ -7,6 +7,7 @@ use super::caption;
 use super::rows::{self, rows_ui};
 use super::wood::{self, choice_ui};
 use crate::action::Action;
+use crate::edit::Edit;
 
 /// Everything about the box.
 pub fn body_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
@@ -25,9 +26,7 @@ pub fn body_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         &corners,
         corner_name,
     ) {
-        wishes.push(Action::edit("corners", move |design| {
-            design.body.corner = corner;
-        }));
+        wishes.push(Action::Edit(Edit::Corners(corner)));
     }
     caption(ui, "Floor");
     rows_ui(ui, design, rows::FLOOR, wishes);
@@ -56,14 +55,13 @@ fn lid_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     };
     let why = "A band is cut off the glued-up box, so that lid and box match";
     if let Some(banded) = choice_ui(ui, ("Lid", why), banded, &[false, true], name) {
-        wishes.push(Action::edit("lid", move |design| {
-            design.body.lid = if banded {
-                // a hand's hold on it, and deeper than the groove for the plate
-                LidKind::Band { height: 20.0 }
-            } else {
-                LidKind::Plate
-            };
-        }));
+        let lid = if banded {
+            // a hand's hold on it, and deeper than the groove for the plate
+            LidKind::Band { height: 20.0 }
+        } else {
+            LidKind::Plate
+        };
+        wishes.push(Action::Edit(Edit::Lid(lid)));
     }
     rows_ui(ui, design, rows::BAND, wishes);
 }

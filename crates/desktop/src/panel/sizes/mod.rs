@@ -12,6 +12,7 @@ use egui::{CollapsingHeader, RichText, ScrollArea, Ui};
 use latchwright_session::Session;
 
 use crate::action::Action;
+use crate::edit::Edit;
 use crate::field;
 use crate::view_state::ViewState;
 
@@ -26,7 +27,7 @@ pub fn sizes_ui(ui: &mut Ui, session: &Session, view: &mut ViewState, wishes: &m
             if let Some(title) =
                 field::text_ui(ui, "Title", &design.title, "What you call this box")
             {
-                wishes.push(Action::edit("title", move |design| design.title = title));
+                wishes.push(Action::Edit(Edit::Title(title)));
             }
             ui.add_space(4.0);
             groups_ui(ui, session, view, wishes);

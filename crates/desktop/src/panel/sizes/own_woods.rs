@@ -1,14 +1,15 @@
 //! Woods that the maker has measured.
 
 use egui::Ui;
+use latchwright_model::Design;
 use latchwright_model::Size;
 use latchwright_model::change::WoodSize;
-use latchwright_model::{Design, OwnWood};
 
-use super::bench::{of_entry, remove, take_away_ui};
-use super::list::{Entry, pick_next, pick_ui};
+use super::bench::{add_ui, of_entry, take_away_ui};
+use super::list::{Entry, pick_ui};
 use super::note_ui;
 use crate::action::Action;
+use crate::edit::{BenchEdit, Edit};
 use crate::field::{self, Kind};
 
 /// All of them, and the one that is chosen.
@@ -29,28 +30,7 @@ pub fn woods_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     if let Some(index) = pick_ui(ui, "woods", &entries) {
         wood_ui(ui, design, index, wishes);
     }
-    if ui.button("Add a wood").clicked() {
-        pick_next(ui, "woods", woods.len());
-        wishes.push(Action::edit("add a wood", |design| {
-            let name = free_name(&design.own_woods);
-            design.own_woods.push(OwnWood {
-                name,
-                ..OwnWood::default()
-            });
-        }));
-    }
-}
-
-/// A name that no wood of the maker's has yet.
-fn free_name(woods: &[OwnWood]) -> String {
-    let taken = |name: &str| woods.iter().any(|wood| wood.name == name);
-    (1..=woods.len() + 1)
-        .map(|number| match number {
-            1 => "my wood".to_owned(),
-            _ => format!("my wood {number}"),
-        })
-        .find(|name| !taken(name))
-        .unwrap_or_default()
+    add_ui(ui, "woods", woods.len(), BenchEdit::AddWood, wishes);
 }
 
 fn wood_ui(ui: &mut Ui, design: &Design, index: usize, wishes: &mut Vec<Action>) {
@@ -60,9 +40,10 @@ fn wood_ui(ui: &mut Ui, design: &Design, index: usize, wishes: &mut Vec<Action>)
     let name = format!("Wood {}", index + 1);
     let hint = "What plate, slider and sides call it";
     if let Some(text) = field::text_ui(ui, &format!("{name} name"), &wood.name, hint) {
-        wishes.push(Action::edit("name of a wood", move |design| {
-            rename(design, index, &text);
-        }));
+        wishes.push(Action::Edit(Edit::Bench(BenchEdit::RenameWood {
+            wood: index,
+            name: text,
+        })));
     }
     for (what, size, why) in [
         (
@@ -79,16 +60,5 @@ fn wood_ui(ui: &mut Ui, design: &Design, index: usize, wishes: &mut Vec<Action>)
         let of = (Kind::Ratio, Size::Wood(index, size), why);
         of_entry(ui, design, &format!("{name} {what}"), of, wishes);
     }
-    take_away_ui(ui, "woods", &name, wishes, move |design| {
-        remove(&mut design.own_woods, index);
-    });
-}
-
-/// Parts that are made of this wood go along.
-fn rename(design: &mut Design, index: usize, to: &str) {
-    let Some(wood) = design.own_woods.get_mut(index) else {
-        return;
-    };
-    let from = std::mem::replace(&mut wood.name, to.to_owned());
-    super::wood::rename(design, &from, to);
+    take_away_ui(ui, "woods", BenchEdit::TakeWood(index), wishes);
 }

@@ -6,6 +6,7 @@ use latchwright_model::Size;
 use latchwright_model::change::{AirSize, BenchSize, BodySize, DialSize, LatchSize};
 
 use crate::action::Action;
+use crate::edit::Edit;
 use crate::field::{self, Kind};
 
 /// A number of the design, `S` its address or, for a number of each dial, the part of it that is
@@ -49,8 +50,10 @@ pub fn size_ui(
         return;
     };
     if let Some(value) = field::number_ui(ui, name, now, kind, design.units, why) {
-        wishes.push(Action::edit(name.to_lowercase(), move |design| {
-            size.set(design, value);
+        wishes.push(Action::Edit(Edit::Number {
+            name: name.to_owned(),
+            size,
+            value,
         }));
     }
 }

@@ -5,6 +5,7 @@ use latchwright_model::wood::{find_wood, own_wood, wood_names};
 use latchwright_model::{Design, Grain, Material, Sawn};
 
 use crate::action::Action;
+use crate::edit::{Edit, MadeOf};
 
 fn grain_name(grain: Grain) -> &'static str {
     match grain {
@@ -97,33 +98,23 @@ const GRAIN: [Grain; 2] = [Grain::AlongX, Grain::AlongY];
 pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     let plate = &design.plate;
     if let Some(wood) = wood_ui(ui, "Plate wood", &plate.wood, design) {
-        wishes.push(Action::edit("plate wood", move |design| {
-            design.plate.wood = wood;
-        }));
+        wishes.push(Action::Edit(Edit::PlateWood(wood)));
     }
     if let Some(sawn) = choice_ui(ui, ("Plate cut", CUT), plate.sawn, &SAWN, sawn_name) {
-        wishes.push(Action::edit("plate cut", move |design| {
-            design.plate.sawn = sawn;
-        }));
+        wishes.push(Action::Edit(Edit::PlateCut(sawn)));
     }
     if let Some(grain) = choice_ui(ui, ("Plate grain", FIBRES), plate.grain, &GRAIN, grain_name) {
-        wishes.push(Action::edit("plate grain", move |design| {
-            design.plate.grain = grain;
-        }));
+        wishes.push(Action::Edit(Edit::PlateGrain(grain)));
     }
 }
 
 /// Wood and cut of the sides; their grain runs along their length.
 pub fn sides_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     if let Some(wood) = wood_ui(ui, "Side wood", &design.body.wood, design) {
-        wishes.push(Action::edit("side wood", move |design| {
-            design.body.wood = wood;
-        }));
+        wishes.push(Action::Edit(Edit::SideWood(wood)));
     }
     if let Some(sawn) = choice_ui(ui, ("Side cut", CUT), design.body.sawn, &SAWN, sawn_name) {
-        wishes.push(Action::edit("side cut", move |design| {
-            design.body.sawn = sawn;
-        }));
+        wishes.push(Action::Edit(Edit::SideCut(sawn)));
     }
 }
 
@@ -134,46 +125,14 @@ pub fn stock_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<S
     species_ui(ui, name, now, design, &SHEETS, sheet)
 }
 
-/// Where a material stands in a design.
-type Place = fn(&mut Design) -> &mut Material;
-
 /// What the slider is made of.
 pub fn slider_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
-    material_ui(ui, "Slider", &design.slider.material, design, wishes, |d| {
-        &mut d.slider.material
-    });
+    material_ui(ui, MadeOf::Slider, design, wishes);
 }
 
 /// What the floor is made of.
 pub fn floor_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
-    material_ui(
-        ui,
-        "Floor",
-        &design.body.floor.material,
-        design,
-        wishes,
-        |d| &mut d.body.floor.material,
-    );
-}
-
-/// Every part that is made of the wood `from` is made of `to`.
-pub fn rename(design: &mut Design, from: &str, to: &str) {
-    let boards = design.bench.boards.iter_mut().map(|board| &mut board.wood);
-    let names = [&mut design.plate.wood, &mut design.body.wood]
-        .into_iter()
-        .chain(boards)
-        .chain(species(&mut design.slider.material))
-        .chain(species(&mut design.body.floor.material));
-    for name in names.filter(|name| name.as_str() == from) {
-        to.clone_into(name);
-    }
-}
-
-fn species(material: &mut Material) -> Option<&mut String> {
-    match material {
-        Material::Wood { species, .. } => Some(species),
-        _ => None,
-    }
+    material_ui(ui, MadeOf::Floor, design, wishes);
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -230,27 +189,13 @@ impl Stuff {
 }
 
 /// What a part is made of; solid wood starts as the plate's.
-fn material_ui(
-    ui: &mut Ui,
-    part: &str,
-    material: &Material,
-    design: &Design,
-    wishes: &mut Vec<Action>,
-    place: Place,
-) {
-    let title = |what: &str| format!("{part} {what}");
-    let stuff = Stuff::of(material);
-    if let Some(stuff) = choice_ui(
-        ui,
-        (&title("material"), STUFF),
-        stuff,
-        &Stuff::ALL,
-        Stuff::name,
-    ) {
-        let label = title("material").to_lowercase();
-        wishes.push(Action::edit(label, move |design| {
-            *place(design) = stuff.material(design);
-        }));
+fn material_ui(ui: &mut Ui, part: MadeOf, design: &Design, wishes: &mut Vec<Action>) {
+    let title = |what: &str| format!("{} {what}", part.name());
+    let material = part.material(design);
+    let (name, stuff) = (title("material"), Stuff::of(material));
+    if let Some(stuff) = choice_ui(ui, (&name, STUFF), stuff, &Stuff::ALL, Stuff::name) {
+        let material = stuff.material(design);
+        wishes.push(Action::Edit(Edit::Material(part, material)));
     }
     let Material::Wood {
         species,
@@ -261,13 +206,12 @@ fn material_ui(
         return;
     };
     let set = |species: String, sawn, grain| {
-        Action::edit(title("wood").to_lowercase(), move |design: &mut Design| {
-            *place(design) = Material::Wood {
-                species,
-                sawn,
-                grain,
-            };
-        })
+        let wood = Material::Wood {
+            species,
+            sawn,
+            grain,
+        };
+        Action::Edit(Edit::SolidWood(part, wood))
     };
     if let Some(wood) = wood_ui(ui, &title("wood"), species, design) {
         wishes.push(set(wood, *sawn, *grain));

@@ -3,8 +3,9 @@
 use egui::{ComboBox, RichText, Ui};
 use latchwright_model::{Design, Dial, Labels};
 
-use super::Target;
+use super::edit;
 use crate::action::Action;
+use crate::edit::{DialEdit, Edit, LabelKind, Target};
 use crate::field;
 
 /// Marks whose labels are looked through.
@@ -24,14 +25,8 @@ pub(super) fn opens_at_ui(
     let Some(mark) = field::word_ui(ui, "Opens at", &now, why, marked) else {
         return;
     };
-    wishes.push(Action::edit(of.label("combination"), move |design| {
-        if design.combination.len() <= of.dial {
-            design.combination.resize(of.dial + 1, 0);
-        }
-        if let Some(digit) = design.combination.get_mut(of.dial) {
-            *digit = mark;
-        }
-    }));
+    let dial = of.dial;
+    wishes.push(Action::Edit(Edit::Digit { dial, mark }));
 }
 
 /// The mark with this label, or why there is none.
@@ -50,59 +45,12 @@ fn mark(dial: &Dial, text: &str) -> Result<u32, String> {
         })
 }
 
-#[derive(Clone, Copy, PartialEq)]
-enum Kinds {
-    Digits,
-    Letters,
-    Words,
-    Pictures,
-}
-
-impl Kinds {
-    const ALL: [(Self, &'static str); 4] = [
-        (Self::Digits, "figures"),
-        (Self::Letters, "letters"),
-        (Self::Words, "words"),
-        (Self::Pictures, "pictures"),
-    ];
-
-    fn of(labels: &Labels) -> Self {
-        match labels {
-            Labels::Digits => Self::Digits,
-            Labels::Letters => Self::Letters,
-            Labels::Words(_) => Self::Words,
-            Labels::Pictures(_) => Self::Pictures,
-        }
-    }
-
-    fn labels(self, dial: &Dial) -> Labels {
-        let plain = |labels: &Labels| {
-            (0..dial.positions.min(360))
-                .map(|mark| labels.label(mark, dial.positions))
-                .collect()
-        };
-        match self {
-            Self::Digits => Labels::Digits,
-            Self::Letters => Labels::Letters,
-            Self::Words => Labels::Words(plain(&dial.labels)),
-            Self::Pictures => Labels::Pictures(
-                latchwright_drawing::PICTURES
-                    .iter()
-                    .cycle()
-                    .take(dial.positions.min(12) as usize)
-                    .map(|name| (*name).to_owned())
-                    .collect(),
-            ),
-        }
-    }
-}
-
 /// What is written at the marks.
 pub(super) fn labels_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
-    let now = Kinds::of(&dial.labels);
+    let now = LabelKind::of(&dial.labels);
     let mut chosen = now;
     let label = ui.label("Labels");
-    let word = Kinds::ALL
+    let word = LabelKind::ALL
         .iter()
         .find(|(kind, _)| *kind == now)
         .map_or("", |(_, word)| word);
@@ -110,16 +58,14 @@ pub(super) fn labels_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<A
         .selected_text(word)
         .width(ui.available_width() - 8.0)
         .show_ui(ui, |ui| {
-            for (kind, word) in Kinds::ALL {
+            for (kind, word) in LabelKind::ALL {
                 ui.selectable_value(&mut chosen, kind, word);
             }
         })
         .response
         .labelled_by(label.id);
     if chosen != now {
-        of.edit("labels", wishes, move |dial| {
-            dial.labels = chosen.labels(dial);
-        });
+        wishes.push(edit(of, DialEdit::LabelKind(chosen)));
     }
     let (Labels::Words(words) | Labels::Pictures(words)) = &dial.labels else {
         return;
@@ -127,10 +73,7 @@ pub(super) fn labels_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<A
     let hint = "one a mark, with commas between";
     if let Some(text) = field::text_ui(ui, "Label words", &words.join(", "), hint) {
         let words: Vec<String> = text.split(',').map(|word| word.trim().to_owned()).collect();
-        of.edit("labels", wishes, move |dial| match &mut dial.labels {
-            Labels::Words(old) | Labels::Pictures(old) => old.clone_from(&words),
-            Labels::Digits | Labels::Letters => {}
-        });
+        wishes.push(edit(of, DialEdit::LabelWords(words)));
     }
     if matches!(dial.labels, Labels::Pictures(_)) {
         let known = latchwright_drawing::PICTURES.join(", ");

@@ -5,7 +5,6 @@ mod order;
 mod slots;
 
 use egui::{RichText, Ui};
-use latchwright_model::Size;
 use latchwright_model::change::DialSize;
 use latchwright_model::{Design, Dial, PinMake};
 
@@ -13,6 +12,7 @@ use super::rows::{self, DISC, KNOB, PIN, PLACE, Row, SHAFT};
 use super::wood::choice_ui;
 use super::{caption, part_ui};
 use crate::action::Action;
+use crate::edit::{DialEdit, DialNumber, Edit, Target};
 use crate::field::{self, Kind};
 use crate::view_state::ViewState;
 
@@ -47,9 +47,13 @@ fn dial_ui(
     dial_rows_ui(ui, design, PLACE, own, wishes);
     part_ui(ui, "Marks and labels", false, |ui| {
         labels::opens_at_ui(ui, design, dial, own, wishes);
-        let why = "Marks round the dial; a multiple of the key's sides";
-        let row = (Kind::Count, why);
-        of.size_ui(ui, design, "Positions", row, Size::Positions, wishes);
+        let row = NumberRow {
+            name: "Positions",
+            kind: Kind::Count,
+            number: DialNumber::Positions,
+            why: "Marks round the dial; a multiple of the key's sides",
+        };
+        number_ui(ui, design, of, &row, wishes);
         labels::labels_ui(ui, dial, of, wishes);
     });
     part_ui(ui, "Disc and slots", true, |ui| {
@@ -61,9 +65,13 @@ fn dial_ui(
         pin_make_ui(ui, dial, of, wishes);
     });
     part_ui(ui, "Key, shaft and bore", false, |ui| {
-        let why = "Flats of the post that joins knob and disc";
-        let row = (Kind::Count, why);
-        of.size_ui(ui, design, "Key sides", row, Size::KeySides, wishes);
+        let row = NumberRow {
+            name: "Key sides",
+            kind: Kind::Count,
+            number: DialNumber::KeySides,
+            why: "Flats of the post that joins knob and disc",
+        };
+        number_ui(ui, design, of, &row, wishes);
         dial_rows_ui(ui, design, SHAFT, of, wishes);
     });
     part_ui(ui, "Knob", false, |ui| {
@@ -86,61 +94,50 @@ fn pin_make_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
     };
     let why = "What it bears where it leaves its finger; a print standing up is weakest there";
     if let Some(make) = choice_ui(ui, ("Pin make", why), dial.pin.make, &makes, name) {
-        of.edit("pin make", wishes, move |dial| dial.pin.make = make);
+        wishes.push(edit(of, DialEdit::PinMake(make)));
     }
 }
 
-/// Which dials a change is for.
-#[derive(Clone, Copy)]
-struct Target {
-    dial: usize,
-    all: bool,
+/// The wish to change these dials.
+fn edit(of: Target, edit: DialEdit) -> Action {
+    Action::Edit(Edit::Dial(of, edit))
 }
 
-impl Target {
-    fn covers(self, dial: usize) -> bool {
-        self.all || dial == self.dial
-    }
+/// What a number's row is called, what it means, and why it matters.
+struct NumberRow<'a> {
+    name: &'a str,
+    kind: Kind,
+    number: DialNumber,
+    why: &'a str,
+}
 
-    fn label(self, what: &str) -> String {
-        if self.all {
-            format!("{what} of all dials")
-        } else {
-            format!("{what} of dial {}", self.dial + 1)
-        }
-    }
-
-    fn edit(self, what: &str, wishes: &mut Vec<Action>, change: impl Fn(&mut Dial) + 'static) {
-        wishes.push(Action::edit(self.label(what), move |design| {
-            for (index, dial) in design.dials.iter_mut().enumerate() {
-                if self.covers(index) {
-                    change(dial);
-                }
-            }
-        }));
-    }
-
-    /// A row for a number; `size` says where it stands on the dial of a number.
-    fn size_ui(
-        self,
-        ui: &mut Ui,
-        design: &Design,
-        name: &str,
-        (kind, why): (Kind, &str),
-        size: impl Fn(usize) -> Size + 'static,
-        wishes: &mut Vec<Action>,
-    ) {
-        let Some(now) = size(self.dial).get(design) else {
-            return;
-        };
-        if let Some(value) = field::number_ui(ui, name, now, kind, design.units, why) {
-            let label = self.label(&name.to_lowercase());
-            wishes.push(Action::edit(label, move |design| {
-                for dial in (0..design.dials.len()).filter(|dial| self.covers(*dial)) {
-                    size(dial).set(design, value);
-                }
-            }));
-        }
+/// A row for a number of these dials, where they have it.
+fn number_ui(
+    ui: &mut Ui,
+    design: &Design,
+    of: Target,
+    row: &NumberRow<'_>,
+    wishes: &mut Vec<Action>,
+) {
+    let Some(now) = row.number.of(of.dial).get(design) else {
+        return;
+    };
+    let NumberRow {
+        name,
+        kind,
+        number,
+        why,
+    } = *row;
+    if let Some(value) = field::number_ui(ui, name, now, kind, design.units, why) {
+        let name = name.to_owned();
+        wishes.push(edit(
+            of,
+            DialEdit::Number {
+                name,
+                number,
+                value,
+            },
+        ));
     }
 }
 
@@ -158,8 +155,14 @@ fn dial_rows_ui(
             size,
             why,
         } = *row;
-        let size = move |dial| Size::Dial(dial, size);
-        of.size_ui(ui, design, name, (kind, why), size, wishes);
+        let number = DialNumber::Size(size);
+        let row = NumberRow {
+            name,
+            kind,
+            number,
+            why,
+        };
+        number_ui(ui, design, of, &row, wishes);
     }
 }
 
@@ -175,8 +178,6 @@ fn combination_ui(ui: &mut Ui, design: &Design, view: &ViewState, wishes: &mut V
     let same = marks == design.combination;
     let button = egui::Button::new("Take what the dials show as combination");
     if ui.add_enabled(!same, button).clicked() {
-        wishes.push(Action::edit("combination", move |design| {
-            design.combination = marks;
-        }));
+        wishes.push(Action::Edit(Edit::Combination(marks)));
     }
 }

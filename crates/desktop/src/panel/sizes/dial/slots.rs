@@ -1,12 +1,12 @@
 //! The slots of a disc.
 
 use egui::Ui;
-use latchwright_model::Size;
 use latchwright_model::change::SlotSize;
-use latchwright_model::{Design, Dial, Slot};
+use latchwright_model::{Design, Dial};
 
-use super::Target;
+use super::{NumberRow, edit, number_ui};
 use crate::action::Action;
+use crate::edit::{DialEdit, DialNumber, Target};
 use crate::field::Kind;
 
 /// Slots of one disc that are shown.
@@ -44,24 +44,20 @@ pub(super) fn slots_ui(
         };
         for (what, size, why) in ROWS {
             let title = format!("{name} {what}");
-            let size = move |dial| Size::Slot(dial, number, size);
-            of.size_ui(ui, design, &title, (Kind::Length, why), size, wishes);
+            let row = NumberRow {
+                name: &title,
+                kind: Kind::Length,
+                number: DialNumber::Slot(number, size),
+                why,
+            };
+            number_ui(ui, design, of, &row, wishes);
         }
         if !true_one {
             other_slot_ui(ui, design, number, of, wishes);
         }
     }
     if ui.button("Add a blind slot").clicked() {
-        of.edit("add a blind slot", wishes, |dial| {
-            let width = dial.disc.slots.first().map_or(9.0, |slot| slot.width);
-            let mark = i64::from(dial.positions / 2);
-            dial.disc.slots.push(Slot {
-                mark,
-                width,
-                depth: 2.0,
-                lead_in: 0.0,
-            });
-        });
+        wishes.push(edit(of, DialEdit::AddBlindSlot));
     }
 }
 
@@ -72,15 +68,14 @@ fn other_slot_ui(
     of: Target,
     wishes: &mut Vec<Action>,
 ) {
-    let title = format!("Slot {} steps on", number + 1);
-    let row = (Kind::Count, "Marks clockwise from the true slot");
-    let size = move |dial| Size::SlotMark(dial, number);
-    of.size_ui(ui, design, &title, row, size, wishes);
+    let row = NumberRow {
+        name: &format!("Slot {} steps on", number + 1),
+        kind: Kind::Count,
+        number: DialNumber::SlotMark(number),
+        why: "Marks clockwise from the true slot",
+    };
+    number_ui(ui, design, of, &row, wishes);
     if ui.button(format!("Fill slot {} up", number + 1)).clicked() {
-        of.edit("fill a slot up", wishes, move |dial| {
-            if number < dial.disc.slots.len() {
-                dial.disc.slots.remove(number);
-            }
-        });
+        wishes.push(edit(of, DialEdit::FillSlot(number)));
     }
 }

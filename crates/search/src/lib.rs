@@ -16,5 +16,7 @@
 
 pub mod propose;
 pub mod remedy;
+mod tick;
 
 pub use remedy::Remedy;
+pub use tick::{Progress, Tick};

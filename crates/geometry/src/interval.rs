@@ -15,19 +15,23 @@ pub struct Interval {
 /// A bound that is surely not above the exact result of the last operation.
 ///
 /// One operation errs by at most half a unit in the last place; this goes down by at least one.
+#[inline]
 pub fn round_down(rounded: f64) -> f64 {
     rounded - rounded.abs() * f64::EPSILON - f64::MIN_POSITIVE
 }
 
 /// A bound that is surely not below the exact result of the last operation.
+#[inline]
 pub fn round_up(rounded: f64) -> f64 {
     rounded + rounded.abs() * f64::EPSILON + f64::MIN_POSITIVE
 }
 
+#[inline]
 fn least(one: f64, other: f64) -> f64 {
     if one < other { one } else { other }
 }
 
+#[inline]
 fn most(one: f64, other: f64) -> f64 {
     if one > other { one } else { other }
 }
@@ -37,6 +41,7 @@ impl Interval {
     pub const ZERO: Self = Self { lo: 0.0, hi: 0.0 };
 
     /// From the smaller of the two to the larger.
+    #[inline]
     pub fn new(one: f64, other: f64) -> Self {
         Self {
             lo: least(one, other),
@@ -45,6 +50,7 @@ impl Interval {
     }
 
     /// One number.
+    #[inline]
     pub const fn at(number: f64) -> Self {
         Self {
             lo: number,
@@ -53,31 +59,37 @@ impl Interval {
     }
 
     /// From `-error` to `error`.
+    #[inline]
     pub fn about_zero(error: f64) -> Self {
         Self::new(-error, error)
     }
 
     /// `hi − lo`.
+    #[inline]
     pub fn width(self) -> f64 {
         self.hi - self.lo
     }
 
     /// A number in the middle, never outside the bounds.
+    #[inline]
     pub fn middle(self) -> f64 {
         f64::midpoint(self.lo, self.hi)
     }
 
     /// Whether it is one number.
+    #[inline]
     pub fn is_point(self) -> bool {
         self.lo == self.hi
     }
 
     /// Whether all of `other` lies in it.
+    #[inline]
     pub fn covers(self, other: Self) -> bool {
         self.lo <= other.lo && other.hi <= self.hi
     }
 
     /// From the lesser of both least to the larger of both largest.
+    #[inline]
     #[must_use]
     pub fn hull(self, other: Self) -> Self {
         Self {
@@ -87,6 +99,7 @@ impl Interval {
     }
 
     /// What both have in common; where they have nothing, the bound of `other` that is nearest.
+    #[inline]
     #[must_use]
     pub fn within(self, other: Self) -> Self {
         Self {
@@ -96,6 +109,7 @@ impl Interval {
     }
 
     /// The sum of both.
+    #[inline]
     #[must_use]
     pub fn plus(self, other: Self) -> Self {
         Self {
@@ -105,6 +119,7 @@ impl Interval {
     }
 
     /// Its square.
+    #[inline]
     #[must_use]
     pub fn square(self) -> Self {
         let (a, b) = (self.lo * self.lo, self.hi * self.hi);
@@ -120,6 +135,7 @@ impl Interval {
     }
 
     /// Its square root; what is below zero counts as zero.
+    #[inline]
     #[must_use]
     pub fn sqrt(self) -> Self {
         let root = |number: f64| crate::trig::sqrt(number);
@@ -130,6 +146,7 @@ impl Interval {
     }
 
     /// One over it, for an interval that lies above zero; infinite at zero.
+    #[inline]
     #[must_use]
     pub fn recip_positive(self) -> Self {
         Self {
@@ -145,6 +162,7 @@ impl Interval {
 
 impl Add for Interval {
     type Output = Self;
+    #[inline]
     fn add(self, other: Self) -> Self {
         self.plus(other)
     }
@@ -152,6 +170,7 @@ impl Add for Interval {
 
 impl Sub for Interval {
     type Output = Self;
+    #[inline]
     fn sub(self, other: Self) -> Self {
         Self {
             lo: round_down(self.lo - other.hi),
@@ -162,6 +181,7 @@ impl Sub for Interval {
 
 impl Neg for Interval {
     type Output = Self;
+    #[inline]
     fn neg(self) -> Self {
         Self {
             lo: -self.hi,
@@ -172,6 +192,7 @@ impl Neg for Interval {
 
 impl Mul for Interval {
     type Output = Self;
+    #[inline]
     fn mul(self, other: Self) -> Self {
         let (a, b) = (self.lo * other.lo, self.lo * other.hi);
         let (c, d) = (self.hi * other.lo, self.hi * other.hi);
@@ -184,6 +205,7 @@ impl Mul for Interval {
 
 impl Mul<f64> for Interval {
     type Output = Self;
+    #[inline]
     fn mul(self, factor: f64) -> Self {
         let (a, b) = (self.lo * factor, self.hi * factor);
         Self {

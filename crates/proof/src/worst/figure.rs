@@ -4,7 +4,9 @@ use latchwright_geometry::Interval;
 
 use super::jet::Jet;
 use super::least::{Figure, Least, Until, least};
-use super::moved::{BORE, BoxJet, Boxes, Grown, Moved, PIN, TRAVEL, VARIABLES};
+use super::moved::{
+    BORE, Boxes, Grown, Moved, OF_DIAL, OF_SLIDER, OF_TRAVEL, PIN, TRAVEL, VARIABLES,
+};
 use latchwright_model::Dial;
 
 /// How far apart bound and worst box may stay, mm: well within the hundredth that is asked.
@@ -50,7 +52,7 @@ pub struct OfDial<'a> {
     pub of: Of,
 }
 
-impl Figure<VARIABLES> for OfDial<'_> {
+impl Figure<VARIABLES, OF_DIAL> for OfDial<'_> {
     fn pieces(&self) -> usize {
         match self.of {
             Of::Held(_) => 4,
@@ -59,7 +61,7 @@ impl Figure<VARIABLES> for OfDial<'_> {
         }
     }
 
-    fn bounds(&self, piece: usize, cell: &Boxes) -> Option<BoxJet> {
+    fn bounds<const M: usize>(&self, piece: usize, cell: &Boxes) -> Option<Jet<M>> {
         let grown = self.moved.grown(cell)?;
         let (x, y) = self.moved.pin_from_bore(cell, &grown, self.dial, self.dial);
         let travel = self.moved.design.slider.travel;
@@ -116,9 +118,15 @@ impl Together<'_> {
     ///
     /// In the places of pin and bore the figure is bent downwards only, so that it is least at their
     /// ends.
-    fn behind(&self, cell: &Boxes, grown: &Grown, dial: &Dial, within: f64) -> Option<BoxJet> {
+    fn behind<const M: usize>(
+        &self,
+        cell: &Boxes,
+        grown: &Grown<M>,
+        dial: &Dial,
+        within: f64,
+    ) -> Option<Jet<M>> {
         let work = &self.moved.design.workmanship;
-        let mut least: Option<BoxJet> = None;
+        let mut least: Option<Jet<M>> = None;
         for aside in [-1.0, 1.0] {
             for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
                 let mut own = *cell;
@@ -141,10 +149,10 @@ impl Together<'_> {
     }
 }
 
-impl Figure<VARIABLES> for Together<'_> {
-    fn bounds(&self, _: usize, cell: &Boxes) -> Option<BoxJet> {
+impl Figure<VARIABLES, OF_SLIDER> for Together<'_> {
+    fn bounds<const M: usize>(&self, _: usize, cell: &Boxes) -> Option<Jet<M>> {
         let grown = self.moved.grown(cell)?;
-        let mut most: Option<BoxJet> = None;
+        let mut most: Option<Jet<M>> = None;
         for (dial, within) in self.stops {
             let behind = self.behind(cell, &grown, dial, *within)?;
             most = Some(most.map_or(behind, |before| before.greater(behind)));
@@ -212,7 +220,7 @@ pub struct OfLatch<'a> {
     pub of: OfSlider,
 }
 
-impl Figure<VARIABLES> for OfLatch<'_> {
+impl Figure<VARIABLES, OF_SLIDER> for OfLatch<'_> {
     fn pieces(&self) -> usize {
         match self.of {
             OfSlider::Overlap | OfSlider::MostOverlap => 2,
@@ -220,7 +228,7 @@ impl Figure<VARIABLES> for OfLatch<'_> {
         }
     }
 
-    fn bounds(&self, piece: usize, cell: &Boxes) -> Option<BoxJet> {
+    fn bounds<const M: usize>(&self, piece: usize, cell: &Boxes) -> Option<Jet<M>> {
         let side = if piece == 0 { -1.0 } else { 1.0 };
         let overlap = || {
             let grown = self.moved.grown(cell)?;
@@ -246,8 +254,8 @@ pub struct Between<'a> {
     pub pin: &'a Dial,
 }
 
-impl Figure<VARIABLES> for Between<'_> {
-    fn bounds(&self, _: usize, cell: &Boxes) -> Option<BoxJet> {
+impl Figure<VARIABLES, OF_TRAVEL> for Between<'_> {
+    fn bounds<const M: usize>(&self, _: usize, cell: &Boxes) -> Option<Jet<M>> {
         let grown = self.moved.grown(cell)?;
         let (x, y) = self.moved.pin_from_bore(cell, &grown, self.pin, self.bore);
         Some(x.hypot(y + Jet::variable(cell[TRAVEL], TRAVEL)))
@@ -293,7 +301,7 @@ impl OfDial<'_> {
             at[PIN[0]] = share * work.pin_place;
             at[BORE[0]] = -share * work.bore_place;
             let cell = at.map(Interval::at);
-            let grown = self.moved.grown(&cell)?;
+            let grown = self.moved.grown::<0>(&cell)?;
             let (x, _) = self
                 .moved
                 .pin_from_bore(&cell, &grown, self.dial, self.dial);
@@ -306,7 +314,7 @@ impl OfDial<'_> {
             0.0
         };
         let (_, at) = aside(share)?;
-        let found = self.bounds(0, &at.map(Interval::at))?.value.hi;
+        let found = self.bounds::<0>(0, &at.map(Interval::at))?.value.hi;
         nearest.at = at;
         nearest.found = found;
         (found - nearest.bound <= GAP && nearest.bound > 0.0).then_some(nearest)
@@ -322,7 +330,7 @@ impl OfLatch<'_> {
 
 /// Minus the travel after which a pin that stands `x` aside of its bore and `y` before it is `within`
 /// of it: what is stopped at a circle is stopped latest where the pin is furthest aside.
-fn left_behind(x: BoxJet, y: BoxJet, within: f64) -> Option<BoxJet> {
+fn left_behind<const M: usize>(x: Jet<M>, y: Jet<M>, within: f64) -> Option<Jet<M>> {
     let square = (-x.square()).plus(within * within);
     (square.value.lo > 1e-6).then(|| y + square.sqrt())
 }

@@ -19,6 +19,7 @@ pub struct Jet<const N: usize> {
 
 impl<const N: usize> Jet<N> {
     /// A figure that is the same in every box.
+    #[inline]
     pub fn constant(value: Interval) -> Self {
         Self {
             value,
@@ -28,6 +29,7 @@ impl<const N: usize> Jet<N> {
     }
 
     /// The variable `index` itself.
+    #[inline]
     pub fn variable(value: Interval, index: usize) -> Self {
         let mut jet = Self::constant(value);
         if !value.is_point() {
@@ -37,6 +39,7 @@ impl<const N: usize> Jet<N> {
     }
 
     /// A figure of which only some slopes are known to differ from 0.
+    #[inline]
     pub fn with_slopes(
         value: Interval,
         slopes: impl IntoIterator<Item = (usize, Interval)>,
@@ -48,6 +51,7 @@ impl<const N: usize> Jet<N> {
         jet
     }
 
+    #[inline]
     fn set_slope(&mut self, index: usize, to: Interval) {
         if let Some(slope) = self.slope.get_mut(index)
             && to != Interval::ZERO
@@ -58,6 +62,7 @@ impl<const N: usize> Jet<N> {
     }
 
     /// Changes every slope that is not 0.
+    #[inline]
     fn map(mut self, value: Interval, change: impl Fn(Interval) -> Interval) -> Self {
         self.value = value;
         let mut left = self.moves;
@@ -71,6 +76,7 @@ impl<const N: usize> Jet<N> {
     }
 
     /// Joins the slopes of two figures, where either is not 0.
+    #[inline]
     fn join(
         mut self,
         other: &Self,
@@ -93,11 +99,13 @@ impl<const N: usize> Jet<N> {
     }
 
     /// `outer` applied to the figure, its derivative over the cell being `by`.
+    #[inline]
     fn chain(self, value: Interval, by: Interval) -> Self {
         self.map(value, |slope| slope * by)
     }
 
     /// The figure plus the same number everywhere.
+    #[inline]
     #[must_use]
     pub fn plus(mut self, number: f64) -> Self {
         self.value = self.value + Interval::at(number);
@@ -105,18 +113,21 @@ impl<const N: usize> Jet<N> {
     }
 
     /// The figure times the same number everywhere.
+    #[inline]
     #[must_use]
     pub fn times(self, number: f64) -> Self {
         self.map(self.value * number, |slope| slope * number)
     }
 
     /// Its square.
+    #[inline]
     #[must_use]
     pub fn square(self) -> Self {
         self.chain(self.value.square(), self.value * 2.0)
     }
 
     /// Its square root; the figure must lie above zero.
+    #[inline]
     #[must_use]
     pub fn sqrt(self) -> Self {
         let root = self.value.sqrt();
@@ -124,6 +135,7 @@ impl<const N: usize> Jet<N> {
     }
 
     /// One over it; the figure must lie above zero.
+    #[inline]
     #[must_use]
     pub fn recip(self) -> Self {
         let over = self.value.recip_positive();
@@ -131,18 +143,21 @@ impl<const N: usize> Jet<N> {
     }
 
     /// The figure where it is at least `floor`, else `floor`.
+    #[inline]
     #[must_use]
     pub fn at_least(self, floor: f64) -> Self {
         self.held(Interval::new(floor, f64::INFINITY))
     }
 
     /// The figure where it is at most `ceiling`, else `ceiling`.
+    #[inline]
     #[must_use]
     pub fn at_most(self, ceiling: f64) -> Self {
         self.held(Interval::new(f64::NEG_INFINITY, ceiling))
     }
 
     /// The figure kept between the bounds of `range`.
+    #[inline]
     #[must_use]
     pub fn held(self, range: Interval) -> Self {
         if range.covers(self.value) {
@@ -156,6 +171,7 @@ impl<const N: usize> Jet<N> {
     }
 
     /// The lesser of two figures in each box.
+    #[inline]
     #[must_use]
     pub fn lesser(self, other: Self) -> Self {
         if self.value.hi <= other.value.lo {
@@ -172,12 +188,14 @@ impl<const N: usize> Jet<N> {
     }
 
     /// The greater of two figures in each box.
+    #[inline]
     #[must_use]
     pub fn greater(self, other: Self) -> Self {
         -(-self).lesser(-other)
     }
 
     /// Length of the vector (self, other).
+    #[inline]
     #[must_use]
     pub fn hypot(self, other: Self) -> Self {
         let value = (self.value.square() + other.value.square()).sqrt();
@@ -199,6 +217,7 @@ impl<const N: usize> Jet<N> {
 
 impl<const N: usize> Add for Jet<N> {
     type Output = Self;
+    #[inline]
     fn add(self, other: Self) -> Self {
         self.join(&other, self.value + other.value, |slope, of_other| {
             slope + of_other
@@ -208,6 +227,7 @@ impl<const N: usize> Add for Jet<N> {
 
 impl<const N: usize> Neg for Jet<N> {
     type Output = Self;
+    #[inline]
     fn neg(self) -> Self {
         self.map(-self.value, |slope| -slope)
     }
@@ -215,6 +235,7 @@ impl<const N: usize> Neg for Jet<N> {
 
 impl<const N: usize> Sub for Jet<N> {
     type Output = Self;
+    #[inline]
     fn sub(self, other: Self) -> Self {
         self.join(&other, self.value - other.value, |slope, of_other| {
             slope - of_other
@@ -224,6 +245,7 @@ impl<const N: usize> Sub for Jet<N> {
 
 impl<const N: usize> Mul for Jet<N> {
     type Output = Self;
+    #[inline]
     fn mul(self, other: Self) -> Self {
         let (one, two) = (self.value, other.value);
         let product = one * two;

@@ -10,15 +10,17 @@ use latchwright_geometry::Interval;
 
 use super::jet::Jet;
 
-/// A figure over boxes of `N` variables. It is the least of its pieces, each of which is smooth.
-pub trait Figure<const N: usize> {
+/// A figure over boxes of `N` variables, of which the first `S` may range and the others have one value
+/// in every cell. It is the least of its pieces, each of which is smooth.
+pub trait Figure<const N: usize, const S: usize> {
     /// How many pieces it has.
     fn pieces(&self) -> usize {
         1
     }
 
-    /// Bounds of one piece and of its slopes over a cell; `None` where nothing can be said.
-    fn bounds(&self, piece: usize, cell: &Cell<N>) -> Option<Jet<N>>;
+    /// Bounds of one piece over a cell and of its slopes along the first `M` variables; `None` where
+    /// nothing can be said. The figure is the same to the last bit however many slopes are asked for.
+    fn bounds<const M: usize>(&self, piece: usize, cell: &Cell<N>) -> Option<Jet<M>>;
 }
 
 /// Ranges of all variables.
@@ -49,15 +51,15 @@ pub struct Least<const N: usize> {
     pub cells: usize,
 }
 
-struct Waiting<const N: usize> {
+/// A cell that may hold a worse box than the worst that was found.
+struct Waiting<const N: usize, const S: usize> {
     piece: usize,
     cell: Cell<N>,
-    jet: Jet<N>,
-    bound: f64,
+    slope: [Interval; S],
 }
 
 /// The least of `figure` over all `domains`; `None` where no bound can be had at all.
-pub fn least<F: Figure<N>, const N: usize>(
+pub fn least<F: Figure<N, S>, const N: usize, const S: usize>(
     figure: &F,
     domains: &[Cell<N>],
     until: Until,
@@ -71,6 +73,7 @@ pub fn least<F: Figure<N>, const N: usize>(
             cells: 0,
         },
         waiting: Vec::new(),
+        bounds: Vec::new(),
     };
     for domain in domains {
         for piece in 0..figure.pieces() {
@@ -78,14 +81,10 @@ pub fn least<F: Figure<N>, const N: usize>(
         }
     }
     loop {
-        let Some(lowest) = search.lowest() else {
+        let Some((lowest, bound)) = search.lowest() else {
             search.best.bound = search.best.found;
             break;
         };
-        let bound = search
-            .waiting
-            .get(lowest)
-            .map_or(f64::INFINITY, |w| w.bound);
         search.best.bound = bound.min(search.best.found);
         let open = bound < until.decides && search.best.found >= until.decides;
         let wide = search.best.found - bound > until.gap;
@@ -93,8 +92,9 @@ pub fn least<F: Figure<N>, const N: usize>(
         if finest || !(open || wide) || search.best.cells >= until.cells {
             break;
         }
+        search.bounds.swap_remove(lowest);
         let next = search.waiting.swap_remove(lowest);
-        let Some(index) = Search::<F, N>::to_halve(&next) else {
+        let Some(index) = next.to_halve() else {
             // nothing left to halve: its bound is all that can be said
             search.best.bound = bound;
             break;
@@ -114,31 +114,28 @@ pub fn least<F: Figure<N>, const N: usize>(
     Some(search.best)
 }
 
-struct Search<'a, F, const N: usize> {
+struct Search<'a, F, const N: usize, const S: usize> {
     figure: &'a F,
     best: Least<N>,
-    waiting: Vec<Waiting<N>>,
+    waiting: Vec<Waiting<N, S>>,
+    /// The bound of each waiting cell: beside them, so that the lowest is found without reading them all.
+    bounds: Vec<f64>,
 }
 
-impl<F: Figure<N>, const N: usize> Search<'_, F, N> {
-    /// Index of the waiting cell with the lowest bound.
-    fn lowest(&self) -> Option<usize> {
-        let lower = |one: &Waiting<N>, other: &Waiting<N>| one.bound.total_cmp(&other.bound);
-        (0..self.waiting.len()).min_by(|one, other| {
-            match (self.waiting.get(*one), self.waiting.get(*other)) {
-                (Some(one), Some(other)) => lower(one, other),
-                _ => core::cmp::Ordering::Equal,
-            }
-        })
+impl<F: Figure<N, S>, const N: usize, const S: usize> Search<'_, F, N, S> {
+    /// Index of the waiting cell with the lowest bound, the first of equals, and that bound.
+    fn lowest(&self) -> Option<(usize, f64)> {
+        let bounds = self.bounds.iter().copied().enumerate();
+        bounds.min_by(|one, other| one.1.total_cmp(&other.1))
     }
 
     /// Bounds a cell, tries a box of it, and keeps it if it may hold a worse one.
     fn look(&mut self, piece: usize, mut cell: Cell<N>) -> Option<()> {
         self.best.cells += 1;
-        let mut jet = self.figure.bounds(piece, &cell)?;
+        let mut jet: Jet<S> = self.figure.bounds(piece, &cell)?;
         // along a variable on which the figure only rises, only its least value matters
         let mut narrowed = false;
-        for (range, slope) in cell.iter_mut().zip(jet.slope) {
+        for (range, slope) in cell.iter_mut().zip(&jet.slope) {
             if !range.is_point() {
                 if slope.lo >= 0.0 {
                     *range = Interval::at(range.lo);
@@ -154,34 +151,33 @@ impl<F: Figure<N>, const N: usize> Search<'_, F, N> {
         }
         // the worse end along each variable, by the slope's middle: a box to try
         let mut worst = cell;
-        for (range, slope) in worst.iter_mut().zip(jet.slope) {
+        for (range, slope) in worst.iter_mut().zip(&jet.slope) {
             *range = Interval::at(if slope.middle() > 0.0 {
                 range.lo
             } else {
                 range.hi
             });
         }
-        self.attempt(worst);
+        let at_worst = self.attempt(&worst, piece);
         let mut bound = jet.value.lo;
-        let middle = cell.map(|range| Interval::at(range.middle()));
-        if cell.iter().all(|range| range.is_point()) {
-            self.attempt(middle);
-        } else {
+        if !cell.iter().all(|range| range.is_point()) {
             // from the middle, which is closest where the figure bends, and from the worse end, which
             // is closest where it nearly only rises or falls
-            for from in [worst, middle] {
-                if let Some(there) = self.figure.bounds(piece, &from) {
-                    let sway = cell.iter().zip(&from).zip(jet.slope).fold(
+            let middle = cell.map(|range| Interval::at(range.middle()));
+            let at_middle = self.value(piece, &middle);
+            for (from, there) in [(worst, at_worst), (middle, at_middle)] {
+                if let Some(there) = there {
+                    let sway = cell.iter().zip(&from).zip(&jet.slope).fold(
                         Interval::ZERO,
                         |sum, ((range, from), slope)| {
                             if range.is_point() {
                                 sum
                             } else {
-                                sum + (*range - *from) * slope
+                                sum + (*range - *from) * *slope
                             }
                         },
                     );
-                    bound = bound.max((there.value + sway).lo);
+                    bound = bound.max((there + sway).lo);
                 }
             }
         }
@@ -189,37 +185,50 @@ impl<F: Figure<N>, const N: usize> Search<'_, F, N> {
             return None;
         }
         if bound < self.best.found {
+            self.bounds.push(bound);
             self.waiting.push(Waiting {
                 piece,
                 cell,
-                jet,
-                bound,
+                slope: jet.slope,
             });
         }
         Some(())
     }
 
-    /// Measures one box and keeps it if it is the worst so far.
-    fn attempt(&mut self, at: Cell<N>) {
-        let found = (0..self.figure.pieces())
-            .filter_map(|piece| self.figure.bounds(piece, &at))
-            .map(|jet| jet.value.hi)
-            .fold(f64::INFINITY, f64::min);
+    /// One piece of one box, without slopes.
+    fn value(&self, piece: usize, at: &Cell<N>) -> Option<Interval> {
+        let jet: Jet<0> = self.figure.bounds(piece, at)?;
+        Some(jet.value)
+    }
+
+    /// Measures one box, keeps it if it is the worst so far, and gives what `piece` is there.
+    fn attempt(&mut self, at: &Cell<N>, piece: usize) -> Option<Interval> {
+        let (mut found, mut of_piece) = (f64::INFINITY, None);
+        for each in 0..self.figure.pieces() {
+            let value = self.value(each, at);
+            found = found.min(value.map_or(f64::INFINITY, |value| value.hi));
+            if each == piece {
+                of_piece = value;
+            }
+        }
         if found < self.best.found {
             self.best.found = found;
             self.best.at = at.map(|range| range.lo);
         }
+        of_piece
     }
+}
 
+impl<const N: usize, const S: usize> Waiting<N, S> {
     /// The variable that sways the figure most over this cell.
-    fn to_halve(waiting: &Waiting<N>) -> Option<usize> {
+    fn to_halve(&self) -> Option<usize> {
         let sway = |index: usize| {
-            let (range, slope) = (waiting.cell.get(index)?, waiting.jet.slope.get(index)?);
+            let (range, slope) = (self.cell.get(index)?, self.slope.get(index)?);
             let steep = slope.hi.abs().max(slope.lo.abs());
             (range.middle() > range.lo && range.middle() < range.hi)
                 .then(|| range.width() * slope.width().max(steep * 1e-3))
         };
-        (0..N)
+        (0..S)
             .filter_map(|index| Some((index, sway(index)?)))
             .max_by(|one, other| one.1.total_cmp(&other.1))
             .map(|(index, _)| index)
@@ -239,8 +248,8 @@ mod tests {
     /// (x − 0.3)² + (x − 0.3)·(y + 0.2) + (y + 0.2)²: least 0 at (0.3, −0.2), rising and falling
     /// along both variables.
     struct Bowl;
-    impl Figure<2> for Bowl {
-        fn bounds(&self, _: usize, cell: &Cell<2>) -> Option<Jet<2>> {
+    impl Figure<2, 2> for Bowl {
+        fn bounds<const M: usize>(&self, _: usize, cell: &Cell<2>) -> Option<Jet<M>> {
             let x = Jet::variable(cell[0], 0).plus(-0.3);
             let y = Jet::variable(cell[1], 1).plus(0.2);
             Some(x.square() + x * y + y.square())
@@ -258,11 +267,11 @@ mod tests {
 
     /// −|x|, in two pieces: least at an end.
     struct Roof;
-    impl Figure<1> for Roof {
+    impl Figure<1, 1> for Roof {
         fn pieces(&self) -> usize {
             2
         }
-        fn bounds(&self, piece: usize, cell: &Cell<1>) -> Option<Jet<1>> {
+        fn bounds<const M: usize>(&self, piece: usize, cell: &Cell<1>) -> Option<Jet<M>> {
             let x = Jet::variable(cell[0], 0);
             Some(if piece == 0 { x } else { -x })
         }
@@ -277,8 +286,8 @@ mod tests {
     #[test]
     fn a_figure_that_only_rises_needs_no_halving() {
         struct Slope;
-        impl Figure<1> for Slope {
-            fn bounds(&self, _: usize, cell: &Cell<1>) -> Option<Jet<1>> {
+        impl Figure<1, 1> for Slope {
+            fn bounds<const M: usize>(&self, _: usize, cell: &Cell<1>) -> Option<Jet<M>> {
                 Some(Jet::variable(cell[0], 0).times(2.0).plus(1.0))
             }
         }

@@ -10,11 +10,16 @@ use super::year::{Year, moisture};
 use latchwright_model::wood::{Air, Mover, Rates};
 use latchwright_model::{Climate, Design, Dial};
 
-/// Variables of one box as one dial sees it.
+/// Variables of one box as one dial sees it. Those that range come first, and first of all those that
+/// every figure has, so that a figure of few variables has few slopes to carry.
 pub const VARIABLES: usize = 10;
 
-/// A figure's bounds over such boxes.
-pub type BoxJet = Jet<VARIABLES>;
+/// The first of them, which range for a figure of the slider alone.
+pub const OF_SLIDER: usize = 4;
+/// Those that range for one dial.
+pub const OF_DIAL: usize = 8;
+/// Those that range where the slider travels too.
+pub const OF_TRAVEL: usize = 9;
 
 /// Ranges of such boxes.
 pub type Boxes = Cell<VARIABLES>;
@@ -24,18 +29,19 @@ pub const CELSIUS: usize = 0;
 /// What the damp does: moisture content of the wood where wood alone follows it, else the relative
 /// humidity, per cent.
 pub const DAMP: usize = 1;
-/// Which of the handbook's formulas moves the wood: 0 the first, 1 the second.
-pub const FORMULA: usize = 2;
 /// Share of its play by which the guide point at the front stands to the right.
-pub const FRONT: usize = 3;
+pub const FRONT: usize = 2;
 /// The same at the back.
-pub const BACK: usize = 4;
+pub const BACK: usize = 3;
 /// Error of the pin's place along x and y, mm.
-pub const PIN: [usize; 2] = [5, 6];
+pub const PIN: [usize; 2] = [4, 5];
 /// Error of the bore's place along x and y, mm.
-pub const BORE: [usize; 2] = [7, 8];
+pub const BORE: [usize; 2] = [6, 7];
 /// Travel of the slider, mm; where the figure looks at more than one.
-pub const TRAVEL: usize = 9;
+pub const TRAVEL: usize = 8;
+/// Which of the handbook's formulas moves the wood: 0 the first, 1 the second. One of the two in every
+/// cell.
+pub const FORMULA: usize = 9;
 
 /// A design with what its errors and plays range over.
 #[derive(Debug, Clone)]
@@ -49,29 +55,29 @@ pub struct Moved<'a> {
 }
 
 /// Growth of plate and slider, as fractions, and what it leaves of the guide.
-pub struct Grown {
-    plate: [BoxJet; 2],
-    slider: [BoxJet; 2],
-    sine: BoxJet,
-    cosine: BoxJet,
-    aside: BoxJet,
+pub struct Grown<const M: usize> {
+    plate: [Jet<M>; 2],
+    slider: [Jet<M>; 2],
+    sine: Jet<M>,
+    cosine: Jet<M>,
+    aside: Jet<M>,
 }
 
 /// How far the air has changed since the latch was built.
-struct Change {
+struct Change<const M: usize> {
     /// Moisture content of wood, per cent.
-    wetter: BoxJet,
+    wetter: Jet<M>,
     /// Relative humidity, per cent.
-    damper: BoxJet,
+    damper: Jet<M>,
     /// Temperature, kelvin.
-    warmer: BoxJet,
+    warmer: Jet<M>,
     /// Which formula moves wood.
-    formula: BoxJet,
+    formula: Jet<M>,
 }
 
-impl Change {
+impl<const M: usize> Change<M> {
     /// Growth at these rates, as a fraction.
-    fn by(&self, rates: Rates) -> BoxJet {
+    fn by(&self, rates: Rates) -> Jet<M> {
         match rates {
             Rates::Moisture { first, second } => {
                 self.by_moisture(Interval::at(first), Interval::at(second))
@@ -81,9 +87,9 @@ impl Change {
     }
 
     /// Growth of wood at these rates of the first and the second formula, as a fraction.
-    fn by_moisture(&self, first: Interval, second: Interval) -> BoxJet {
-        let more = self.formula * BoxJet::constant(second - first);
-        self.wetter * (more + BoxJet::constant(first))
+    fn by_moisture(&self, first: Interval, second: Interval) -> Jet<M> {
+        let more = self.formula * Jet::constant(second - first);
+        self.wetter * (more + Jet::constant(first))
     }
 }
 
@@ -125,16 +131,16 @@ impl<'a> Moved<'a> {
         let of = |(warmth, damp, formula): &(Interval, Interval, f64)| {
             let (formula, still) = (Interval::at(*formula), Interval::ZERO);
             [
-                *warmth, *damp, formula, share, share, pin, pin, bore, bore, still,
+                *warmth, *damp, share, share, pin, pin, bore, bore, still, formula,
             ]
         };
         self.year.airs.iter().map(of).collect()
     }
 
     /// How plate and slider have grown, and how the slider lies in its guide.
-    pub fn grown(&self, cell: &Boxes) -> Option<Grown> {
+    pub fn grown<const M: usize>(&self, cell: &Boxes) -> Option<Grown<M>> {
         let slider = &self.design.slider;
-        let at = |index: usize| BoxJet::variable(cell[index], index);
+        let at = |index: usize| Jet::<M>::variable(cell[index], index);
         let [plate_x, plate_y, slider_x, slider_y] = self.strains(cell);
         let play = self.play_left(cell).at_least(0.0);
         let length = slider_y.plus(1.0).times(slider.guide_length);
@@ -155,13 +161,13 @@ impl<'a> Moved<'a> {
     }
 
     /// Play left to either side in the guide; negative where the slider binds.
-    pub fn play_left(&self, cell: &Boxes) -> BoxJet {
+    pub fn play_left<const M: usize>(&self, cell: &Boxes) -> Jet<M> {
         let swollen = self.swelling(cell).times(self.design.tab.width / 2.0);
         (-swollen).plus(self.design.slider.guide_play)
     }
 
     /// Growth of the plate along x and y, as fractions.
-    pub fn plate_growth(&self, cell: &Boxes) -> [BoxJet; 2] {
+    pub fn plate_growth<const M: usize>(&self, cell: &Boxes) -> [Jet<M>; 2] {
         let [x, y, ..] = self.strains(cell);
         [x, y]
     }
@@ -172,7 +178,7 @@ impl<'a> Moved<'a> {
     }
 
     /// Growth of plate along x and y, then of slider along x and y, as fractions.
-    fn strains(&self, cell: &Boxes) -> [BoxJet; 4] {
+    fn strains<const M: usize>(&self, cell: &Boxes) -> [Jet<M>; 4] {
         let change = self.change(cell);
         self.movers.map(|rates| change.by(rates))
     }
@@ -180,11 +186,11 @@ impl<'a> Moved<'a> {
     /// How much more the slider grows than the plate along x, as a fraction.
     ///
     /// Taken as one figure where the same thing moves both, so that what they share cancels.
-    fn swelling(&self, cell: &Boxes) -> BoxJet {
+    fn swelling<const M: usize>(&self, cell: &Boxes) -> Jet<M> {
         let [plate, _, slider, _] = self.movers;
         let change = self.change(cell);
         match (plate, slider) {
-            (same, other) if same == other => BoxJet::constant(Interval::ZERO),
+            (same, other) if same == other => Jet::constant(Interval::ZERO),
             (
                 Rates::Moisture { first, second },
                 Rates::Moisture {
@@ -201,8 +207,8 @@ impl<'a> Moved<'a> {
     }
 
     /// How far the air has changed since the latch was built.
-    fn change(&self, cell: &Boxes) -> Change {
-        let at = |index: usize| BoxJet::variable(cell[index], index);
+    fn change<const M: usize>(&self, cell: &Boxes) -> Change<M> {
+        let at = |index: usize| Jet::<M>::variable(cell[index], index);
         let wood = if self.year.by_moisture {
             at(DAMP)
         } else {
@@ -219,13 +225,13 @@ impl<'a> Moved<'a> {
     }
 
     /// Where a place on the plate is, from the guide's middle.
-    fn on_plate(grown: &Grown, (x, y): (BoxJet, BoxJet)) -> (BoxJet, BoxJet) {
+    fn on_plate<const M: usize>(grown: &Grown<M>, (x, y): (Jet<M>, Jet<M>)) -> (Jet<M>, Jet<M>) {
         let [along_x, along_y] = grown.plate;
         (x * along_x.plus(1.0), y * along_y.plus(1.0))
     }
 
     /// Where a place on the slider is, from the guide's middle, slider forward.
-    fn on_slider(grown: &Grown, (x, y): (BoxJet, BoxJet)) -> (BoxJet, BoxJet) {
+    fn on_slider<const M: usize>(grown: &Grown<M>, (x, y): (Jet<M>, Jet<M>)) -> (Jet<M>, Jet<M>) {
         let [along_x, along_y] = grown.slider;
         let (x, y) = (x * along_x.plus(1.0), y * along_y.plus(1.0));
         (
@@ -235,17 +241,22 @@ impl<'a> Moved<'a> {
     }
 
     /// A place of the plan from the guide's middle, off by two of the variables.
-    fn place(&self, (x, y): (f64, f64), cell: &Boxes, off: Option<[usize; 2]>) -> (BoxJet, BoxJet) {
+    fn place<const M: usize>(
+        &self,
+        (x, y): (f64, f64),
+        cell: &Boxes,
+        off: Option<[usize; 2]>,
+    ) -> (Jet<M>, Jet<M>) {
         let (guide_x, guide_y) = self.design.slider.guide_at;
         let axis = |place: f64, guide: f64, off: Option<usize>| {
             let nominal = Interval::at(place) - Interval::at(guide);
             match off {
                 Some(index) => {
-                    let mut jet = BoxJet::variable(cell[index], index);
+                    let mut jet = Jet::variable(cell[index], index);
                     jet.value = jet.value + nominal;
                     jet
                 }
-                None => BoxJet::constant(nominal),
+                None => Jet::constant(nominal),
             }
         };
         (
@@ -255,13 +266,13 @@ impl<'a> Moved<'a> {
     }
 
     /// Middle of `pin`'s pin from the middle of `bore`'s bore, slider forward, mm.
-    pub fn pin_from_bore(
+    pub fn pin_from_bore<const M: usize>(
         &self,
         cell: &Boxes,
-        grown: &Grown,
+        grown: &Grown<M>,
         pin: &Dial,
         bore: &Dial,
-    ) -> (BoxJet, BoxJet) {
+    ) -> (Jet<M>, Jet<M>) {
         let (pin_x, pin_y) = Self::on_slider(grown, self.place(pin.pin_at(), cell, Some(PIN)));
         let (bore_x, bore_y) = Self::on_plate(grown, self.place(bore.centre, cell, Some(BORE)));
         (pin_x - bore_x, pin_y - bore_y)
@@ -269,7 +280,7 @@ impl<'a> Moved<'a> {
 
     /// Tab under the keeper at its left (`side` −1) or right (1) front corner, slider forward and
     /// keeper where it was drawn, mm.
-    pub fn overlap(&self, cell: &Boxes, grown: &Grown, side: f64) -> BoxJet {
+    pub fn overlap<const M: usize>(&self, cell: &Boxes, grown: &Grown<M>, side: f64) -> Jet<M> {
         let design = self.design;
         let tip = design.keeper.edge - design.tab.engagement;
         let corner = (design.tab.at + side * design.tab.width / 2.0, tip);
@@ -280,7 +291,7 @@ impl<'a> Moved<'a> {
     }
 }
 
-fn lift(moisture: Jet<2>) -> BoxJet {
+fn lift<const M: usize>(moisture: Jet<2>) -> Jet<M> {
     let [warm, damp] = moisture.slope;
-    BoxJet::with_slopes(moisture.value, [(CELSIUS, warm), (DAMP, damp)])
+    Jet::with_slopes(moisture.value, [(CELSIUS, warm), (DAMP, damp)])
 }

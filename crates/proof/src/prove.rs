@@ -12,6 +12,7 @@ use crate::together::Together;
 use crate::verdict::{CheckVerdict, DialProof, Verdict};
 use crate::worst::figure::SliderWorst;
 use crate::worst::judge::ExactJudge;
+use crate::worst::known::Known;
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
 use latchwright_model::Design;
@@ -32,31 +33,56 @@ pub fn prove_each_alone(design: &Design) -> Proof {
     prove_with(design, |_, _, _, _| Together::default())
 }
 
+/// The verdicts, figures and margins of [`prove_each_alone`], to the last bit, without the worst boxes
+/// that show them; what is in `known` is not bounded again.
+///
+/// For a search that proves many designs, each a step away from another: three times as fast.
+pub fn prove_known(design: &Design, known: &Known) -> Proof {
+    let alone =
+        |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
+    let moved = Moved::of(design).map(|moved| moved.knowing(known));
+    with_moved(design, moved, alone, |sums, faults, together| {
+        let sums = Sums {
+            builder: None,
+            ..sums
+        };
+        conclude(&sums, faults, together)
+    })
+}
+
 /// What dial `dial` (from 0) promises at one mark, with the worst real box found: how much tab it
 /// leaves where it holds, how far its slot lets the pin in at its digit. `None` where nothing is
 /// promised, or of another slot that lets its pin in.
 pub fn prove_mark(design: &Design, dial: usize, mark: u32) -> Option<Check> {
     let none =
         |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
-    with_sums(design, none, |sums, _, _| check::of_mark(sums, dial, mark))
+    with_moved(design, Moved::of(design), none, |sums, _, _| {
+        check::of_mark(&sums, dial, mark)
+    })
 }
 
 fn prove_with(
     design: &Design,
     hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
 ) -> Proof {
-    with_sums(design, hold_together, conclude)
+    with_moved(
+        design,
+        Moved::of(design),
+        hold_together,
+        |sums, faults, together| conclude(&sums, faults, together),
+    )
 }
 
 /// Everything the checks rest on, handed to `then` with the faults and what holds together.
-fn with_sums<T>(
+fn with_moved<T>(
     design: &Design,
+    moved: Option<Moved<'_>>,
     hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
-    then: impl FnOnce(&Sums<'_>, Vec<Fault>, Together) -> T,
+    then: impl FnOnce(Sums<'_>, Vec<Fault>, Together) -> T,
 ) -> T {
     let faults = faults(design);
     let numbers_hold = numbers_hold(&faults);
-    let moved = Moved::of(design).filter(|_| numbers_hold);
+    let moved = moved.filter(|_| numbers_hold);
     let plain = Plain::of(design);
     let exact = plain.exact(moved.as_ref());
     let dials: Vec<DialProof> = plain
@@ -86,7 +112,7 @@ fn with_sums<T>(
             .map_or_else(SliderWorst::default, SliderWorst::of),
         builder: moved.as_ref().and_then(Builder::of),
     };
-    then(&sums, faults, together)
+    then(sums, faults, together)
 }
 
 fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {

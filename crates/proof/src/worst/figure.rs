@@ -3,6 +3,7 @@
 use latchwright_geometry::Interval;
 
 use super::jet::Jet;
+use super::known;
 use super::least::{Figure, Least, Until, least};
 use super::moved::{
     BORE, Boxes, Grown, Moved, OF_DIAL, OF_SLIDER, OF_TRAVEL, PIN, TRAVEL, VARIABLES,
@@ -269,13 +270,24 @@ impl Between<'_> {
         for cell in &mut all {
             cell[TRAVEL] = Interval::new(0.0, self.moved.design.slider.travel);
         }
-        least(self, &all, until(decides))
+        let asked = known::Figure::Between {
+            bore: self.bore,
+            pin: self.pin,
+        };
+        let bound = || least(self, &all, until(decides));
+        self.moved.known_or(asked, decides, bound)
     }
 }
 
 impl OfDial<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
+        let asked = known::Figure::Dial(self.dial, self.of);
+        let bound = || self.bound(decides);
+        self.moved.known_or(asked, decides, bound)
+    }
+
+    fn bound(&self, decides: f64) -> Option<Least<VARIABLES>> {
         if matches!(self.of, Of::Near | Of::NearAtEnd)
             && let Some(straight) = self.straight_ahead(decides)
         {
@@ -283,9 +295,7 @@ impl OfDial<'_> {
         }
         least(self, &self.moved.all(true), until(decides))
     }
-}
 
-impl OfDial<'_> {
     /// The least distance where the pin can stand straight below its bore while it is nearest: then
     /// the distance along y bounds it, which is steady in all that varies.
     fn straight_ahead(&self, decides: f64) -> Option<Least<VARIABLES>> {
@@ -324,7 +334,9 @@ impl OfDial<'_> {
 impl OfLatch<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        least(self, &self.moved.all(false), until(decides))
+        let bound = || least(self, &self.moved.all(false), until(decides));
+        let asked = known::Figure::Slider(self.of);
+        self.moved.known_or(asked, decides, bound)
     }
 }
 

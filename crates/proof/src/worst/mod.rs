@@ -4,6 +4,7 @@
 pub mod figure;
 pub mod jet;
 pub mod judge;
+pub mod known;
 pub mod least;
 pub mod lie;
 pub mod moved;

@@ -5,7 +5,8 @@
 use latchwright_geometry::Interval;
 
 use super::jet::Jet;
-use super::least::Cell;
+use super::known::{self, Known};
+use super::least::{Cell, Least};
 use super::year::{Year, moisture};
 use latchwright_model::wood::{Air, Mover, Rates};
 use latchwright_model::{Climate, Design, Dial};
@@ -52,6 +53,7 @@ pub struct Moved<'a> {
     /// Plate along x and y, slider along x and y.
     movers: [Rates; 4],
     year: Year,
+    known: Option<&'a Known>,
 }
 
 /// Growth of plate and slider, as fractions, and what it leaves of the guide.
@@ -119,7 +121,30 @@ impl<'a> Moved<'a> {
                 range(|air| air.humidity),
                 material,
             ),
+            known: None,
         })
+    }
+
+    /// The same, asking first what is known already.
+    #[must_use]
+    pub fn knowing(self, known: &'a Known) -> Self {
+        Self {
+            known: Some(known),
+            ..self
+        }
+    }
+
+    /// What is known of this figure, or else what `bound` finds.
+    pub(super) fn known_or(
+        &self,
+        figure: known::Figure<'_>,
+        decides: f64,
+        bound: impl FnOnce() -> Option<Least<VARIABLES>>,
+    ) -> Option<Least<VARIABLES>> {
+        match self.known {
+            Some(known) => known.answer(known.asked(self.design, figure, decides), bound),
+            None => bound(),
+        }
     }
 
     /// All boxes, the slider forward; with the errors of a pin and a bore where `places` is set.

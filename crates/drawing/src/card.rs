@@ -14,7 +14,7 @@ use crate::outline::Outline;
 use crate::plan::{PlanOptions, dials_alone, plan};
 use crate::rect::Rect;
 use crate::style::Ink;
-use crate::tame::cut_to_size;
+use latchwright_model::sound::within;
 
 /// Wood left round the dials where the lid is cut off, mm.
 const AROUND: f64 = 5.0;
@@ -47,7 +47,7 @@ pub fn lid_dials(design: &Design, marks: &[u32], show: bool) -> Drawing {
         return lid_card(design, marks, show);
     };
     let shown = shown.grown(AROUND);
-    let back = cut_to_size(design.plate.depth).max(shown.max.y);
+    let back = within(design.plate.depth).max(shown.max.y);
     let board = Rect::new(shown.min, Point::new(shown.max.x, back));
     let outline = cut_off_in_front(board);
     let whole = Rect::new(board.min + Point::new(0.0, AROUND), board.max);

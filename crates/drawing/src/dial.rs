@@ -10,7 +10,8 @@ use crate::outline::Outline;
 use crate::rect::Rect;
 use crate::shape::Shape;
 use crate::style::Ink;
-use crate::tame::{cut_to_size, tame};
+use latchwright_model::shown;
+use latchwright_model::sound::within;
 
 /// Grip lines round a knob.
 const KNURLS: u32 = 72;
@@ -21,13 +22,13 @@ const POINTER_HALF: f64 = 0.9;
 /// `turn_deg` degrees clockwise from mark 0, marks and labels. An empty sheet where there is no
 /// such dial.
 pub fn dial_face(design: &Design, dial: usize, turn_deg: f64) -> Drawing {
-    let design = tame(design);
+    let design = shown(design);
     let Some(one) = design.dials.get(dial) else {
         return Drawing::new(Rect::about(Point::default(), 20.0, 20.0));
     };
     let side = 2.0 * (marks_radius(one.knob.diameter) + 2.0);
     let sheet = Rect::about(Point::default(), side, side);
-    let turn = cut_to_size(turn_deg);
+    let turn = within(turn_deg);
     let mut drawing = Drawing::new(sheet);
     drawing.items.extend(marks(
         one,

@@ -49,7 +49,6 @@ mod shape;
 mod slider;
 mod style;
 mod svg;
-mod tame;
 mod text;
 
 pub use card::{lid_card, lid_dials};

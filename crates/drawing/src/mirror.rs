@@ -9,7 +9,7 @@ use crate::drawing::Drawing;
 use crate::outline::Outline;
 use crate::rect::Rect;
 use crate::shape::{Anchor, Shape, Text};
-use crate::tame::cut_to_size;
+use latchwright_model::sound::within;
 
 /// Steps of the grid in one millimetre: about a nanometre apart, and with ten metres far from the
 /// end of what a number holds.
@@ -17,7 +17,7 @@ const GRID: f64 = 1_048_576.0;
 
 /// `value` on the grid; what is not a number becomes zero, what is beyond ten metres is cut down.
 pub(crate) fn on_grid(value: f64) -> f64 {
-    (cut_to_size(value) * GRID).round() / GRID
+    (within(value) * GRID).round() / GRID
 }
 
 fn point_on_grid(point: Point) -> Point {

@@ -18,7 +18,8 @@ use crate::rect::Rect;
 use crate::shape::Shape;
 use crate::slider::{Body, slider_outline};
 use crate::style::Ink;
-use crate::tame::{cut_to_size, tame};
+use latchwright_model::shown;
+use latchwright_model::sound::within;
 
 /// What the plan shows.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -54,7 +55,7 @@ pub fn plan_sheet(design: &Design, options: &PlanOptions) -> Rect {
         turns_deg: Vec::new(),
         travel: 0.0,
     };
-    Scene::new(&tame(design), &pose, options).sheet()
+    Scene::new(&shown(design), &pose, options).sheet()
 }
 
 /// The lid seen from outside, in the design's frame: origin in the middle of the plate's front edge,
@@ -63,7 +64,7 @@ pub fn plan_sheet(design: &Design, options: &PlanOptions) -> Rect {
 ///
 /// The sheet is [`plan_sheet`], wherever the slider is and however the dials stand.
 pub fn plan(design: &Design, pose: &Pose, options: &PlanOptions) -> Drawing {
-    let design = tame(design);
+    let design = shown(design);
     let scene = Scene::new(&design, pose, options);
     let mut drawing = Drawing::new(scene.sheet());
     let items = &mut drawing.items;
@@ -88,7 +89,7 @@ pub fn plan(design: &Design, pose: &Pose, options: &PlanOptions) -> Drawing {
 /// The marks and labels round all dials, one list a dial, as they go onto the plate: in the design's
 /// frame, without pointers, no mark favoured.
 pub fn plate_marks(design: &Design) -> Vec<Vec<Item>> {
-    let design = tame(design);
+    let design = shown(design);
     let pose = Pose {
         turns_deg: Vec::new(),
         travel: 0.0,
@@ -107,7 +108,7 @@ pub fn plate_marks(design: &Design) -> Vec<Vec<Item>> {
 
 /// Marks, labels and knobs of all dials in the design's frame, without the lid they stand on.
 pub(crate) fn dials_alone(design: &Design, pose: &Pose, options: &PlanOptions) -> Vec<Item> {
-    let design = tame(design);
+    let design = shown(design);
     let scene = Scene::new(&design, pose, options);
     let mut items = Vec::new();
     scene.marks(&mut items);
@@ -138,8 +139,8 @@ impl<'a> Scene<'a> {
             design,
             pose,
             options,
-            clear: 1.0 - cut_to_size(options.veil).clamp(0.0, 1.0),
-            travel: cut_to_size(pose.travel),
+            clear: 1.0 - within(options.veil).clamp(0.0, 1.0),
+            travel: within(pose.travel),
             plate: Rect::new(Point::new(-half, 0.0), Point::new(half, design.plate.depth)),
         }
     }
@@ -169,7 +170,7 @@ impl<'a> Scene<'a> {
     }
 
     fn turn_deg(&self, dial: usize) -> f64 {
-        cut_to_size(self.pose.turns_deg.get(dial).copied().unwrap_or(0.0))
+        within(self.pose.turns_deg.get(dial).copied().unwrap_or(0.0))
     }
 
     /// The contact, if it is at this dial.
@@ -461,7 +462,7 @@ fn centre(dial: &Dial) -> Point {
 }
 
 fn tamed(point: Point) -> Point {
-    Point::new(cut_to_size(point.x), cut_to_size(point.y))
+    Point::new(within(point.x), within(point.y))
 }
 
 fn paths(fill: Option<Ink>, line: Option<Ink>, outlines: Vec<Outline>) -> Item {

@@ -22,7 +22,8 @@ use crate::section_faces::{Stuff, cut_face, turned};
 use crate::section_labels::{labels, type_of};
 use crate::slider::Body;
 use crate::style::Ink;
-use crate::tame::{cut_to_size, tame};
+use latchwright_model::shown;
+use latchwright_model::sound::within;
 
 /// Air between knobs and the plate, and round a shank, as it is drawn, mm.
 pub(crate) const AIR: f64 = 0.5;
@@ -39,7 +40,7 @@ const TOUCH: f64 = 0.02;
 /// rest is drawn. Names are lettered `letters` mm high, 4 where none is asked for and never below 2
 /// nor above 7, so that they can be read at any scale.
 pub fn section(design: &Design, pose: &Pose, dial: usize, letters: Option<f64>) -> Drawing {
-    let design = tame(design);
+    let design = shown(design);
     let mut cut = Cut::new(&design, pose, dial);
     cut.letters = type_of(letters);
     let mut items = Vec::new();
@@ -75,9 +76,9 @@ pub(crate) struct Cut<'a> {
 
 impl<'a> Cut<'a> {
     fn new(design: &'a Design, pose: &Pose, index: usize) -> Self {
-        let travel = cut_to_size(pose.travel);
+        let travel = within(pose.travel);
         let dial = design.dials.get(index);
-        let turn = cut_to_size(pose.turns_deg.get(index).copied().unwrap_or(0.0));
+        let turn = within(pose.turns_deg.get(index).copied().unwrap_or(0.0));
         let disc_spans = dial.map_or_else(Vec::new, |dial| {
             disc_spans(
                 dial,

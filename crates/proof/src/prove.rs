@@ -15,9 +15,9 @@ use crate::worst::judge::ExactJudge;
 use crate::worst::known::Known;
 use crate::worst::moved::Moved;
 use crate::worst::witness::Builder;
-use latchwright_model::Design;
 use latchwright_model::fault::{Fault, Place};
 use latchwright_model::validate::{MAX_DIALS, faults};
+use latchwright_model::{Design, Sound};
 
 /// Proves a design: verdicts, counts, checks and states.
 ///
@@ -40,13 +40,14 @@ pub fn prove_each_alone(design: &Design) -> Proof {
 pub fn prove_known(design: &Design, known: &Known) -> Proof {
     let alone =
         |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
-    let moved = Moved::of(design).map(|moved| moved.knowing(known));
-    with_moved(design, moved, alone, |sums, faults, together| {
+    let judged = Judged::of(design);
+    let moved = judged.moved().map(|moved| moved.knowing(known));
+    judged.with(moved, alone, |sums, together| {
         let sums = Sums {
             builder: None,
             ..sums
         };
-        conclude(&sums, faults, together)
+        conclude(&sums, &judged, together)
     })
 }
 
@@ -56,7 +57,8 @@ pub fn prove_known(design: &Design, known: &Known) -> Proof {
 pub fn prove_mark(design: &Design, dial: usize, mark: u32) -> Option<Check> {
     let none =
         |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
-    with_moved(design, Moved::of(design), none, |sums, _, _| {
+    let judged = Judged::of(design);
+    judged.with(judged.moved(), none, |sums, _| {
         check::of_mark(&sums, dial, mark)
     })
 }
@@ -65,58 +67,85 @@ fn prove_with(
     design: &Design,
     hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
 ) -> Proof {
-    with_moved(
-        design,
-        Moved::of(design),
-        hold_together,
-        |sums, faults, together| conclude(&sums, faults, together),
-    )
+    let judged = Judged::of(design);
+    judged.with(judged.moved(), hold_together, |sums, together| {
+        conclude(&sums, &judged, together)
+    })
 }
 
-/// Everything the checks rest on, handed to `then` with the faults and what holds together.
-fn with_moved<T>(
-    design: &Design,
-    moved: Option<Moved<'_>>,
-    hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
-    then: impl FnOnce(Sums<'_>, Vec<Fault>, Together) -> T,
-) -> T {
-    let faults = faults(design);
-    let numbers_hold = numbers_hold(&faults);
-    let moved = moved.filter(|_| numbers_hold);
-    let plain = Plain::of(design);
-    let exact = plain.exact(moved.as_ref());
-    let dials: Vec<DialProof> = plain
-        .proofs(&faults)
-        .zip(&exact)
-        .map(|((proof, trusted), exact)| match exact {
-            Some(exact) if trusted => exact.prove(proof),
-            _ => proof,
-        })
-        .collect();
-    let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
-    let together = moved.as_ref().map_or_else(Together::default, |moved| {
-        hold_together(moved, &dials, &exact, least_hold)
-    });
-    let settings = count(&dials).with(&together);
-    let sums = Sums {
-        design,
-        slider: plain.slider,
-        drift: &plain.drift,
-        dials: plain.bounds.clone(),
-        proofs: &dials,
-        counts: settings,
-        exact: &exact,
-        moved: moved.as_ref(),
-        slider_worst: moved
-            .as_ref()
-            .map_or_else(SliderWorst::default, SliderWorst::of),
-        builder: moved.as_ref().and_then(Builder::of),
-    };
-    then(sums, faults, together)
+/// A design at the border of the proof: its faults, and whether sums can be made of it.
+struct Judged<'a> {
+    design: &'a Design,
+    faults: Vec<Fault>,
+    sound: Option<Sound<'a>>,
 }
 
-fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {
-    let numbers_hold = numbers_hold(&faults);
+impl<'a> Judged<'a> {
+    fn of(design: &'a Design) -> Self {
+        let faults = faults(design);
+        let sound = Sound::of(design, &faults);
+        Self {
+            design,
+            faults,
+            sound,
+        }
+    }
+
+    /// The latch over all boxes, of a design that is sound.
+    fn moved(&self) -> Option<Moved<'a>> {
+        self.sound.as_ref().map(Moved::of)
+    }
+
+    /// The same, only where the plain sums leave something unsure that no fault touches.
+    fn moved_where_open(&self, proofs: &[(DialProof, bool)]) -> Option<Moved<'a>> {
+        let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
+        self.moved().filter(|_| proofs.iter().any(open))
+    }
+
+    /// Everything the checks rest on, handed to `then` with what holds together.
+    fn with<T>(
+        &self,
+        moved: Option<Moved<'_>>,
+        hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
+        then: impl FnOnce(Sums<'_>, Together) -> T,
+    ) -> T {
+        let design = self.design;
+        let plain = Plain::of(design);
+        let exact = plain.exact(moved.as_ref());
+        let dials: Vec<DialProof> = plain
+            .proofs(&self.faults)
+            .zip(&exact)
+            .map(|((proof, trusted), exact)| match exact {
+                Some(exact) if trusted => exact.prove(proof),
+                _ => proof,
+            })
+            .collect();
+        let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
+        let together = moved.as_ref().map_or_else(Together::default, |moved| {
+            hold_together(moved, &dials, &exact, least_hold)
+        });
+        let settings = count(&dials).with(&together);
+        let sums = Sums {
+            design,
+            slider: plain.slider,
+            drift: &plain.drift,
+            dials: plain.bounds.clone(),
+            proofs: &dials,
+            counts: settings,
+            exact: &exact,
+            moved: moved.as_ref(),
+            slider_worst: moved
+                .as_ref()
+                .map_or_else(SliderWorst::default, SliderWorst::of),
+            builder: moved.as_ref().map(Builder::of),
+        };
+        then(sums, together)
+    }
+}
+
+fn conclude(sums: &Sums<'_>, judged: &Judged<'_>, together: Together) -> Proof {
+    let numbers_hold = judged.sound.is_some();
+    let faults = judged.faults.clone();
     let settings = sums.counts;
     let checks = if numbers_hold {
         check::all(sums)
@@ -149,10 +178,10 @@ fn conclude(sums: &Sums<'_>, faults: Vec<Fault>, together: Together) -> Proof {
 /// The same verdicts as in [`prove`]. The plain sums decide what they can; only a dial with a mark
 /// that they leave unsure is looked at exactly, so that margins may be a little less than the proof's.
 pub fn verdicts(design: &Design) -> Vec<DialProof> {
-    let faults = faults(design);
+    let judged = Judged::of(design);
     let plain = Plain::of(design);
-    let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
-    let moved = plain.moved(&proofs, &faults);
+    let proofs: Vec<(DialProof, bool)> = plain.proofs(&judged.faults).collect();
+    let moved = judged.moved_where_open(&proofs);
     proofs
         .into_iter()
         .enumerate()
@@ -170,10 +199,10 @@ pub fn verdicts(design: &Design) -> Vec<DialProof> {
 /// Those that the plain sums leave furthest from a promise are looked at first, so that a latch that
 /// is not proven is known after one or two.
 pub fn unsure_dials(design: &Design, most: usize) -> Vec<usize> {
-    let faults = faults(design);
+    let judged = Judged::of(design);
     let plain = Plain::of(design);
-    let proofs: Vec<(DialProof, bool)> = plain.proofs(&faults).collect();
-    let moved = plain.moved(&proofs, &faults);
+    let proofs: Vec<(DialProof, bool)> = plain.proofs(&judged.faults).collect();
+    let moved = judged.moved_where_open(&proofs);
     let mut open: Vec<(usize, DialProof, bool)> = proofs
         .into_iter()
         .enumerate()
@@ -220,14 +249,6 @@ impl<'a> Plain<'a> {
             slider,
             bounds,
         }
-    }
-
-    /// What the exact worst case is taken over, where the plain sums leave something unsure that no
-    /// fault touches.
-    fn moved(&self, proofs: &[(DialProof, bool)], faults: &[Fault]) -> Option<Moved<'a>> {
-        let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
-        let look = proofs.iter().any(open) && numbers_hold(faults);
-        look.then(|| Moved::of(self.design)).flatten()
     }
 
     /// What is promised of one dial by the exact worst case, where there is one; else as it was.
@@ -279,11 +300,6 @@ fn touches_all(place: Place) -> bool {
         | Place::Season => true,
         Place::Dial(_) | Place::Slot(..) | Place::Card | Place::Body | Place::Bench => false,
     }
-}
-
-/// Whether sums can be made at all: every number means something.
-fn numbers_hold(faults: &[Fault]) -> bool {
-    !faults.iter().any(|fault| fault.kind.spoils_sums())
 }
 
 fn yes_or_perhaps(margin: f64) -> Sure {

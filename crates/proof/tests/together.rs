@@ -1,5 +1,7 @@
 //! Dials that hold together where none of them does alone: counted, listed, and kept by real boxes.
 
+use latchwright_model::Sound;
+use latchwright_model::validate::faults;
 use latchwright_model::{Design, Season};
 use latchwright_proof::built::{BuiltLatch, Moment, Movement};
 use latchwright_proof::settings::Settings;
@@ -67,7 +69,7 @@ fn the_list_agrees_with_the_counts() {
 fn real_boxes_keep_what_two_dials_promise_together() {
     let design = asked_for_much();
     let margin = prove(&design).together.groups[0].margin;
-    let movement = Movement::of(&design).unwrap();
+    let movement = Movement::of(&Sound::of(&design, &faults(&design)).unwrap());
     let work = &design.workmanship;
     let mut rng = ChaCha8Rng::seed_from_u64(5);
     let mut least = f64::INFINITY;

@@ -4,7 +4,7 @@ use core::fmt;
 
 use latchwright_model::{Design, Units};
 
-use crate::tame::cut;
+use latchwright_model::sound::within;
 
 /// Millimetres in an inch, exactly.
 pub const MM_PER_INCH: f64 = 25.4;
@@ -71,7 +71,7 @@ impl Rule {
     /// `mm` in words, never less than it is: to the whole millimetre or tick above.
     pub fn say_at_least(self, mm: f64) -> String {
         match self.units {
-            Units::Millimetre => self.say((cut(mm) - 1e-6).ceil()),
+            Units::Millimetre => self.say((within(mm) - 1e-6).ceil()),
             Units::Inch => {
                 let near = fraction(mm, self.denominator);
                 let ticks = near.ticks + i64::from(near.error_mm() < -1e-6);
@@ -134,13 +134,13 @@ impl Rule {
 
 /// `mm` with at most two decimals and none that are nought.
 pub fn decimal(mm: f64) -> String {
-    let text = format!("{:.2}", plain_nought((cut(mm) * 100.0).round() / 100.0));
+    let text = format!("{:.2}", plain_nought((within(mm) * 100.0).round() / 100.0));
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 /// `mm` in inches with three decimals.
 fn thousandths(mm: f64) -> String {
-    format!("{:.3}", plain_nought(cut(mm) / MM_PER_INCH))
+    format!("{:.3}", plain_nought(within(mm) / MM_PER_INCH))
 }
 
 fn plain_nought(value: f64) -> f64 {
@@ -156,7 +156,7 @@ pub fn fraction(mm: f64, denominator: u32) -> Fraction {
         .into_iter()
         .find(|ticks| *ticks <= denominator)
         .unwrap_or(1);
-    let true_mm = cut(mm);
+    let true_mm = within(mm);
     #[expect(
         clippy::cast_possible_truncation,
         reason = "a hundred metres are 252 000 ticks of a sixty-fourth"
@@ -173,7 +173,7 @@ pub fn fraction(mm: f64, denominator: u32) -> Fraction {
 ///
 /// Three of 37 mm to 32nds: each is 1 15/32, together 4 13/32, but the whole is 4 3/8.
 pub fn rounded_sum(parts: &[f64], denominator: u32) -> RoundedSum {
-    let whole_mm = parts.iter().map(|mm| cut(*mm)).sum();
+    let whole_mm = parts.iter().map(|mm| within(*mm)).sum();
     let parts: Vec<Fraction> = parts.iter().map(|mm| fraction(*mm, denominator)).collect();
     let whole = fraction(whole_mm, denominator);
     let laid = Fraction {

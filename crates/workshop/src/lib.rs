@@ -18,13 +18,14 @@ mod frame;
 mod holes;
 pub mod inch;
 pub mod joinery;
+#[cfg(test)]
+mod nonsense;
 mod note;
 mod parts;
 mod row;
 pub mod ruler;
 pub mod set_out;
 pub mod steps;
-mod tame;
 mod template;
 pub mod tiles;
 

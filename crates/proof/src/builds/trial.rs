@@ -12,8 +12,8 @@ use crate::built::{BuiltLatch, Meeting, Meets, Moment, Movement, Opening};
 use crate::results::Proof;
 use crate::tolerance::{Link, Sum, sum};
 use crate::verdict::{CheckVerdict, Verdict};
-use latchwright_model::Design;
 use latchwright_model::slot::slot_turn_deg;
+use latchwright_model::{Design, Sound};
 
 /// Figures nearer to 0 than this are rounding, mm.
 const ROUNDING: f64 = 1e-6;
@@ -139,7 +139,7 @@ impl<'a> Trial<'a> {
         let mut trial = Self {
             plan,
             design,
-            movement: Movement::of(design)?,
+            movement: Movement::of(&Sound::of(design, &proof.faults)?),
             ranges: Ranges::of(design),
             dials,
             proven: Proven {

@@ -3,8 +3,9 @@
 use latchwright_geometry::{Point, trig};
 
 use super::{BuiltLatch, Meeting, Opening};
+use latchwright_model::validate::faults;
 use latchwright_model::wood::{Air, Mover};
-use latchwright_model::{Climate, Design};
+use latchwright_model::{Climate, Design, Sound};
 
 /// What moves plate and slider of a design with the air; made once for many built latches.
 #[derive(Debug, Clone, Copy)]
@@ -24,17 +25,18 @@ pub struct Growth {
 }
 
 impl Movement {
-    /// What moves this design; `None` where a wood is not in the table.
-    pub fn of(design: &Design) -> Option<Self> {
-        Some(Self {
-            built: Air::of(design.season.built),
+    /// What moves this design.
+    pub fn of(sound: &Sound<'_>) -> Self {
+        let movers = sound.movers();
+        Self {
+            built: Air::of(sound.design().season.built),
             movers: [
-                Mover::of_plate(design, true)?,
-                Mover::of_plate(design, false)?,
-                Mover::of_slider(design, true)?,
-                Mover::of_slider(design, false)?,
+                movers.plate_x,
+                movers.plate_y,
+                movers.slider_x,
+                movers.slider_y,
             ],
-        })
+        }
     }
 
     /// Growth from the air it was built in to the air `now`.
@@ -63,13 +65,11 @@ pub struct Moment<'a> {
 }
 
 impl<'a> Moment<'a> {
-    /// The moment of this built latch; `None` where a wood is not in the table.
+    /// The moment of this built latch; `None` for a design that is not sound.
     pub fn of(design: &'a Design, built: &'a BuiltLatch) -> Option<Self> {
-        Some(Self::grown(
-            design,
-            built,
-            Movement::of(design)?.until(built.air),
-        ))
+        let sound = Sound::of(design, &faults(design))?;
+        let growth = Movement::of(&sound).until(built.air);
+        Some(Self::grown(design, built, growth))
     }
 
     /// The moment of this built latch, its parts grown by `growth`.
@@ -236,7 +236,7 @@ mod tests {
         design.slider.guide_play = 0.25;
         let mut built = BuiltLatch::nominal(&design);
         built.air.humidity += 30.0;
-        let growth = Movement::of(&design).unwrap().until(built.air);
+        let growth = Movement::of(&Sound::of(&design, &faults(&design)).unwrap()).until(built.air);
         let swollen = 20.0 * (growth.slider.x - growth.plate.x);
         let left = Moment::of(&design, &built).unwrap().play_left();
         assert!(swollen > 0.05, "{swollen}");

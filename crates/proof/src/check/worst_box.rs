@@ -89,12 +89,8 @@ pub(super) fn lets_in(sums: &Sums<'_>, index: usize, check: Check) -> Check {
     {
         let mut latch = builder.latch(&at, Some(index), Some(index));
         builder.put_off(&mut latch, index, Off { rim, ..narrow });
-        if let Some(dial) = latch.dials.get_mut(index) {
-            let play = design
-                .dials
-                .get(index)
-                .map_or(0.0, |dial| dial.bore.shaft_play);
-            dial.shaft = (-way * play, 0.0);
+        if let (Some(drawn), Some(dial)) = (design.dials.get(index), latch.dials.get_mut(index)) {
+            dial.shaft = (-way * drawn.bore.shaft_play, 0.0);
             dial.reading = way * design.workmanship.reading;
             dial.backlash = way * exact.bounds().backlash_deg;
         }
@@ -195,14 +191,13 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
         };
         Some(dial.touches_at() - depth)
     };
-    if let (Some(pin), Some(within)) = (builder.moment(&latch).pin(index), stops(&latch)) {
-        let give = design
-            .dials
-            .get(index)
-            .map_or(0.0, |dial| dial.bore.shaft_play);
-        if let Some(travel) = travel_to(pin, within - give) {
-            builder.lay_shaft(&mut latch, index, travel, -1.0);
-        }
+    if let (Some(pin), Some(within), Some(dial)) = (
+        builder.moment(&latch).pin(index),
+        stops(&latch),
+        design.dials.get(index),
+    ) && let Some(travel) = travel_to(pin, within - dial.bore.shaft_play)
+    {
+        builder.lay_shaft(&mut latch, index, travel, -1.0);
     }
     let measure = move |moment: &Moment<'_>| {
         let within = stops(moment.built())?;

@@ -63,11 +63,8 @@ pub(super) fn in_plate(
             };
             builder.put_off(&mut latch, index, off);
         }
-        let play = design
-            .dials
-            .get(index)
-            .map_or(0.0, |dial| dial.bore.shaft_play);
-        if let Some(dial) = latch.dials.get_mut(index) {
+        if let (Some(drawn), Some(dial)) = (design.dials.get(index), latch.dials.get_mut(index)) {
+            let play = drawn.bore.shaft_play;
             dial.bore = (way * towards.0, way * towards.1);
             if discs && far > 0.0 {
                 dial.shaft = (way * play * left.0 / far, way * play * left.1 / far);

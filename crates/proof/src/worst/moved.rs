@@ -8,8 +8,9 @@ use super::jet::Jet;
 use super::known::{self, Known};
 use super::least::{Cell, Least};
 use super::year::{Year, moisture};
-use latchwright_model::wood::{Air, Mover, Rates};
-use latchwright_model::{Climate, Design, Dial};
+use crate::built::Movement;
+use latchwright_model::wood::{Air, Rates};
+use latchwright_model::{Climate, Design, Dial, Sound};
 
 /// Variables of one box as one dial sees it. Those that range come first, and first of all those that
 /// every figure has, so that a figure of few variables has few slopes to carry.
@@ -49,6 +50,8 @@ pub const FORMULA: usize = 9;
 pub struct Moved<'a> {
     /// The design.
     pub design: &'a Design,
+    /// What moves its plate and slider.
+    pub movement: Movement,
     built: Air,
     /// Plate along x and y, slider along x and y.
     movers: [Rates; 4],
@@ -96,8 +99,9 @@ impl<const M: usize> Change<M> {
 }
 
 impl<'a> Moved<'a> {
-    /// The design over its year; `None` if a wood is not in the table.
-    pub fn of(design: &'a Design) -> Option<Self> {
+    /// The design over its year.
+    pub fn of(sound: &Sound<'a>) -> Self {
+        let (design, movers) = (sound.design(), sound.movers());
         let season = &design.season;
         let built = Air::of(season.built);
         let named = [season.built, season.driest, season.dampest];
@@ -106,14 +110,15 @@ impl<'a> Moved<'a> {
             all[0].hull(all[1]).hull(all[2])
         };
         let material = &design.slider.material;
-        Some(Self {
+        Self {
             design,
+            movement: Movement::of(sound),
             built,
             movers: [
-                Mover::of_plate(design, true)?.rates(built),
-                Mover::of_plate(design, false)?.rates(built),
-                Mover::of_slider(design, true)?.rates(built),
-                Mover::of_slider(design, false)?.rates(built),
+                movers.plate_x.rates(built),
+                movers.plate_y.rates(built),
+                movers.slider_x.rates(built),
+                movers.slider_y.rates(built),
             ],
             year: Year::of(
                 built,
@@ -122,7 +127,7 @@ impl<'a> Moved<'a> {
                 material,
             ),
             known: None,
-        })
+        }
     }
 
     /// The same, asking first what is known already.

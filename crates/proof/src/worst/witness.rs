@@ -45,13 +45,13 @@ pub struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    /// For the boxes of this design; `None` for a wood that is not known.
-    pub fn of(moved: &'a Moved<'a>) -> Option<Self> {
-        Some(Self {
+    /// For the boxes of this design.
+    pub fn of(moved: &'a Moved<'a>) -> Self {
+        Self {
             design: moved.design,
             moved,
-            movement: Movement::of(moved.design)?,
-        })
+            movement: moved.movement,
+        }
     }
 
     /// The box at these values of the variables, those of pin and bore belonging to the dials
@@ -106,14 +106,11 @@ impl<'a> Builder<'a> {
         };
         let at = pin + Point::new(0.0, travel);
         let length = at.length();
-        let play = self
-            .design
-            .dials
-            .get(index)
-            .map_or(0.0, |dial| dial.bore.shaft_play);
-        if let Some(built) = latch.dials.get_mut(index)
+        if let (Some(dial), Some(built)) =
+            (self.design.dials.get(index), latch.dials.get_mut(index))
             && length > 0.0
         {
+            let play = dial.bore.shaft_play;
             built.shaft = (way * play * at.x / length, way * play * at.y / length);
         }
     }

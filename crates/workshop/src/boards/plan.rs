@@ -8,7 +8,7 @@ use super::pack::{Bin, Block, Spot, pack_all, pack_some};
 use super::{BoardLayout, CutPlan, GrainRound, Piece, PlanFault, PlanNote, Shortfall, Strip};
 use crate::joinery::SidePlace;
 use crate::parts::{Make, Part, Role, parts};
-use crate::tame::tame;
+use latchwright_model::shown;
 
 /// Most boards of one wood that are looked at.
 const MOST_BOARDS: usize = 60;
@@ -47,7 +47,7 @@ struct Laid {
 
 /// How every part of `design` is cut from the boards at hand; with none, from boards to buy.
 pub fn cut_plan(design: &Design) -> CutPlan {
-    let design = &tame(design);
+    let design = &shown(design);
     let bench = &design.bench;
     let mut plan = CutPlan {
         boards: Vec::new(),

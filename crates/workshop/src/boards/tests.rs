@@ -6,7 +6,7 @@ use latchwright_model::{Board, Design, Units};
 use super::pack::tests::Dice;
 use super::*;
 use crate::inch::Rule;
-use crate::tame::nonsense;
+use crate::nonsense::nonsense;
 
 fn oak(length: f64, width: f64, count: u32) -> Board {
     Board {

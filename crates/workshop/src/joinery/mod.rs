@@ -16,7 +16,7 @@ mod sums;
 
 use latchwright_model::{Corner, Design, LidKind};
 
-use crate::tame::tame;
+use latchwright_model::shown;
 
 pub use faults::{BoxSize, JoineryFault};
 pub use fittings::{KeeperSeat, Mortise, Notch};
@@ -127,7 +127,7 @@ impl Fit {
 
 /// The box of `design`, with its faults; never refuses, so that what can be shown is shown.
 pub fn joinery(design: &Design) -> Joinery {
-    let design = &tame(design);
+    let design = &shown(design);
     let (body, inside) = (&design.body, &design.inside);
     let film = design.workmanship.film.max(0.0);
     let heights = Heights::of(design);

@@ -3,7 +3,7 @@
 use latchwright_model::{Design, LidKind};
 
 use crate::inch::{RoundedSum, rounded_sum};
-use crate::tame::tame;
+use latchwright_model::shown;
 
 /// A size and what it is made of.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,7 +19,7 @@ pub struct Sum {
 /// Width and depth outside and the sides' height as glued up, each from its parts, finished, rounded to
 /// the bench's fraction of an inch.
 pub fn sums(design: &Design) -> Vec<Sum> {
-    let design = &tame(design);
+    let design = &shown(design);
     let (body, inside) = (&design.body, &design.inside);
     let across = |name, room| Sum {
         name,

@@ -4,7 +4,7 @@ use latchwright_model::{Corner, Design, Grain, LidKind, Material, Place, Sawn, S
 
 use super::*;
 use crate::frame::Axis;
-use crate::tame::nonsense;
+use crate::nonsense::nonsense;
 
 fn plain() -> Design {
     let mut design = Design::default();

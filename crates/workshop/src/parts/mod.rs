@@ -9,7 +9,7 @@ use latchwright_model::{Design, Material, Units};
 use crate::holes::SCREW;
 use crate::inch::Rule;
 use crate::joinery::{SidePlace, joinery};
-use crate::tame::{material_name, tame};
+use latchwright_model::shown;
 
 pub use note::PartNote;
 pub(crate) use other::{alike, which};
@@ -130,7 +130,7 @@ pub struct Part {
 
 /// Every part of `design`: wood first in the order of work, then printed, then bought parts.
 pub fn parts(design: &Design) -> Vec<Part> {
-    let design = &tame(design);
+    let design = &shown(design);
     let list = Lister {
         design,
         film: design.workmanship.film.max(0.0),
@@ -206,6 +206,17 @@ impl Lister<'_> {
             solid: false,
             notes: Vec::new(),
         }
+    }
+}
+
+/// Name of a material as boards and lists call it.
+fn material_name(material: &Material) -> String {
+    match material {
+        Material::Wood { species, .. } => species.clone(),
+        Material::Plywood => "plywood".to_owned(),
+        Material::Hardboard => "hardboard".to_owned(),
+        Material::Mdf => "mdf".to_owned(),
+        Material::Printed => "printed".to_owned(),
     }
 }
 

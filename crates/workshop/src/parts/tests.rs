@@ -1,7 +1,7 @@
 //! The list of the default job, laws, and nonsense.
 
 use super::*;
-use crate::tame::nonsense;
+use crate::nonsense::nonsense;
 use latchwright_model::{Grain, LidKind};
 
 fn find(all: &[Part], role: Role) -> &Part {

@@ -18,7 +18,7 @@ use crate::holes::{Holes, holes};
 use crate::inch::Rule;
 use crate::joinery::{Joinery, joinery};
 use crate::note::NotesAlike;
-use crate::tame::tame;
+use latchwright_model::shown;
 
 pub use screw::{SCREWS, Screw, keeper_pilot};
 pub use source::Source;
@@ -105,7 +105,7 @@ struct Job<'a> {
 ///
 /// It never tells the combination: that is on the maker's sheet.
 pub fn steps(design: &Design) -> Vec<WorkStep> {
-    let design = &tame(design);
+    let design = &shown(design);
     let job = Job {
         design,
         joinery: joinery(design),

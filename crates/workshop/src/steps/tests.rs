@@ -4,7 +4,7 @@ use latchwright_model::{Corner, Design, LidKind, PinMake, Units};
 
 use super::*;
 use crate::holes::WoodPart;
-use crate::tame::nonsense;
+use crate::nonsense::nonsense;
 
 fn step<'a>(all: &'a [WorkStep], title: &str) -> &'a WorkStep {
     all.iter()

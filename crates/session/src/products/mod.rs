@@ -39,3 +39,37 @@ impl ForFolder {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchwright_model::Design;
+    use latchwright_papers::TemplateOptions;
+
+    #[test]
+    fn what_falls_over_while_it_is_made_is_a_sentence() {
+        let made = guarded::<()>(|| panic!("planted"));
+        assert_eq!(made, Err(FAULT.to_owned()));
+    }
+
+    #[test]
+    fn no_papers_are_made_of_a_box_without_a_name_or_with_an_error() {
+        let refused = |design: &Design| {
+            let made = all_papers(design, &TemplateOptions::default());
+            made.expect_err("no papers")
+        };
+        let nameless = Design {
+            title: "  ".to_owned(),
+            ..Design::default()
+        };
+        let why = refused(&nameless);
+        assert!(why.starts_with("the box has no name"), "{why}");
+        let mut wrong = Design::default();
+        wrong.plate.thickness = -1.0;
+        let why = refused(&wrong);
+        assert!(
+            why.starts_with("no papers are made of a design with an error: "),
+            "{why}"
+        );
+    }
+}

@@ -294,15 +294,15 @@ fn change(check: &Check, estimate: &Estimate, design: &Design) -> String {
         }
         Estimate::NarrowSlotForTwins(ref others) => format!(
             "{}: narrow the slot or take fewer positions",
-            other_marks(others, "opens", design)
+            other_marks(others, Opens::Surely, design)
         ),
         Estimate::LeaveOutSecondSlot(ref others) => format!(
             "{}: leave out the second slot or make it blind",
-            other_marks(others, "opens", design)
+            other_marks(others, Opens::Surely, design)
         ),
         Estimate::NarrowSlotForNeighbours(ref others) => format!(
             "{}: narrow the slot or take fewer positions",
-            other_marks(others, "may open", design)
+            other_marks(others, Opens::Perhaps, design)
         ),
         Estimate::DecideMark { dial, mark } => format!(
             "dial {} at {} can be promised neither way, because its pin may meet a mouth's corner or too \
@@ -325,9 +325,19 @@ fn label(design: &Design, dial: usize, mark: u32) -> String {
     dial.map_or_else(|| mark.to_string(), |dial| dial.label(mark))
 }
 
-/// Marks that open beside the digits, dial by dial; `opens` is what one of them does.
-fn other_marks(others: &[OtherMarks], opens: &str, design: &Design) -> String {
-    let open = if opens == "opens" { "open" } else { opens };
+/// Whether marks beside a digit surely open.
+#[derive(Clone, Copy)]
+enum Opens {
+    Surely,
+    Perhaps,
+}
+
+/// Marks that open beside the digits, dial by dial.
+fn other_marks(others: &[OtherMarks], how: Opens, design: &Design) -> String {
+    let (opens, open) = match how {
+        Opens::Surely => ("opens", "open"),
+        Opens::Perhaps => ("may open", "may open"),
+    };
     let sentence = |others: &OtherMarks| {
         let (dial, own) = (others.dial + 1, label(design, others.dial, others.own));
         let marks: Vec<String> = others

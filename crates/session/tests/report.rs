@@ -531,13 +531,13 @@ fn wishes_that_are_no_latch_are_refused_in_the_makers_unit() {
             Units::Millimetre,
             "a lid 20 mm wide leaves nothing inside: the sides alone take 24 mm; give a larger one; \
              dial 1: `knob height` is -12.7 mm, but a size must be above 0; give a value from 0.001 to \
-             5000 mm; gap of dial 8 cannot be pinned to 2",
+             5000 mm; the gap of dial 8 cannot be pinned to 2",
         ),
         (
             Units::Inch,
             "a lid 0.7874 in wide leaves nothing inside: the sides alone take 0.9449 in; give a larger \
              one; dial 1: `knob height` is -0.5 in, but a size must be above 0; give a value from 0.00004 \
-             to 196.85039 in; gap of dial 8 cannot be pinned to 2",
+             to 196.85039 in; the gap of dial 8 cannot be pinned to 2",
         ),
     ] {
         let mut base = Design {

@@ -2,7 +2,7 @@
 
 use itertools::Itertools;
 use latchwright_model::change::{DialSize, Size};
-use latchwright_model::{Design, Fault, FaultKind, Place};
+use latchwright_model::{Design, FaultKind};
 use latchwright_proof::prove;
 use latchwright_search::propose::{
     Demand, DialWish, Go, Kind, Outcome, Unreadable, Wishes, grid_of, propose, unmet,
@@ -228,8 +228,7 @@ fn wishes_that_are_no_latch_are_refused_with_the_reason() {
     nan.base.workmanship.reading = f64::NAN;
     let mut pinned = Wishes::of(Design::default());
     pinned.pinned = vec![(Size::Dial(7, DialSize::Gap), 2.0)];
-    let mut solid = Wishes::of(Design::default());
-    solid.base.plate.width = 20.0;
+    let solid = Wishes::of(Design::default()).with_lid(20.0, 140.0);
     let wood = |kind: &FaultKind| matches!(kind, FaultKind::UnknownWood { .. });
     let number = |kind: &FaultKind| matches!(kind, FaultKind::NotANumber { .. });
     let pin = Size::Dial(7, DialSize::Gap);
@@ -261,9 +260,10 @@ fn more_marks_than_a_dial_can_have_are_told_and_nothing_falls_over() {
         let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
             panic!("{marks} marks");
         };
-        let place = Place::Dial(0);
-        let kind = FaultKind::NumberOfPositions { positions: marks };
-        let fault = Unreadable::Fault(Fault { place, kind });
-        assert_eq!(why.unreadable, [fault]);
+        assert!(
+            why.sentence.contains(&marks.to_string()),
+            "{}",
+            why.sentence
+        );
     }
 }

@@ -10,8 +10,8 @@
 //! for each thing that a hand can take; round it stand the [`panel`]s, a file each, one a [`stage`] and one for
 //! what lies over the window. [`field`] takes numbers, [`words`] says how the latch stands, [`theme`] is the look.
 //!
-//! What is absent: no panel changes the design, a pose or a file, it only pushes wishes; nothing waits for a disk,
-//! a proof or the typesetter on the window's thread but a proof that is quick; no thread is begun outside the table.
+//! What is absent: no panel changes the design, a pose or a file, it only pushes wishes; nothing waits on the
+//! window's thread for the typesetter, the mesher or a search; no thread is begun outside the table.
 
 pub mod action;
 pub mod app;

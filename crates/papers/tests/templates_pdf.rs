@@ -411,7 +411,7 @@ fn an_inch_makers_templates_say_how_far_a_print_is_off_in_inches() {
     design.plate.width = 9000.0;
     let said = refusal(&design, &options()).to_string();
     assert!(
-        said.contains("354.331 × ") && !said.contains("mm"),
+        said.contains("354.409 × 5.591 in would take") && !said.contains("mm"),
         "{said}"
     );
     design.plate.width = f64::NAN;

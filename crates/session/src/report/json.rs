@@ -36,7 +36,12 @@ pub fn proof_json(
 ) -> Value {
     let settings = &proof.settings;
     let checks = proof.checks.iter().enumerate();
-    let checks = checks.map(|(index, found)| check(design, found, Sought::of(remedies, index)));
+    // programs read millimetres, whatever the maker reads
+    let in_mm = Design {
+        units: Units::Millimetre,
+        ..design.clone()
+    };
+    let checks = checks.map(|(index, found)| check(&in_mm, found, Sought::of(remedies, index)));
     json!({
         "format": FORM,
         "title": design.title,

@@ -1,7 +1,7 @@
 //! Figures that were bounded before. A search proves a thousand designs, each a step away from one that
 //! it proved already: most of their figures rest on nothing that the step moved.
 
-use core::cell::RefCell;
+use core::cell::{Cell, RefCell};
 use std::collections::HashMap;
 
 use super::figure::{Of, OfSlider};
@@ -21,6 +21,7 @@ const KEPT: usize = 1 << 14;
 pub struct Known {
     stuffs: RefCell<Vec<Stuff>>,
     answers: RefCell<HashMap<Asked, Answer>>,
+    cells: Cell<usize>,
 }
 
 /// All that [`super::moved::Moved`] takes of a design to say how wood and air move.
@@ -65,12 +66,19 @@ impl Known {
             return *known;
         }
         let answer = bound();
+        let cells = answer.map_or(0, |answer| answer.cells);
+        self.cells.set(self.cells.get() + cells);
         let mut answers = self.answers.borrow_mut();
         if answers.len() >= KEPT {
             answers.clear();
         }
         answers.insert(asked, answer);
         answer
+    }
+
+    /// Cells of boxes that were looked at so far: what the work was, whatever machine it was done on.
+    pub fn cells(&self) -> usize {
+        self.cells.get()
     }
 
     /// A number for what moves in the year.

@@ -1,30 +1,38 @@
-//! Remedies: for a check that fails, the least change of the design that makes it pass, found by
-//! proving the changed design, never by a formula.
+//! Remedies: for a check that fails, the least change of the design that makes it pass, and for a design
+//! that is not proven the least one after which it is ([`mend`]); both found by proving the changed design,
+//! never by a formula.
 //!
-//! The figures of a remedy are those that the changed design then has, to the last bit. Finding one
-//! takes some dozens of proofs, so it is no part of [`latchwright_proof::prove`].
+//! What helps a check, by its kind, stands in `ways`; how far to go one way is looked for in `least_step`;
+//! a check that fails because others do is mended through them (`causes`). Mending goes every way there is,
+//! one size before two (`mend`). A search proves its designs through `trials`, which bounds the work. The
+//! figures of a remedy are those that the changed design then has, to the last bit.
 
-mod chain;
-mod every_way;
+mod causes;
+mod least_step;
 mod mend;
 mod part;
-mod search;
-mod through;
+mod role;
+mod trials;
 mod way;
 mod ways;
+
+use core::cell::RefCell;
 
 use latchwright_model::Design;
 use latchwright_model::Unit;
 use latchwright_model::change::{Change, Step};
 use latchwright_model::fault::Fault;
 use latchwright_proof::check::of_kind;
-use latchwright_proof::prove_each_alone;
+use latchwright_proof::prove;
 use latchwright_proof::results::{Check, Proof};
 use latchwright_proof::verdict::CheckVerdict;
 
+use crate::tick::{Progress, Tick};
+use least_step::least_step;
+use trials::{Trial, Trials};
+
 pub use mend::{Mend, all_but_meant, mend, settled};
 pub use part::Part;
-use search::{Search, Tried};
 
 /// A change that makes one check pass, and what else comes of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,115 +47,139 @@ pub struct Remedy {
     pub proven: bool,
 }
 
-/// Proofs of one dial after which [`all`] looks at no further check: a second or two.
-const MOST_EFFORT: usize = 2_000;
+/// Work of [`all`], in cells of boxes: half a second. Less, and the last checks of a design that fails
+/// nearly everywhere have no remedy yet; more, and the maker waits.
+const MOST_WORK: usize = 60_000;
 
-/// Proofs of one dial after which one check is given up.
-const MOST_FOR_ONE: usize = 1_200;
+/// Work for one check. Less, and what fails for several reasons is not mended; more, and the first check
+/// leaves the others nothing.
+const MOST_FOR_ONE: usize = 30_000;
 
 /// The remedies of the checks of `proof`, in the order of [`Proof::checks`].
 ///
-/// A design that fails nearly everything is not searched to its end: the list then stops before
-/// the last failing checks, and their turn comes when the first are mended.
-pub fn all(design: &Design, proof: &Proof) -> Vec<Option<Remedy>> {
-    let mut spent = 0;
-    let mut remedies = Vec::new();
+/// A design that fails nearly everything is not searched to its end: the list then stops before the last
+/// failing checks, and their turn comes when the first are mended. So it does where `tick`, which is told
+/// the remedies so far, says stop.
+pub fn all(
+    design: &Design,
+    proof: &Proof,
+    tick: &mut Tick<'_, Option<Remedy>>,
+) -> Vec<Option<Remedy>> {
+    let remedies = RefCell::new(Vec::new());
+    let mut hears = |done| {
+        let found = &remedies.borrow();
+        tick(Progress { done, found }).is_continue()
+    };
+    let mut trials = Trials::new(MOST_WORK, &mut hears);
     for check in &proof.checks {
-        if spent > MOST_EFFORT && check.verdict != CheckVerdict::Passes {
+        trials.limit(MOST_FOR_ONE);
+        if fails(check) && trials.over() {
             break;
         }
-        let mut effort = Effort::default();
-        remedies.push(look(design, proof, check, &mut effort));
-        spent += effort.dials;
+        let found = look(design, proof, check, &mut trials);
+        if trials.stopped() {
+            break;
+        }
+        remedies.borrow_mut().push(found);
     }
-    remedies
-}
-
-/// What was proven so far.
-#[derive(Default)]
-struct Effort {
-    /// Proofs, each as many times as its design has dials.
-    dials: usize,
-}
-
-impl Effort {
-    /// So much has been proven that one more way is not worth waiting for.
-    fn spent(&self) -> bool {
-        self.dials > MOST_FOR_ONE
-    }
-
-    /// A proof in which dials that only hold together do not count yet: enough to see how far a
-    /// change gets.
-    fn prove(&mut self, design: &Design) -> Proof {
-        self.dials += design.dials.len().max(1);
-        prove_each_alone(design)
-    }
+    remedies.into_inner()
 }
 
 /// The remedy of a check of `proof`, which is the proof of `design`.
 ///
-/// The ways of mending it are tried in the order of what they cost a maker who has not cut any
-/// wood yet, what is printed first; the first that makes nothing else fail, nor anything that fails
-/// already worse, is taken. Where each one does, it is the one that spoils the fewest checks. A
-/// check about what the marks do that no single way mends cleanly is mended through its causes.
+/// The ways of mending it are tried in the order of what they cost a maker who has not cut any wood yet,
+/// what is printed first; the first that makes nothing else fail, nor anything that fails already worse,
+/// is taken. Where each one does, it is the one that spoils the fewest checks. A check about what the marks
+/// do that no single way mends cleanly is mended through its causes.
 ///
-/// `None` for a check that passes, for a design with faults (those come first), and where nothing
-/// that is tried leads to a design without faults that passes this check.
-pub fn find(design: &Design, proof: &Proof, check: &Check) -> Option<Remedy> {
-    look(design, proof, check, &mut Effort::default())
+/// `None` for a check that passes, for a design with faults (those come first), where nothing that is tried
+/// leads to a design without faults that passes this check, and where `tick` says stop.
+pub fn find(
+    design: &Design,
+    proof: &Proof,
+    check: &Check,
+    tick: &mut Tick<'_, Remedy>,
+) -> Option<Remedy> {
+    let mut hears = |done| tick(Progress { done, found: &[] }).is_continue();
+    let mut trials = Trials::new(MOST_FOR_ONE, &mut hears);
+    look(design, proof, check, &mut trials).filter(|_| !trials.stopped())
 }
 
-fn look(design: &Design, proof: &Proof, check: &Check, effort: &mut Effort) -> Option<Remedy> {
-    if check.verdict == CheckVerdict::Passes || faulty(proof) {
+fn look(design: &Design, proof: &Proof, check: &Check, trials: &mut Trials<'_>) -> Option<Remedy> {
+    let trial = best(design, proof, check, trials)?;
+    // what is told is of the whole proof, dials that only hold together counted
+    let whole = prove(&trial.change.apply(design));
+    let margin = of_kind(&whole, check.kind, check.dial())?.margin;
+    Some(Remedy {
+        also: Spoiled::by(&trial.change, &whole, proof, check).fails,
+        change: trial.change,
+        margin,
+        proven: whole.proven,
+    })
+}
+
+/// The change that mends `check` and spoils least.
+fn best(design: &Design, proof: &Proof, check: &Check, trials: &mut Trials<'_>) -> Option<Trial> {
+    if !fails(check) || faulty(proof) {
         return None;
     }
-    let alone = effort.prove(design);
-    let mut best = single(design, &alone, check, effort);
-    if !best.as_ref().is_some_and(is_clean) {
-        let chained = chain::of(design, &alone, check, effort);
-        best = less_spoiled(best, chained.map(|tried| spoiling(tried, &alone, check)));
+    let alone = trials.prove(design)?;
+    let mut best = single(design, &alone, check, trials);
+    if !best.as_ref().is_some_and(Candidate::is_clean) {
+        let through_causes = causes::mended(design, &alone, check, trials);
+        let candidate = through_causes.map(|trial| Candidate::new(trial, &alone, check));
+        best = less_spoiled(best, candidate);
     }
-    let tried = best?.1.whole(design, check)?;
-    Some(Remedy {
-        also: Spoiled::by(&tried, proof, check).fails,
-        change: tried.change,
-        margin: tried.margin,
-        proven: tried.proof.proven,
-    })
+    best.map(|candidate| candidate.trial)
+}
+
+fn fails(check: &Check) -> bool {
+    check.verdict != CheckVerdict::Passes
 }
 
 fn faulty(proof: &Proof) -> bool {
     proof.faults.iter().any(Fault::is_error)
 }
 
-type Spoiling = (Spoiled, Tried);
+/// A change that mends a check, with what it spoils.
+struct Candidate {
+    trial: Trial,
+    spoiled: Spoiled,
+}
 
-/// The best of the ways of mending this check, with what it spoils.
-fn single(design: &Design, proof: &Proof, check: &Check, effort: &mut Effort) -> Option<Spoiling> {
-    let mut best = None;
-    let search = Search::new(design, proof, check);
+impl Candidate {
+    fn new(trial: Trial, before: &Proof, check: &Check) -> Self {
+        let spoiled = Spoiled::by(&trial.change, &trial.proof, before, check);
+        Self { trial, spoiled }
+    }
+
+    fn is_clean(&self) -> bool {
+        self.spoiled.rank() == (0, 0)
+    }
+}
+
+/// The best of the ways of mending this check by one of them.
+fn single(
+    design: &Design,
+    proof: &Proof,
+    check: &Check,
+    trials: &mut Trials<'_>,
+) -> Option<Candidate> {
+    let mut best: Option<Candidate> = None;
     for way in ways::of(design, proof, check) {
-        let tried = search.least(&way, effort);
-        best = less_spoiled(best, tried.map(|tried| spoiling(tried, proof, check)));
-        if best.as_ref().is_some_and(is_clean) {
+        let trial = least_step(design, proof, check, &way, trials);
+        best = less_spoiled(best, trial.map(|trial| Candidate::new(trial, proof, check)));
+        if best.as_ref().is_some_and(Candidate::is_clean) {
             break;
         }
     }
     best
 }
 
-fn spoiling(tried: Tried, before: &Proof, check: &Check) -> Spoiling {
-    (Spoiled::by(&tried, before, check), tried)
-}
-
-fn is_clean((spoiled, _): &Spoiling) -> bool {
-    spoiled.rank() == (0, 0)
-}
-
 /// The one that spoils less; the first of equals.
-fn less_spoiled(first: Option<Spoiling>, second: Option<Spoiling>) -> Option<Spoiling> {
+fn less_spoiled(first: Option<Candidate>, second: Option<Candidate>) -> Option<Candidate> {
     match (first, second) {
-        (Some(first), Some(second)) if second.0.rank() < first.0.rank() => Some(second),
+        (Some(first), Some(second)) if second.spoiled.rank() < first.spoiled.rank() => Some(second),
         (None, second) => second,
         (first, _) => first,
     }
@@ -164,19 +196,19 @@ struct Spoiled {
 }
 
 impl Spoiled {
-    fn by(tried: &Tried, before: &Proof, mended: &Check) -> Self {
+    fn by(change: &Change, after: &Proof, before: &Proof, mended: &Check) -> Self {
         let mut spoiled = Self {
             fails: Vec::new(),
             worse: 0,
-            drastic: tried.change.steps.iter().any(is_drastic),
+            drastic: change.steps.iter().any(is_drastic),
         };
-        let failing = |check: &&Check| check.verdict != CheckVerdict::Passes;
         let told_once = mended.kind.told_once();
         let other = |check: &&Check| {
             check.kind != mended.kind || check.dial() != mended.dial() && !told_once
         };
-        for check in tried.proof.checks.iter().filter(failing).filter(other) {
-            match of_kind(before, check.kind, check.dial()).filter(failing) {
+        let failing = after.checks.iter().filter(|check| fails(check));
+        for check in failing.filter(other) {
+            match of_kind(before, check.kind, check.dial()).filter(|check| fails(check)) {
                 None => spoiled.fails.push(check.clone()),
                 Some(was) if check.margin < was.margin => spoiled.worse += 1,
                 Some(_) => {}

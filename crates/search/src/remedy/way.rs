@@ -4,7 +4,7 @@ use latchwright_model::change::{Change, DialSize, LatchSize, Size, SlotSize, Ste
 use latchwright_model::{Design, Units};
 
 /// A way to change a design.
-#[derive(Debug)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) enum Way {
     /// Sizes that move together: for each step of the grid, each by so many of its own.
     Move(Vec<(Size, i64)>),
@@ -52,6 +52,29 @@ impl Way {
             Self::Once(steps) => (step == 1).then(|| steps.clone())?,
         };
         (!steps.is_empty()).then_some(Change { steps })
+    }
+}
+
+/// Ways that are gone one after the other, each so many steps.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Moves(pub Vec<(Way, i64)>);
+
+impl Moves {
+    /// These, and so many steps of one way after them.
+    pub fn and(&self, way: &Way, steps: i64) -> Self {
+        let mut moves = self.0.clone();
+        moves.push((way.clone(), steps));
+        Self(moves)
+    }
+
+    /// What they change together; `None` where one of them cannot be gone.
+    pub fn change(&self, design: &Design) -> Option<Change> {
+        let mut whole = Change { steps: Vec::new() };
+        for (way, steps) in &self.0 {
+            let change = way.change(&whole.apply(design), *steps)?;
+            whole = whole.then(change);
+        }
+        Some(whole)
     }
 }
 

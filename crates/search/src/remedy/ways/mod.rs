@@ -3,93 +3,90 @@
 
 mod room;
 mod table;
+mod thickness;
 mod travel;
 
-use super::through;
 use super::way::Way;
-use latchwright_model::Unit;
 use latchwright_model::change::{DialSize, LatchSize, Size, SlotSize, Step};
 use latchwright_model::{Design, Dial};
 use latchwright_proof::CheckKind;
 use latchwright_proof::results::{Check, Proof};
 
-use DialSize::{BoreDiameter, DiscRadius};
-use LatchSize::{Engagement, GuideLength, GuideY, Shank, Travel};
+use DialSize::{BoreDiameter, DiscBelow, DiscRadius};
+use LatchSize::{Engagement, GuideY, Shank, SliderBelow, Travel};
 use SlotSize::Depth;
 
 /// Sizes that move together, with how many steps of their own each.
-pub(super) type Sizes = Vec<(Size, i64)>;
+type Sizes = Vec<(Size, i64)>;
 
-/// The ways worth trying for this check, in order; every size either way for a check that is not
-/// known here.
+/// The ways worth trying for this check, in order. A kind of check that the search alone weighs has those
+/// of the check that it is a part of; one that tells something and never fails has none.
 pub(super) fn of(design: &Design, proof: &Proof, check: &Check) -> Vec<Way> {
+    use CheckKind as K;
     let ways = Ways { design, proof };
     let dial = check.dial().unwrap_or(0);
     match check.kind {
-        CheckKind::AtRest => ways.at_rest(dial),
-        CheckKind::LetsIn => ways.lets_in(&[dial]),
-        CheckKind::Captive => ways.captive(dial),
-        CheckKind::StaysHeld => ways.stays_held(dial),
-        CheckKind::Free | CheckKind::SwingsClear => ways.free(),
-        CheckKind::HeldAtRest => ways.held_at_rest(),
-        CheckKind::Guide => ways.guide(),
-        CheckKind::DiscToDisc => ways.apart_or_smaller(dial, DiscRadius),
-        CheckKind::DiscToPin => ways.disc_to_pin(dial),
-        CheckKind::KnobToKnob => ways.knobs_apart(dial),
-        CheckKind::BoreToBore => ways.apart_or_smaller(dial, BoreDiameter),
-        CheckKind::BoreToEdge => ways.bore_to_edge(dial),
-        CheckKind::BoreToGuideSlot => ways.bore_to_guide_slot(dial),
-        CheckKind::FingerKnobRoom | CheckKind::FingerKnobWay => ways.finger_knob(dial),
-        CheckKind::DiscToFinger | CheckKind::FingerToFinger => moves(ways.apart(dial)),
-        CheckKind::BarRoom => ways.bar_room(),
-        CheckKind::FingerKnobSeat => ways.finger_knob_seat(),
-        CheckKind::StripsToBar => ways.strips_to_bar(),
-        CheckKind::StripsToKeeper => moves([
-            vec![latch(GuideY, 1)],
-            vec![latch(GuideLength, -20), latch(GuideY, 10)],
-            vec![latch(GuideLength, -20)],
-        ]),
-        CheckKind::GuideSlotToKeeper => moves([vec![latch(GuideY, 1)], vec![latch(Shank, -1)]]),
-        CheckKind::SlotToStar => ways.slot_to_star(dial),
-        CheckKind::KeySeats => ways.key_seats(dial),
-        CheckKind::KeyBite => ways.key_bite(dial),
-        CheckKind::IdleDial => ways.idle(dial),
-        CheckKind::TwinOpenings => ways.openings(),
-        CheckKind::Undecided | CheckKind::Shaken => ways.undecided(),
-        _ => {
-            let through = through::of(design, check);
-            if through.is_empty() && check.unit != Unit::Count {
-                ways.any(check.dial())
-            } else {
-                through
-            }
+        K::AtRest => ways.at_rest(dial),
+        K::LetsIn | K::Enters | K::Fits | K::Deep | K::SlotWall | K::Window => {
+            ways.lets_in(&[dial])
         }
+        K::Captive => ways.captive(dial),
+        K::StaysHeld => ways.stays_held(dial),
+        K::Free | K::SwingsClear => ways.free(),
+        K::HeldAtRest => ways.held_at_rest(),
+        K::Guide => ways.guide(),
+        K::DiscToDisc => ways.apart_or_smaller(dial, DiscRadius),
+        K::DiscToPin => ways.disc_to_pin(dial),
+        K::KnobToKnob => ways.knobs_apart(dial),
+        K::BoreToBore => ways.apart_or_smaller(dial, BoreDiameter),
+        K::BoreToEdge => ways.bore_to_edge(dial),
+        K::BoreToGuideSlot => ways.bore_to_guide_slot(dial),
+        K::FingerKnobRoom | K::FingerKnobWay => ways.finger_knob(dial),
+        K::DiscToFinger | K::FingerToFinger => moves(ways.apart(dial)),
+        K::BarRoom => ways.bar_room(),
+        K::FingerKnobSeat => ways.finger_knob_seat(),
+        K::StripsToBar => ways.strips_to_bar(),
+        K::StripsToKeeper => ways.strips_to_keeper(),
+        K::GuideSlotToKeeper => moves([vec![latch(GuideY, 1)], vec![latch(Shank, -1)]]),
+        K::SlotToStar => ways.slot_to_star(dial),
+        K::KeySeats => ways.key_seats(dial),
+        K::KeyBite => ways.key_bite(dial),
+        K::IdleDial => ways.idle(dial),
+        K::TwinOpenings => ways.openings(),
+        K::Undecided | K::NextMark | K::Shaken => ways.undecided(),
+        K::PinMeetsDisc => ways.pin_meets_disc(dial),
+        K::DiscToPlate => moves([vec![on(dial, DiscBelow, 1)]]),
+        K::SliderToPlate | K::TabToKeeper => moves([vec![latch(SliderBelow, 1)]]),
+        K::RoomBelow => ways.room_below(),
+        K::LidCloses => ways.lid_closes(),
+        K::RabbetRoof => ways.rabbet_roof(),
+        K::PinStrength => ways.pin_strength(dial),
+        K::TabStrength => ways.tab_strength(),
+        K::Racking => ways.racking(),
+        K::EnclosedSpace => ways.enclosed_space(),
+        K::ToldApart | K::Workmanship | K::ByFeel | K::SmallParts => Vec::new(),
     }
 }
 
-pub(super) fn moves(ways: impl IntoIterator<Item = Sizes>) -> Vec<Way> {
+fn moves(ways: impl IntoIterator<Item = Sizes>) -> Vec<Way> {
     let ways = ways.into_iter().filter(|sizes| !sizes.is_empty());
     ways.map(Way::Move).collect()
 }
 
-pub(super) fn latch(size: LatchSize, times: i64) -> (Size, i64) {
+fn latch(size: LatchSize, times: i64) -> (Size, i64) {
     (Size::Latch(size), times)
 }
 
-pub(super) fn on(dial: usize, size: DialSize, times: i64) -> (Size, i64) {
+fn on(dial: usize, size: DialSize, times: i64) -> (Size, i64) {
     (Size::Dial(dial, size), times)
 }
 
-pub(super) fn on_all(dials: &[usize], size: DialSize, times: i64) -> Sizes {
+fn on_all(dials: &[usize], size: DialSize, times: i64) -> Sizes {
     dials.iter().map(|dial| on(*dial, size, times)).collect()
 }
 
-pub(super) fn counted_mm(size: Size, from: f64, to: f64) -> Step {
-    Step::Resize { size, from, to }
-}
-
-fn counted(size: Size, from: u32, to: u32) -> Step {
-    let (from, to) = (f64::from(from), f64::from(to));
+/// A size that becomes what it is told at once.
+fn resize(size: Size, from: f64, to: f64) -> Step {
     Step::Resize { size, from, to }
 }
 
@@ -105,17 +102,6 @@ impl Ways<'_> {
 
     fn every_dial(&self) -> Vec<usize> {
         (0..self.design.dials.len()).collect()
-    }
-
-    /// Each size that is built, up and down: first of the dial that is asked about, then of the latch.
-    fn any(&self, dial: Option<usize>) -> Vec<Way> {
-        let (of_dials, of_latch): (Vec<Size>, Vec<Size>) = Size::all(self.design)
-            .into_iter()
-            .filter(|size| size.is_built() && size.unit() != Unit::Count)
-            .filter(|size| size.dial().is_none() || size.dial() == dial)
-            .partition(|size| size.dial().is_some());
-        let sizes = of_dials.into_iter().chain(of_latch);
-        moves(sizes.flat_map(|size| [vec![(size, 1)], vec![(size, -1)]]))
     }
 
     /// A size of the slots of these dials: of the true ones, of the others, or of all.
@@ -156,37 +142,5 @@ impl Ways<'_> {
         let mut sizes = vec![latch(Engagement, 1)];
         sizes.extend(self.longer());
         sizes
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::DialSize::{CentreX, Gap};
-    use super::LatchSize::Reading;
-    use super::*;
-
-    #[test]
-    fn a_check_without_ways_of_its_own_tries_what_can_be_built() {
-        let design = Design::default();
-        let proof = latchwright_proof::prove(&design);
-        let ways = Ways {
-            design: &design,
-            proof: &proof,
-        };
-        let tried: Vec<Size> = ways
-            .any(Some(1))
-            .into_iter()
-            .flat_map(|way| match way {
-                Way::Move(sizes) => sizes,
-                Way::Fewer(_) | Way::Once(_) => Vec::new(),
-            })
-            .map(|(size, _)| size)
-            .collect();
-        assert_eq!(tried.first(), Some(&Size::Dial(1, CentreX)));
-        let times = |size| tried.iter().filter(|tried| **tried == size).count();
-        assert_eq!(times(Size::Latch(GuideLength)), 2);
-        assert_eq!(times(Size::Slot(1, 0, Depth)), 2);
-        assert_eq!(times(Size::Dial(0, Gap)), 0);
-        assert_eq!(times(Size::Latch(Reading)), 0);
     }
 }

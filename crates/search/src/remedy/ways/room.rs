@@ -157,6 +157,15 @@ impl Ways<'_> {
         ways
     }
 
+    /// A guide that ends further back, or is shorter at its front end.
+    pub(super) fn strips_to_keeper(&self) -> Vec<Way> {
+        moves([
+            vec![latch(GuideY, 1)],
+            vec![latch(GuideLength, -20), latch(GuideY, 10)],
+            vec![latch(GuideLength, -20)],
+        ])
+    }
+
     pub(super) fn finger_knob_seat(&self) -> Vec<Way> {
         let inwards = if self.design.slider.pull_at > self.design.tab.at {
             -1

@@ -3,7 +3,7 @@
 use super::DialSize::{Apothem, Clearance, DiscRadius, Gap};
 use super::LatchSize::{Engagement, Reading, RequiredHold};
 use super::SlotSize::{Depth, LeadIn, Width};
-use super::{Ways, counted, latch, moves, on, on_all};
+use super::{Ways, latch, moves, on, on_all, resize};
 use crate::remedy::way::Way;
 use latchwright_model::change::{Size, Step};
 use latchwright_proof::verdict::Verdict;
@@ -25,11 +25,14 @@ impl Ways<'_> {
     /// Posts whose sides divide the number of positions, the usual ones first.
     pub(super) fn posts(&self, index: usize) -> impl Iterator<Item = Step> {
         let dial = self.dial(index);
-        let sides = [4, 3, 6, 5, 8, 7, 9, 10, 12].into_iter();
+        let sides = [4_u32, 3, 6, 5, 8, 7, 9, 10, 12].into_iter();
         dial.into_iter().flat_map(move |dial| {
             let fitting = sides.clone();
             let fitting = fitting.filter(|sides| dial.positions.is_multiple_of(*sides));
-            fitting.map(move |to| counted(Size::KeySides(index), dial.key.sides, to))
+            fitting.map(move |to| {
+                let size = Size::KeySides(index);
+                resize(size, f64::from(dial.key.sides), f64::from(to))
+            })
         })
     }
 
@@ -39,7 +42,8 @@ impl Ways<'_> {
         };
         let (sides, positions) = (dial.key.sides.max(1), dial.positions);
         let next = positions.saturating_add(sides - positions % sides);
-        let more = vec![counted(Size::Positions(index), positions, next)];
+        let size = Size::Positions(index);
+        let more = vec![resize(size, f64::from(positions), f64::from(next))];
         let mut ways: Vec<Way> = self
             .posts(index)
             .map(|post| Way::Once(vec![post]))

@@ -58,7 +58,7 @@ impl Aim {
     pub(super) fn near(&self, after: &Proof) -> Near {
         let faults = after.faults.iter();
         let faults = faults
-            .filter(|fault| fault.severity == Severity::Error)
+            .filter(|fault| fault.severity() == Severity::Error)
             .count();
         let failing: Vec<&Check> = after.checks.iter().filter(|check| fails(check)).collect();
         let short = failing.iter().map(|check| -in_mm(after, check)).sum();

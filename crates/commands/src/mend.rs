@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchwright_proof::prove;
-use latchwright_search::propose::{Part, mend};
+use latchwright_search::remedy::{Part, mend};
 use latchwright_session::cut_already::CutAlready;
 use latchwright_session::{Session, files, report};
 
@@ -66,7 +66,9 @@ pub fn run(asked: &Asked) -> Result<u8> {
         .iter()
         .flat_map(|cut| cut.already().parts(dials))
         .collect();
-    let Some(found) = mend(design, &cut) else {
+    let found =
+        output::with_progress(|tell| mend(design, &cut, &mut |progress| tell(progress.done)));
+    let Some(found) = found else {
         let said = report::not_mended_sentences(design, &proof, !cut.is_empty());
         output::say(&format!("{said}\n"))?;
         return Ok(1);

@@ -2,6 +2,7 @@
 
 use core::fmt::Arguments;
 use std::io::{self, ErrorKind, IsTerminal, Write};
+use std::ops::ControlFlow;
 
 use anyhow::Error;
 
@@ -45,6 +46,22 @@ impl Progress {
             let _ = writeln!(io::stderr());
         }
     }
+}
+
+/// Does what takes a while, and tells a terminal how far it is, once for each per cent.
+pub fn with_progress<T>(work: impl FnOnce(&mut dyn FnMut(f64) -> ControlFlow<()>) -> T) -> T {
+    let progress = Progress::begin();
+    let mut told = -1.0;
+    let done = work(&mut |share| {
+        let per_cent = (100.0 * share).floor();
+        if per_cent != told {
+            told = per_cent;
+            progress.say(format_args!("{per_cent:3.0} %"));
+        }
+        ControlFlow::Continue(())
+    });
+    progress.end();
+    done
 }
 
 /// Whether the other end of a pipe was closed, as by a pager that was left.

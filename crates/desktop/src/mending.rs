@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use egui::Context;
-use latchwright_search::propose::{Mend, Part, mend};
+use latchwright_search::remedy::{Mend, Part, mend};
 use latchwright_session::Session;
 use latchwright_session::cut_already::CutAlready;
 
@@ -47,7 +47,7 @@ impl Mending {
             .flat_map(|(cut, _)| cut.parts(dials))
             .collect();
         self.found.begin(tasks, session.revision(), move |reins| {
-            let found = mend(&design, &cut);
+            let found = mend(&design, &cut, &mut |progress| reins.tick(progress.done));
             if reins.tick(1.0).is_break() {
                 return Err(NotMade::Stopped);
             }

@@ -1,4 +1,5 @@
-//! Remedies of the checks that fail, looked for beside the window: each takes many proofs.
+//! Remedies of the checks that fail, looked for beside the window: each takes many proofs. Of a design
+//! that has changed since, nothing more is proven.
 
 use std::sync::Arc;
 
@@ -41,7 +42,7 @@ impl Remedies {
         }
         let (design, proof) = (Arc::clone(session.design()), Arc::clone(proof));
         self.0.want(tasks, &revision, move |reins| {
-            let found = remedy::all(&design, &proof);
+            let found = remedy::all(&design, &proof, &mut |progress| reins.tick(progress.done));
             if reins.tick(1.0).is_break() {
                 return Err(NotMade::Stopped);
             }

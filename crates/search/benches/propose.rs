@@ -5,7 +5,7 @@
 use divan::{Bencher, black_box};
 use latchwright_model::{Design, Grain, Material};
 use latchwright_proof::prove;
-use latchwright_search::propose::{DialWish, Go, Outcome, Progress, Wishes, mend, propose};
+use latchwright_search::propose::{DialWish, Go, Outcome, Progress, Wishes, propose};
 
 fn main() {
     divan::main();
@@ -78,17 +78,5 @@ fn why_five_dials_of_36_marks_cannot_be_had(bencher: Bencher) {
         };
         assert_eq!(why.conflict.len(), why.nearest.len());
         why
-    });
-}
-
-#[divan::bench(sample_count = 5)]
-fn mending_two_things_that_are_wrong(bencher: Bencher) {
-    let mut design = Design::default();
-    design.dials[1].pin.gap = 0.8;
-    design.slider.below = 0.3;
-    bencher.bench_local(|| {
-        let mended = mend(black_box(&design), &[]);
-        assert!(mended.as_ref().is_some_and(|mended| mended.sizes == 2));
-        mended
     });
 }

@@ -1,16 +1,21 @@
 //! Mending: the smallest change found makes the whole design proven, and what is cut stays as it is.
 
+use core::ops::ControlFlow;
+
 use latchwright_model::change::{DialSize, LatchSize, Size, Step};
 use latchwright_model::{Change, Unit};
 use latchwright_model::{Design, Slot};
 use latchwright_proof::prove;
-use latchwright_search::propose::{
-    DialWish, Go, Mend, Outcome, Part, Wishes, all_but_meant, mend, propose, settled,
-};
+use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
+use latchwright_search::remedy::{self, Mend, Part, all_but_meant, same, settled};
 use rand::RngExt;
 use rand::SeedableRng;
 use rand::seq::IndexedRandom;
 use rand_chacha::ChaCha8Rng;
+
+fn mend(design: &Design, cut: &[Part]) -> Option<Mend> {
+    remedy::mend(design, cut, &mut |_| ControlFlow::Continue(()))
+}
 
 fn spoilt(spoil: impl Fn(&mut Design)) -> Design {
     let mut design = Design::default();

@@ -23,5 +23,6 @@ pub mod system_fonts;
 pub mod threads;
 pub mod together;
 pub mod units;
+pub mod words;
 
 pub use document::Session;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Context, Theme};
 use latchwright_model::combination;
 use latchwright_model::{Dial, Units};
-use latchwright_search::propose::Mend;
+use latchwright_search::remedy::Mend;
 use latchwright_session::questions::Answers;
 use latchwright_session::report;
 use latchwright_session::together::Replace;

@@ -45,7 +45,6 @@ mod stack;
 mod unreadable;
 mod wishes;
 
-pub use crate::remedy::{Mend, Part, all_but_meant, mend, settled};
 pub use conflict::Nothing;
 pub use demand::Demand;
 pub use demands::{grid_of, unmet};

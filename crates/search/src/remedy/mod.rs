@@ -32,7 +32,7 @@ use least_step::least_step;
 use trials::{Trial, Trials};
 
 pub use mend::{Mend, all_but_meant, mend, settled};
-pub use part::Part;
+pub use part::{Part, same};
 
 /// A change that makes one check pass, and what else comes of it.
 #[derive(Debug, Clone, PartialEq)]

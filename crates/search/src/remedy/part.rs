@@ -1,6 +1,7 @@
 //! The parts of a latch, and whether one is the same in two designs as it is cut or printed.
 
 use latchwright_model::{Design, Dial};
+use latchwright_proof::slider_body::SliderBody;
 
 /// A part that may be cut, drilled or printed already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -17,8 +18,9 @@ pub enum Part {
     Knob(usize),
 }
 
-/// Whether a part is the same in both designs, as it is cut or printed.
-pub(super) fn same(one: &Design, other: &Design, part: Part) -> bool {
+/// Whether a part is the same in both designs, as it is cut or printed: everything that its template or
+/// its print is made from, seen from the part itself.
+pub fn same(one: &Design, other: &Design, part: Part) -> bool {
     let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
     let all = |of: &dyn Fn(&Design) -> Vec<f64>| {
         let (has, had) = (of(one), of(other));
@@ -30,21 +32,23 @@ pub(super) fn same(one: &Design, other: &Design, part: Part) -> bool {
                 && (one.plate.sawn, one.plate.grain) == (other.plate.sawn, other.plate.grain)
         }
         Part::Slider => all(&slider) && one.slider.material == other.slider.material,
-        Part::Keeper => {
-            let keeper = |design: &Design| {
-                let keeper = &design.keeper;
-                vec![keeper.width, keeper.depth, keeper.thickness]
-            };
-            all(&keeper)
-        }
-        Part::Disc(dial) => all(&|design| design.dials.get(dial).map_or(Vec::new(), disc)),
+        Part::Keeper => all(&|design| {
+            let keeper = &design.keeper;
+            vec![keeper.width, keeper.depth, keeper.thickness]
+        }),
+        Part::Disc(dial) => all(&|design| {
+            let found = design.dials.get(dial);
+            found.map_or(Vec::new(), |dial| disc(design, dial))
+        }),
         Part::Knob(dial) => all(&|design| design.dials.get(dial).map_or(Vec::new(), knob)),
     }
 }
 
 fn plate(design: &Design) -> Vec<f64> {
-    let (plate, slider) = (&design.plate, &design.slider);
+    let (plate, slider, keeper) = (&design.plate, &design.slider, &design.keeper);
     let mut sizes = vec![plate.width, plate.depth, plate.thickness, plate.rabbet];
+    // the rabbet lies over the keeper and stops a little beyond it
+    sizes.extend([design.tab.at, keeper.edge, keeper.width, keeper.depth]);
     // the finger knob's slot
     sizes.extend([slider.pull_at, slider.guide_at.1, slider.travel]);
     sizes.push(slider.shank + 2.0 * slider.guide_play);
@@ -58,14 +62,17 @@ fn plate(design: &Design) -> Vec<f64> {
 fn slider(design: &Design) -> Vec<f64> {
     let (slider, tab) = (&design.slider, &design.tab);
     let (x, y) = (slider.pull_at, slider.guide_at.1);
-    let tip = design.keeper.edge - tab.engagement;
+    let body = SliderBody::of(design);
     let mut sizes = vec![
         slider.thickness,
         slider.shank,
         tab.at - x,
         tab.width,
-        tip - y,
+        body.tip - y,
     ];
+    // its bar keeps clear of the discs
+    sizes.extend([body.bar_min.x - x, body.bar_min.y - y]);
+    sizes.extend([body.bar_max.x - x, body.bar_max.y - y]);
     for dial in &design.dials {
         let pin = dial.pin_at();
         sizes.extend([pin.0 - x, pin.1 - y, dial.pin.diameter]);
@@ -74,21 +81,27 @@ fn slider(design: &Design) -> Vec<f64> {
     sizes
 }
 
-fn disc(dial: &Dial) -> Vec<f64> {
+/// With its shaft, which goes through the plate to the knob, and its post.
+fn disc(design: &Design, dial: &Dial) -> Vec<f64> {
     let mut sizes = vec![dial.disc.radius, dial.disc.thickness, dial.key.apothem];
-    sizes.extend([f64::from(dial.key.sides), f64::from(dial.positions)]);
+    sizes.extend([f64::from(dial.key.sides), dial.knob.height]);
+    sizes.push(dial.bore.diameter - 2.0 * dial.bore.shaft_play);
+    sizes.push(dial.disc.below + design.plate.thickness);
     for slot in &dial.disc.slots {
-        sizes.extend([slot.mark as f64, slot.width, slot.depth, slot.lead_in]);
+        // where a slot is cut, as a share of a turn
+        let turn = slot.mark as f64 / f64::from(dial.positions.max(1));
+        sizes.extend([turn, slot.width, slot.depth, slot.lead_in]);
     }
     sizes
 }
 
+/// With its star, in which the post goes on.
 fn knob(dial: &Dial) -> Vec<f64> {
     vec![
         dial.knob.diameter,
         dial.knob.height,
         f64::from(dial.positions),
         f64::from(dial.key.sides),
-        dial.key.apothem,
+        dial.key.apothem + dial.key.clearance,
     ]
 }

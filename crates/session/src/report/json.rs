@@ -15,8 +15,9 @@ use latchwright_words::fault_sentence;
 use serde_json::{Value, json};
 
 use super::FileNotes;
-use super::remedy::{Sought, remedy_json, remedy_sentence};
+use super::remedy::remedy_json;
 use super::season::season_json;
+use super::{Sought, remedy_sentence};
 
 /// Whole numbers beyond this are no longer exact in most readers of JSON: 2^53.
 const MOST_EXACT: u128 = 1 << 53;

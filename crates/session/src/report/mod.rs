@@ -9,16 +9,16 @@ mod season;
 mod text;
 mod verdict;
 
+pub use crate::words::mend::{mend_sentence, not_mended_sentences};
+pub use crate::words::remedy::{Sought, remedy_sentence};
 pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
 pub use json::proof_json;
 pub use latchwright_words::{contributor, grouped, length, slides_word, state_name, sure_word};
 pub use mark::{MarkPlace, mark_json, mark_text};
 pub use propose::{
-    frontier_json, frontier_text, kind_about, kind_file, kind_name, mend_sentence,
-    not_mended_sentences, nothing_json, nothing_sentence, nothing_text, proposal_lines,
-    proposals_json, proposals_text,
+    frontier_json, frontier_text, kind_about, kind_file, kind_name, nothing_json, nothing_sentence,
+    nothing_text, proposal_lines, proposals_json, proposals_text,
 };
-pub use remedy::{Sought, remedy_sentence};
 pub use season::season_sentences;
 pub use text::proof_text;
 pub use verdict::{spare_mm, verdict_sentence};

@@ -1,18 +1,15 @@
-//! Proposals, why there are none, and what mends a design, in words and for programs.
+//! Proposals and why there are none, in words and for programs.
 
 use core::fmt::Write as _;
 
+use latchwright_model::Units;
 use latchwright_model::validate::MAX_DIALS;
-use latchwright_model::{Design, Fault, Units};
-use latchwright_proof::{Proof, Verdict};
-use latchwright_search::propose::{
-    Frontier, Kind, Mend, Nothing, Proposal, Unreadable, all_but_meant,
-};
+use latchwright_search::propose::{Frontier, Kind, Nothing, Proposal, Unreadable};
 use serde_json::{Value, json};
 
 use super::verdict_sentence;
 use crate::units::show_length_unit;
-use latchwright_words::{fault_sentence, figure, grouped, typed_length};
+use latchwright_words::{fault_sentence, grouped, typed_length};
 
 /// What a kind of proposal is called.
 pub fn kind_name(kind: Kind) -> &'static str {
@@ -126,7 +123,7 @@ pub fn nothing_text(nothing: &Nothing) -> String {
     } else {
         unreadable_sentence(nothing)
     };
-    let mut text = format!("{}.\n", capital(&reason));
+    let mut text = format!("{}.\n", crate::words::capital(&reason));
     if !nothing.nearest.is_empty() {
         text.push_str("The nearest that can be had, each proven, with all else as you wish:\n");
     }
@@ -186,76 +183,6 @@ pub fn nothing_json(nothing: &Nothing) -> Value {
         .map(|near| near.sentence.as_str())
         .collect();
     json!({ "format": 1, "proposals": [], "why": nothing_sentence(nothing), "nearest": nearest })
-}
-
-/// What mends a design, in a sentence.
-pub fn mend_sentence(design: &Design, mend: &Mend) -> String {
-    let told = capital(
-        &mend
-            .change
-            .told(|value, unit| figure(value, unit, design.units)),
-    );
-    let after = mend.change.apply(design);
-    let spare = verdict_sentence(&after, &mend.proof);
-    if mend.proof.proven {
-        format!("{told}: then it is proven. {spare}")
-    } else {
-        let twice = openings(&after, &mend.proof);
-        format!("{told}: then all is proven but that {twice}. {spare}")
-    }
-}
-
-/// Why nothing was found that mends a design, or needs to be, as sentences; `cut` where some parts were
-/// to stay as they are. `proof` is the design's own.
-pub fn not_mended_sentences(design: &Design, proof: &Proof, cut: bool) -> String {
-    if proof.proven {
-        return "Proven as it is: there is nothing to mend.".to_owned();
-    }
-    if all_but_meant(design, proof) {
-        let openings = openings(design, proof);
-        return format!(
-            "There is nothing to mend if the box is meant to open so: all is proven but that {openings}. \
-             For a single opening, leave those slots out or make them blind."
-        );
-    }
-    let verdict = verdict_sentence(design, proof);
-    let faulty = proof.faults.iter().any(Fault::is_error);
-    let more = match (faulty, cut) {
-        (true, _) => "Mend the faults that are named under the proof first",
-        (false, true) => {
-            "Let more parts be made anew, or hold what must stay and have the rest proposed"
-        }
-        (false, false) => "Hold the sizes that must stay and have the rest proposed",
-    };
-    format!("No change of a few sizes was found that makes it proven. {verdict}. {more}.")
-}
-
-/// "2 settings open: on dial 2, marks 5 and 10 do, each by a slot of its own".
-fn openings(design: &Design, proof: &Proof) -> String {
-    let mut dials = Vec::new();
-    for (number, (dial, found)) in (1..).zip(design.dials.iter().zip(&proof.dials)) {
-        let marks = (0_u32..).zip(&found.marks);
-        let open: Vec<String> = marks
-            .filter(|(_, mark)| mark.verdict == Verdict::Passes)
-            .map(|(mark, _)| dial.label(mark))
-            .collect();
-        if open.len() > 1 {
-            dials.push(format!("dial {number} at {}", open.join(" and at ")));
-        }
-    }
-    let settings = grouped(proof.settings.opens);
-    format!(
-        "{settings} settings open, by slots of their own: {}",
-        dials.join(", ")
-    )
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters
-        .next()
-        .map(|letter| letter.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
 }
 
 /// What lids of other sizes and better workmanship would buy, as text.

@@ -8,9 +8,9 @@ use latchwright_proof::{Check, CheckVerdict, DialProof, Proof, Verdict};
 use latchwright_search::Remedy;
 
 use super::FileNotes;
-use super::remedy::{Sought, remedy_sentence};
 use super::season::season_text;
 use super::verdict::verdict_sentence;
+use super::{Sought, remedy_sentence};
 use latchwright_proof::check::Contributor;
 use latchwright_words::{advice, check_title, contributor, slides_word, state_name, sure_word};
 use latchwright_words::{fault_sentence, figure, grouped, length};

@@ -1,0 +1,15 @@
+//! Words for what the search finds, one exhaustive match a kind of value, in the maker's unit.
+//!
+//! What model, proof and workshop know has its words in `latchwright_words`, which does not stand on the search.
+
+pub mod mend;
+pub mod remedy;
+
+/// With a capital first.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters
+        .next()
+        .map(|letter| letter.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
+}

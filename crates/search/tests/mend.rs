@@ -7,7 +7,7 @@ use latchwright_model::{Change, Unit};
 use latchwright_model::{Design, Slot};
 use latchwright_proof::prove;
 use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
-use latchwright_search::remedy::{self, Mend, Part, all_but_meant, same, settled};
+use latchwright_search::remedy::{self, Mend, Part, all_but_meant, settled};
 use rand::RngExt;
 use rand::SeedableRng;
 use rand::seq::IndexedRandom;

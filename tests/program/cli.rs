@@ -246,7 +246,7 @@ fn hostile_files_are_refused_with_a_sentence_and_left_alone() {
 fn answer(arguments: &[&str]) -> String {
     let output = latchwright()
         .args(arguments)
-        .timeout(Duration::from_secs(60))
+        .timeout(Duration::from_mins(1))
         .output()
         .expect("an answer in time");
     let (_, words) = said(&output);

@@ -204,7 +204,7 @@ mod tests {
 
     use super::*;
 
-    const LONG: Duration = Duration::from_secs(60);
+    const LONG: Duration = Duration::from_mins(1);
 
     fn until_stopped(reins: &Reins) -> Result<u32, NotMade> {
         while reins.tick(0.5).is_continue() {

@@ -237,12 +237,11 @@ impl Printed {
         };
         let size = [image.width as usize, image.height as usize];
         let image = ColorImage::from_rgba_unmultiplied(size, &image.rgba);
-        match &mut self.texture {
-            Some(texture) => texture.set(image, TextureOptions::LINEAR),
-            None => {
-                let texture = ctx.load_texture("printed parts", image, TextureOptions::LINEAR);
-                self.texture = Some(texture);
-            }
+        if let Some(texture) = &mut self.texture {
+            texture.set(image, TextureOptions::LINEAR);
+        } else {
+            let texture = ctx.load_texture("printed parts", image, TextureOptions::LINEAR);
+            self.texture = Some(texture);
         }
     }
 

@@ -357,7 +357,7 @@ pub fn drawn<T>(draw: impl FnOnce() -> T) -> Option<T> {
 mod tests {
     use super::*;
 
-    const LONG: Duration = Duration::from_secs(60);
+    const LONG: Duration = Duration::from_mins(1);
 
     fn tasks() -> Tasks {
         Tasks::new(&Context::default())

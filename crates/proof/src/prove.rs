@@ -42,7 +42,7 @@ pub fn prove_known(design: &Design, known: &Known) -> Proof {
         |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
     let judged = Judged::of(design);
     let moved = judged.moved().map(|moved| moved.knowing(known));
-    judged.with(moved, alone, |sums, together| {
+    judged.with(moved.as_ref(), alone, |sums, together| {
         let sums = Sums {
             builder: None,
             ..sums
@@ -58,7 +58,7 @@ pub fn prove_mark(design: &Design, dial: usize, mark: u32) -> Option<Check> {
     let none =
         |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
     let judged = Judged::of(design);
-    judged.with(judged.moved(), none, |sums, _| {
+    judged.with(judged.moved().as_ref(), none, |sums, _| {
         check::of_mark(&sums, dial, mark)
     })
 }
@@ -68,7 +68,7 @@ fn prove_with(
     hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
 ) -> Proof {
     let judged = Judged::of(design);
-    judged.with(judged.moved(), hold_together, |sums, together| {
+    judged.with(judged.moved().as_ref(), hold_together, |sums, together| {
         conclude(&sums, &judged, together)
     })
 }
@@ -105,13 +105,13 @@ impl<'a> Judged<'a> {
     /// Everything the checks rest on, handed to `then` with what holds together.
     fn with<T>(
         &self,
-        moved: Option<Moved<'_>>,
+        moved: Option<&Moved<'_>>,
         hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
         then: impl FnOnce(Sums<'_>, Together) -> T,
     ) -> T {
         let design = self.design;
         let plain = Plain::of(design);
-        let exact = plain.exact(moved.as_ref());
+        let exact = plain.exact(moved);
         let dials: Vec<DialProof> = plain
             .proofs(&self.faults)
             .zip(&exact)
@@ -121,7 +121,7 @@ impl<'a> Judged<'a> {
             })
             .collect();
         let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
-        let together = moved.as_ref().map_or_else(Together::default, |moved| {
+        let together = moved.map_or_else(Together::default, |moved| {
             hold_together(moved, &dials, &exact, least_hold)
         });
         let settings = count(&dials).with(&together);
@@ -133,11 +133,9 @@ impl<'a> Judged<'a> {
             proofs: &dials,
             counts: settings,
             exact: &exact,
-            moved: moved.as_ref(),
-            slider_worst: moved
-                .as_ref()
-                .map_or_else(SliderWorst::default, SliderWorst::of),
-            builder: moved.as_ref().map(Builder::of),
+            moved,
+            slider_worst: moved.map_or_else(SliderWorst::default, SliderWorst::of),
+            builder: moved.map(Builder::of),
         };
         then(sums, together)
     }

@@ -127,7 +127,7 @@ fn most_designs_with_two_sizes_spoilt_are_mended_and_never_in_vain() {
             size.set(&mut design, was * rng.random_range(0.7..1.4));
         }
         let proof = prove(&design);
-        let sound = !proof.faults.iter().any(|fault| fault.is_error());
+        let sound = !proof.faults.iter().any(latchwright_model::Fault::is_error);
         if proof.proven || !sound {
             continue;
         }
@@ -197,7 +197,7 @@ fn broken(rng: &mut ChaCha8Rng, designs: &[Design], sizes: usize) -> Option<(Des
         moved += (off - was).abs();
     }
     let proof = prove(&design);
-    let sound = !proof.faults.iter().any(|fault| fault.is_error());
+    let sound = !proof.faults.iter().any(latchwright_model::Fault::is_error);
     (!proof.proven && sound).then(|| (design, named.join(", "), moved))
 }
 

@@ -15,12 +15,12 @@ use proptest::prelude::*;
 /// What a text is saved as, once it has been read.
 fn saved(text: &str) -> String {
     let loaded = read(text.as_bytes()).unwrap_or_else(|err| panic!("{err}\n{text}"));
-    write_with(&loaded.design, &loaded.comments).unwrap()
+    write_with(&loaded.design, &loaded.comments).expect("it can be written")
 }
 
 /// The text of the usual box with some words of it replaced.
 fn with(changes: &[(&str, &str)]) -> String {
-    let mut text = write(&Design::default()).unwrap();
+    let mut text = write(&Design::default()).expect("it can be written");
     for (from, to) in changes {
         assert!(text.contains(from), "{from}");
         text = text.replacen(from, to, 1);
@@ -355,7 +355,13 @@ fn commented(text: &str, puts: &[Put]) -> (String, Vec<String>) {
     let gaps = gaps(text);
     let mut cuts: Vec<(usize, String, &str)> = Vec::new();
     for (number, (body, share)) in puts.iter().enumerate() {
-        let gap = gaps[((gaps.len() - 1) as f64 * share) as usize];
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of a list"
+        )]
+        let at = ((gaps.len() - 1) as f64 * share) as usize;
+        let gap = gaps[at];
         let (start, end) = BODIES[*body % BODIES.len()];
         let inside = end.trim_end();
         cuts.push((gap, format!("{start}<{number}>{inside}"), end));

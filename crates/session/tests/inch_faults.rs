@@ -96,7 +96,7 @@ const PLANTED: [Spoil; 20] = [
     |d| d.tab.width = -12.7,
     |d| d.keeper.edge = 6_000.0,
     odd_woods,
-    |d| d.plate.wood = "no such tree".to_owned(),
+    |d| "no such tree".clone_into(&mut d.plate.wood),
     |d| d.slider.guide_play = d.slider.guide_length,
     |d| d.tab.required_hold = d.tab.engagement + 3.0,
     |d| d.bench.fraction = 12,

@@ -152,7 +152,7 @@ fn paths_that_cannot_be_used_say_why() {
 #[cfg(unix)]
 fn pipe(folder: &Path, name: &str) -> PathBuf {
     let path = folder.join(name);
-    let made = Command::new("mkfifo").arg(&path).status().unwrap();
+    let made = Command::new("mkfifo").arg(&path).status().expect("mkfifo");
     assert!(made.success());
     path
 }

@@ -178,6 +178,9 @@ fn a_strip_carries_all_standing_pins_of_a_wooden_slider() {
     );
 }
 
+/// Whether a fault is the one that is meant.
+type Is = fn(&PartFault) -> bool;
+
 #[test]
 fn a_slider_that_cannot_be_printed_is_named_with_what_to_do() {
     let mut large = printed(PinMake::PrintedStanding);
@@ -186,7 +189,6 @@ fn a_slider_that_cannot_be_printed_is_named_with_what_to_do() {
     crowded.dials[1].pin.offset = -53.0;
     let mut astray = printed(PinMake::PrintedStanding);
     astray.slider.pull_at = 45.0;
-    type Is = fn(&PartFault) -> bool;
     let cases: [(Design, Is); 3] = [
         (
             large,

@@ -49,8 +49,10 @@ mod tests {
 
     #[test]
     fn what_is_no_setting_says_what_to_type() {
-        let mut design = Design::default();
-        design.combination = vec![1, 1, 1];
+        let mut design = Design {
+            combination: vec![1, 1, 1],
+            ..Design::default()
+        };
         let why = |design: &Design, text| setting_error(&read_setting(design, text).unwrap_err());
         assert_eq!(
             why(&design, "4 7"),

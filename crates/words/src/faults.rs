@@ -30,6 +30,7 @@ pub fn fault_at_place(fault: &Fault, units: Units) -> String {
 }
 
 /// What is wrong, with its figures; one sentence without capital and trailing stop.
+#[expect(clippy::too_many_lines, reason = "one arm a sentence, and no more")]
 pub fn fault_message(fault: &Fault, units: Units) -> String {
     let mm = |mm: f64| size(mm, units);
     match &fault.kind {
@@ -167,6 +168,7 @@ pub fn fault_message(fault: &Fault, units: Units) -> String {
 }
 
 /// What to do, without capital and trailing stop.
+#[expect(clippy::too_many_lines, reason = "one arm a sentence, and no more")]
 pub fn fault_remedy(fault: &Fault, units: Units) -> String {
     let most = |mm: f64| at_most(mm, units);
     let words = match &fault.kind {

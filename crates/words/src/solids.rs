@@ -32,6 +32,7 @@ fn rough(mm: f64, units: Units) -> String {
 }
 
 /// What is to be known before a part is printed.
+#[expect(clippy::too_many_lines, reason = "one arm a sentence, and no more")]
 pub fn warning(warning: &Warning, units: Units) -> String {
     let say = |mm: f64| length(mm, units);
     match *warning {
@@ -187,6 +188,7 @@ fn at_least(mm: f64, units: Units) -> String {
 }
 
 /// Why a part cannot be made.
+#[expect(clippy::too_many_lines, reason = "one arm a sentence, and no more")]
 pub fn part_fault(fault: &PartFault, units: Units) -> String {
     let say = |mm: f64| length(mm, units);
     match fault {

@@ -223,8 +223,8 @@ impl Draft {
     fn advised(mut self, advice: Advice) -> Check {
         let decided_by = core::mem::take(&mut self.decided_by);
         Check {
-            advice,
             decided_by,
+            advice,
             ..self.judged(|_| Advice::Slack)
         }
     }

@@ -94,7 +94,7 @@ impl Known {
         };
         stuffs.iter().position(same).unwrap_or_else(|| {
             stuffs.push(Stuff {
-                season: design.season.clone(),
+                season: design.season,
                 plate: (plate.wood.clone(), plate.sawn, plate.grain),
                 slider: design.slider.material.clone(),
                 own_woods: design.own_woods.clone(),

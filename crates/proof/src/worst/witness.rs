@@ -193,10 +193,10 @@ const CONTRIBUTORS: [(Contributor, Mend); 10] = [
         (latch.front, latch.back) = (0.0, 0.0);
     }),
     (Contributor::Season, |design, latch| {
-        latch.air = design.season.built
+        latch.air = design.season.built;
     }),
     (Contributor::Reading, |_, latch| {
-        each(latch, |dial| dial.reading = 0.0)
+        each(latch, |dial| dial.reading = 0.0);
     }),
     (Contributor::Backlash, |_, latch| {
         each(latch, |dial| dial.backlash = 0.0);

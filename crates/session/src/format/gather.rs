@@ -115,18 +115,15 @@ impl Gatherer {
     pub(super) fn comma(&mut self, node: Option<usize>, end: usize) {
         let mut line_ended = false;
         for mut one in self.waiting.split_off(self.settled) {
-            match node.filter(|_| one.behind) {
-                Some(node) => {
-                    line_ended |= one.is_line;
-                    self.done.push(Remark {
-                        beside: Beside::After(node),
-                        bytes: one.bytes,
-                    });
-                }
-                None => {
-                    one.behind = false;
-                    self.waiting.push(one);
-                }
+            if let Some(node) = node.filter(|_| one.behind) {
+                line_ended |= one.is_line;
+                self.done.push(Remark {
+                    beside: Beside::After(node),
+                    bytes: one.bytes,
+                });
+            } else {
+                one.behind = false;
+                self.waiting.push(one);
             }
         }
         self.settled = self.waiting.len();

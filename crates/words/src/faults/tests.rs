@@ -128,6 +128,7 @@ fn what_is_no_length_is_told_in_its_own_unit() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a list of sentences, one a kind")]
 fn lengths_are_told_in_the_makers_unit() {
     both(
         Place::Slider,

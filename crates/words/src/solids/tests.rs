@@ -15,6 +15,7 @@ fn no_millimetre(said: &str) {
 }
 
 /// Every warning with the words that it had before.
+#[expect(clippy::too_many_lines, reason = "a list of sentences, one a kind")]
 fn warnings() -> Vec<(Warning, &'static str)> {
     let steel = PinMake::Steel;
     vec![

@@ -4,6 +4,10 @@ use super::*;
 use crate::nonsense::nonsense;
 use latchwright_model::{Grain, LidKind};
 
+#[expect(
+    clippy::needless_pass_by_value,
+    reason = "a role is named where it is asked for"
+)]
 fn find(all: &[Part], role: Role) -> &Part {
     all.iter()
         .find(|part| part.role == role)

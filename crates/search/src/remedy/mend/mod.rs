@@ -80,7 +80,7 @@ pub fn mend(design: &Design, cut: &[Part], tick: &mut Tick<'_, Change>) -> Optio
     job.search();
     let shortest = job.shortest()?;
     let proof = prove(&shortest.change.apply(design));
-    settled(&shortest.change.apply(design), &proof).then(|| Mend {
+    settled(&shortest.change.apply(design), &proof).then_some(Mend {
         sizes: shortest.sizes,
         movement: shortest.movement,
         change: shortest.change,

@@ -158,7 +158,7 @@ impl Ways<'_> {
     }
 
     /// A guide that ends further back, or is shorter at its front end.
-    pub(super) fn strips_to_keeper(&self) -> Vec<Way> {
+    pub(super) fn strips_to_keeper() -> Vec<Way> {
         moves([
             vec![latch(GuideY, 1)],
             vec![latch(GuideLength, -20), latch(GuideY, 10)],

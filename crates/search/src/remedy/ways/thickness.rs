@@ -17,7 +17,7 @@ use latchwright_model::change::Size;
 const TOO_NARROW: f64 = 145.0;
 
 impl Ways<'_> {
-    pub(super) fn pin_meets_disc(&self, dial: usize) -> Vec<Way> {
+    pub(super) fn pin_meets_disc(dial: usize) -> Vec<Way> {
         moves([
             vec![on(dial, PinHeight, 1)],
             vec![on(dial, DiscBelow, 1)],
@@ -39,7 +39,7 @@ impl Ways<'_> {
         ])
     }
 
-    pub(super) fn lid_closes(&self) -> Vec<Way> {
+    pub(super) fn lid_closes() -> Vec<Way> {
         moves([
             vec![latch(Rabbet, 1)],
             vec![latch(KeeperThickness, -1)],
@@ -47,7 +47,7 @@ impl Ways<'_> {
         ])
     }
 
-    pub(super) fn rabbet_roof(&self) -> Vec<Way> {
+    pub(super) fn rabbet_roof() -> Vec<Way> {
         moves([
             vec![latch(Rabbet, -1)],
             vec![latch(Rabbet, -1), latch(KeeperThickness, -1)],
@@ -55,11 +55,11 @@ impl Ways<'_> {
         ])
     }
 
-    pub(super) fn pin_strength(&self, dial: usize) -> Vec<Way> {
+    pub(super) fn pin_strength(dial: usize) -> Vec<Way> {
         moves([vec![on(dial, PinFree, -1)], vec![on(dial, PinDiameter, 1)]])
     }
 
-    pub(super) fn tab_strength(&self) -> Vec<Way> {
+    pub(super) fn tab_strength() -> Vec<Way> {
         moves([
             vec![latch(SliderThickness, 1)],
             vec![latch(SliderThickness, 1), latch(Room, 1)],

@@ -49,11 +49,11 @@ pub struct Remedy {
 
 /// Work of [`all`], in cells of boxes: half a second. Less, and the last checks of a design that fails
 /// nearly everywhere have no remedy yet; more, and the maker waits.
-const MOST_WORK: usize = 60_000;
+const MOST_WORK: usize = 100_000;
 
 /// Work for one check. Less, and what fails for several reasons is not mended; more, and the first check
 /// leaves the others nothing.
-const MOST_FOR_ONE: usize = 30_000;
+const MOST_FOR_ONE: usize = 40_000;
 
 /// The remedies of the checks of `proof`, in the order of [`Proof::checks`].
 ///

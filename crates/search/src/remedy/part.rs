@@ -49,6 +49,8 @@ fn plate(design: &Design) -> Vec<f64> {
     let mut sizes = vec![plate.width, plate.depth, plate.thickness, plate.rabbet];
     // the rabbet lies over the keeper and stops a little beyond it
     sizes.extend([design.tab.at, keeper.edge, keeper.width, keeper.depth]);
+    // the hinges stand by the sides of the box
+    sizes.push(design.inside.width);
     // the finger knob's slot
     sizes.extend([slider.pull_at, slider.guide_at.1, slider.travel]);
     sizes.push(slider.shank + 2.0 * slider.guide_play);

@@ -41,7 +41,7 @@ pub struct Mend {
 
 /// Work at most, in cells of boxes: some seconds. Less, and two sizes that are off are not found on a box
 /// of many dials; more, and a maker whose box cannot be mended waits for nothing.
-const MOST_WORK: usize = 400_000;
+const MOST_WORK: usize = 1_000_000;
 
 /// Work for the remedies of the checks that fail, a share of it.
 const FOR_REMEDIES: usize = 20_000;
@@ -52,7 +52,7 @@ const FEW_CHECKS: usize = 3;
 
 /// Beginnings from which a second size is looked for. Fewer, and of two sizes that are off neither may be
 /// among them; more, and the work is spent before a third is looked for.
-const BEGINNINGS: usize = 12;
+const BEGINNINGS: usize = 16;
 
 /// Beginnings from which a third size and further ones are looked for.
 const FURTHER_BEGINNINGS: usize = 2;

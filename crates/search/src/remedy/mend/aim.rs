@@ -2,7 +2,6 @@
 
 use crate::remedy::{fails, faulty, role};
 use latchwright_model::Unit;
-use latchwright_model::fault::Severity;
 use latchwright_proof::check::of_kind;
 use latchwright_proof::results::{Check, Proof};
 
@@ -57,9 +56,7 @@ impl Aim {
     /// How near a changed design comes, of which this is the proof.
     pub(super) fn near(&self, after: &Proof) -> Near {
         let faults = after.faults.iter();
-        let faults = faults
-            .filter(|fault| fault.severity() == Severity::Error)
-            .count();
+        let faults = faults.filter(|fault| fault.is_error()).count();
         let failing: Vec<&Check> = after.checks.iter().filter(|check| fails(check)).collect();
         let short = failing.iter().map(|check| -in_mm(after, check)).sum();
         let figure = if faults > 0 {

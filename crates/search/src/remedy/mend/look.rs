@@ -16,7 +16,7 @@ use latchwright_proof::results::Proof;
 /// Where each way is tried, in steps of the maker's grid: the first shows whether it helps at once, the
 /// others how far it does. The first larger, and what is off by less is bracketed by more halving; fewer,
 /// and what helps only a while between two is passed over.
-const PLACES: [i64; 8] = [8, 24, 64, 140, 240, 500, 1_000, 2_000];
+const PLACES: [i64; 9] = [8, 24, 64, 140, 240, 500, 1_000, 2_000, 3_000];
 
 /// Where a way that does not help at once is looked at again: a dial that is idle only turns after a while.
 /// Nearer, and it is missed; further, and most ways end before it.
@@ -25,9 +25,15 @@ const FURTHER_ON: i64 = 64;
 /// The same where marks or slots are counted.
 const COUNTS: [i64; 6] = [1, 2, 3, 4, 6, 9];
 
-/// A length is moved at most by so much, and a place (mm): beyond it the box is another one.
+/// The same on a dial with a fault, in equal steps: no margin says how far it is to where there is none,
+/// nor how narrow the room is there. Wider, and a lead-in below zero is put past its wall; narrower, and
+/// the proofs add up.
+const OUT_OF_A_FAULT: [i64; 13] = [8, 16, 24, 32, 40, 48, 56, 64, 72, 80, 140, 240, 500];
+
+/// A length is moved at most by so much (mm): beyond it the part is another one. A place on the lid is
+/// moved as far as a dial that hangs off it is from its room.
 const FURTHEST: f64 = 12.0;
-const FURTHEST_PLACE: f64 = 25.0;
+const FURTHEST_PLACE: f64 = 150.0;
 
 /// Places that are looked at most for the best between three.
 const MOST_HALVINGS: usize = 10;
@@ -52,6 +58,23 @@ pub(super) struct Start {
 }
 
 impl Start {
+    /// Where a way is tried from here.
+    fn places(&self, way: &Way) -> &'static [i64] {
+        match way {
+            Way::Move(sizes) => {
+                let mut faults = self.proof.faults.iter().filter(|fault| fault.is_error());
+                let dial = sizes.first().and_then(|(size, _)| size.dial());
+                if dial.is_some() && faults.any(|fault| fault.dial() == dial) {
+                    &OUT_OF_A_FAULT
+                } else {
+                    &PLACES
+                }
+            }
+            Way::Fewer(_) => &COUNTS,
+            Way::Once(_) => &COUNTS[..1],
+        }
+    }
+
     /// Least that is left to mend, then least that it is short of, then least cost.
     pub fn order(&self, other: &Self) -> Ordering {
         let left = self.near.left.cmp(&other.near.left);
@@ -213,14 +236,14 @@ impl<'a> Job<'a> {
             places: vec![(0, start.near)],
             over: false,
         };
-        let first = line.way.places().first().copied().unwrap_or(1);
+        let first = start.places(way).first().copied().unwrap_or(1);
         self.try_at(start, &mut line, first);
         line
     }
 
     /// Goes on along this way as long as it may lead somewhere.
     fn follow(&mut self, start: &Start, line: &mut Line<'_>) {
-        let places = line.way.places();
+        let places = start.places(line.way);
         let (begun, _) = line.last();
         for steps in places.iter().filter(|steps| **steps > begun) {
             if line.over {
@@ -253,7 +276,7 @@ impl<'a> Job<'a> {
         {
             self.at_peak(start, line.way, [*low, *peak, *high]);
             line.over = true;
-        } else if !line.gains() && steps > line.way.places().first().copied().unwrap_or(1) {
+        } else if !line.gains() && line.places.len() > 2 {
             line.over = true;
         }
     }
@@ -436,15 +459,6 @@ fn goes_too_far(step: &Step) -> bool {
 }
 
 impl Way {
-    /// Where it is tried.
-    fn places(&self) -> &'static [i64] {
-        match self {
-            Self::Move(_) => &PLACES,
-            Self::Fewer(_) => &COUNTS,
-            Self::Once(_) => &COUNTS[..1],
-        }
-    }
-
     /// How far all its sizes move in so many steps together, mm.
     fn movement(&self, design: &Design, steps: f64) -> f64 {
         self.change(design, 1)

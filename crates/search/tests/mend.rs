@@ -1,5 +1,6 @@
 //! Mending: the smallest change found makes the whole design proven, and what is cut stays as it is.
 
+use core::fmt::Write as _;
 use core::ops::ControlFlow;
 
 use latchwright_model::change::{DialSize, LatchSize, Size, Step};
@@ -129,7 +130,7 @@ fn most_designs_with_two_sizes_spoilt_are_mended_and_never_in_vain() {
             size.set(&mut design, was * rng.random_range(0.7..1.4));
         }
         let proof = prove(&design);
-        let sound = !proof.faults.iter().any(|fault| fault.is_error());
+        let sound = !proof.faults.iter().any(latchwright_model::Fault::is_error);
         if proof.proven || !sound {
             continue;
         }
@@ -224,6 +225,7 @@ struct Tally {
 
 impl Tally {
     /// Mends a broken design, in which so many sizes are off by so much together.
+    #[expect(clippy::needless_pass_by_value, reason = "a name is made for it")]
     fn mend(&mut self, name: String, design: &Design, cut: &[Part], (sizes, off): (usize, f64)) {
         self.tried += 1;
         let (mut proofs, mut furthest) = (0, 0.0);
@@ -291,7 +293,7 @@ fn two_lengths_that_are_off_are_mended_and_nearly_always_by_no_more_than_putting
                 let size = *all.choose(&mut rng).expect("a design has sizes");
                 let by = put_off(&mut rng, &mut design, size);
                 off += by;
-                name.push_str(&format!("{size:?} off by {by}; "));
+                let _ = write!(name, "{size:?} off by {by}; ");
             }
             if settled(&design, &prove(&design)) {
                 continue;

@@ -111,6 +111,7 @@ fn the_order_of_work_says_notes_as_sentences() {
 }
 
 /// Every fault of the box once, with the words that it had before.
+#[expect(clippy::too_many_lines, reason = "a list of sentences, one a kind")]
 fn joinery_faults() -> Vec<(JoineryFault, &'static str)> {
     let (panel, axis) = (PanelKind::Floor, Axis::X);
     vec![

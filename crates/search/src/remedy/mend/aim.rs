@@ -23,8 +23,6 @@ pub(super) struct Near {
     pub figure: f64,
     /// Something that is aimed at is nearer to passing than before.
     pub gains: bool,
-    /// Something fails that passed.
-    pub spoils: bool,
     /// How many faults and failing checks are left; a fault counts for more than all checks.
     pub left: usize,
     /// By how much they fail together, about in mm.
@@ -36,7 +34,6 @@ impl Near {
     pub(super) const NOWHERE: Self = Self {
         figure: f64::NEG_INFINITY,
         gains: false,
-        spoils: false,
         left: usize::MAX,
         short: f64::INFINITY,
     };
@@ -67,14 +64,9 @@ impl Aim {
         } else {
             self.least(after)
         };
-        let spoils = !self.faulty
-            && failing
-                .iter()
-                .any(|check| !self.failing.iter().any(|before| is_same(before, check)));
         Near {
             figure,
             gains: self.faulty || self.gains(after),
-            spoils: spoils || (faults > 0 && !self.faulty),
             left: 1000 * faults + failing.len(),
             short,
         }
@@ -93,10 +85,6 @@ impl Aim {
             now.is_none_or(|now| now.margin > check.margin + DUST)
         })
     }
-}
-
-fn is_same(one: &Check, other: &Check) -> bool {
-    one.kind == other.kind && (one.kind.told_once() || one.dial() == other.dial())
 }
 
 fn least(figures: impl Iterator<Item = f64>) -> f64 {

@@ -50,7 +50,7 @@ pub fn first_window() -> Window {
     window
 }
 
-/// A window on `session` that keeps what it remembers in `folder`, copies [`COPIED`] after a change.
+/// A window on `session` that keeps what it remembers in `folder`, copies a short while after a change.
 pub fn remembering(session: Session, folder: &Path) -> Window {
     open_with(session, Some(folder.to_owned()), SIZE)
 }

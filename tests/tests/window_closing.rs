@@ -72,6 +72,8 @@ fn the_window_can_be_kept_open_while_it_waits() {
     window
         .get_by_label("Keep the window open")
         .click_accesskit();
+    // before the card is done
+    window.step();
     let mut closed = false;
     let saved = until(&mut window, |window| {
         closed |= commands(window).contains(&ViewportCommand::Close);

@@ -3,7 +3,7 @@
 //! The crates below know kinds and figures and no English; whoever shows them (window, terminal, paper)
 //! asks here. One file a kind of value, one exhaustive match each, so that a new kind does not compile
 //! until it has its words. Lengths are told in the maker's unit, rounded so that a promise never grows
-//! ([`figure`]).
+//! ([`mod@figure`]).
 
 // values in, values out, the same bits everywhere: `clippy.toml` has the list; tests may do as they like
 #![cfg_attr(

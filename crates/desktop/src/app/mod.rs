@@ -25,7 +25,7 @@ use crate::scene::Scene;
 use crate::stage::Stage;
 use crate::tasks::Tasks;
 use crate::theme;
-use crate::view_state::ViewState;
+use crate::view_state::{PoseChange, ViewState};
 use crate::virtual_builds::VirtualBuilds;
 
 use self::filing::Safe;
@@ -220,8 +220,16 @@ impl LatchwrightApp {
 
     fn apply_all(&mut self, ctx: &Context, wishes: Vec<Action>) {
         for wish in wishes {
+            // a hand that holds still asks for the same pose in every frame
+            let held = matches!(
+                &wish,
+                Action::Pose(PoseChange::SlideTo(_) | PoseChange::TurnTo { .. })
+            );
+            let before = held.then(|| self.view.pose.clone());
             self.apply(ctx, wish);
-            ctx.request_repaint();
+            if before.is_none_or(|before| before != self.view.pose) {
+                ctx.request_repaint();
+            }
         }
         // proof and view follow the design
         self.follow_proof();

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use egui::accesskit::Role;
-use egui::{Event, Key, Modifiers, Vec2, vec2};
+use egui::{Event, Key, Modifiers, Vec2, ViewportCommand, ViewportEvent, ViewportId, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use image::RgbaImage;
@@ -244,4 +244,25 @@ pub fn type_into(window: &mut Window, label: &str, typed: &str) {
 pub fn type_over(window: &mut Window, label: &str, typed: &str) {
     type_into(window, label, typed);
     press(window, Key::Tab);
+}
+
+/// What the window told the desktop since the last frame.
+pub fn commands(window: &Window) -> &[ViewportCommand] {
+    &window.output().viewport_output[&ViewportId::ROOT].commands
+}
+
+/// The desktop asks the window to close, for one frame; whether it does.
+pub fn closes(window: &mut Window) -> bool {
+    let viewports = &mut window.input_mut().viewports;
+    let events = &mut viewports.entry(ViewportId::ROOT).or_default().events;
+    events.push(ViewportEvent::Close);
+    window.step();
+    let stays = commands(window).contains(&ViewportCommand::CancelClose);
+    let viewports = &mut window.input_mut().viewports;
+    viewports
+        .entry(ViewportId::ROOT)
+        .or_default()
+        .events
+        .clear();
+    !stays
 }

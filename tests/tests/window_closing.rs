@@ -2,10 +2,12 @@
 
 use std::path::Path;
 
-use egui::{Key, Modifiers, ViewportCommand, ViewportEvent, ViewportId};
+use egui::{Key, Modifiers, ViewportCommand};
 use egui_kittest::kittest::Queryable;
 use latchwright_desktop::stage::Stage;
-use latchwright_tests::window::{Window, click_and_wait, demo, go, type_over, until, wait_for};
+use latchwright_tests::window::{
+    Window, click_and_wait, closes, commands, demo, go, type_over, until, wait_for,
+};
 
 fn folder() -> tempfile::TempDir {
     tempfile::tempdir().expect("a folder")
@@ -13,27 +15,6 @@ fn folder() -> tempfile::TempDir {
 
 fn shows(window: &Window, part: &str) -> bool {
     window.query_all_by_label_contains(part).next().is_some()
-}
-
-/// What the window told the desktop since the last frame.
-fn commands(window: &Window) -> &[ViewportCommand] {
-    &window.output().viewport_output[&ViewportId::ROOT].commands
-}
-
-/// The desktop asks the window to close; whether it does.
-fn closes(window: &mut Window) -> bool {
-    let viewports = &mut window.input_mut().viewports;
-    let events = &mut viewports.entry(ViewportId::ROOT).or_default().events;
-    events.push(ViewportEvent::Close);
-    window.step();
-    let stays = commands(window).contains(&ViewportCommand::CancelClose);
-    let viewports = &mut window.input_mut().viewports;
-    viewports
-        .entry(ViewportId::ROOT)
-        .or_default()
-        .events
-        .clear();
-    !stays
 }
 
 /// A window in which this is just being saved.

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{Event, Key, Modifiers, ViewportCommand, ViewportEvent, ViewportId};
+use egui::{Event, Key, Modifiers, ViewportCommand, ViewportId};
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_desktop::stage::Stage;
 use latchwright_desktop::tasks::TaskKind;
@@ -11,7 +11,8 @@ use latchwright_model::Design;
 use latchwright_session::files;
 use latchwright_session::{Session, recent};
 use latchwright_tests::window::{
-    Window, app, command, demo, design, enter, go, press, remembering, undo_label, until, wait_for,
+    Window, app, closes, command, commands, demo, design, enter, go, press, remembering,
+    undo_label, until, wait_for,
 };
 
 fn folder() -> tempfile::TempDir {
@@ -55,28 +56,6 @@ fn saved(folder: &Path, name: &str, title: &str) -> std::path::PathBuf {
     };
     files::save(&path, &design).expect("saved");
     path
-}
-
-/// What the window told the desktop since the last frame.
-fn commands(window: &Window) -> &[ViewportCommand] {
-    &window.output().viewport_output[&ViewportId::ROOT].commands
-}
-
-/// The desktop asks the window to close; whether it does.
-fn closes(window: &mut Window) -> bool {
-    let viewports = &mut window.input_mut().viewports;
-    let events = &mut viewports.entry(ViewportId::ROOT).or_default().events;
-    events.push(ViewportEvent::Close);
-    window.step();
-    let stays = commands(window).contains(&ViewportCommand::CancelClose);
-    let viewports = &mut window.input_mut().viewports;
-    viewports
-        .entry(ViewportId::ROOT)
-        .or_default()
-        .events
-        .clear();
-    window.run_steps(2);
-    !stays
 }
 
 #[test]
@@ -230,8 +209,10 @@ fn closing_with_changes_asks_and_saving_closes() {
     let mut window = remembering(Session::open(&mine).expect("opens"), memory.path());
     retitle(&mut window, "Changed before closing");
     assert!(!closes(&mut window));
+    window.run_steps(2);
     click(&mut window, "Cancel");
     assert!(!closes(&mut window));
+    window.run_steps(2);
     window.get_by_label("Save your changes first?");
     window.get_by_label("Save, then go on").click();
     let mut closed = false;

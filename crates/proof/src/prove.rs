@@ -99,7 +99,11 @@ impl<'a> Judged<'a> {
     /// The same, only where the plain sums leave something unsure that no fault touches.
     fn moved_where_open(&self, proofs: &[(DialProof, bool)]) -> Option<Moved<'a>> {
         let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
-        self.moved().filter(|_| proofs.iter().any(open))
+        if proofs.iter().any(open) {
+            self.moved()
+        } else {
+            None
+        }
     }
 
     /// Everything the checks rest on, handed to `then` with what holds together.

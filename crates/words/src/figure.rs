@@ -3,8 +3,7 @@
 use latchwright_model::Unit;
 use latchwright_model::Units;
 
-/// Millimetres in an inch, exactly.
-pub const MM_PER_INCH: f64 = 25.4;
+pub use latchwright_workshop::inch::MM_PER_INCH;
 
 /// `mm` or `in`.
 pub fn unit_name(units: Units) -> &'static str {

@@ -182,14 +182,19 @@ pub fn lowest(design: &Design) -> f64 {
 
 /// Room left below the lowest of the latch, worst case, mm.
 pub fn room_left_below(design: &Design) -> f64 {
-    design.plate.room - 2.0 * off(design) - lowest(design)
+    least_room(design) - lowest(design)
+}
+
+/// Room below the plate, worst case, mm.
+fn least_room(design: &Design) -> f64 {
+    design.plate.room - 2.0 * off(design)
 }
 
 fn room_below(design: &Design) -> Check {
     let draft = Draft {
         kind: CheckKind::RoomBelow,
         about: About::Latch,
-        value: design.plate.room - 2.0 * off(design),
+        value: least_room(design),
         limit: lowest(design),
         decided_by: parts(design, 2.0),
     };
@@ -203,14 +208,19 @@ fn room_below(design: &Design) -> Check {
 
 /// Room over the keeper in its rabbet, worst case, mm.
 pub fn room_over_keeper(design: &Design) -> f64 {
-    design.plate.rabbet - 2.0 * off(design) - design.keeper.thickness
+    least_rabbet(design) - design.keeper.thickness
+}
+
+/// Depth of the rabbet, worst case, mm.
+fn least_rabbet(design: &Design) -> f64 {
+    design.plate.rabbet - 2.0 * off(design)
 }
 
 fn lid_closes(design: &Design) -> Check {
     let draft = Draft {
         kind: CheckKind::LidCloses,
         about: About::Latch,
-        value: design.plate.rabbet - 2.0 * off(design),
+        value: least_rabbet(design),
         limit: design.keeper.thickness,
         decided_by: parts(design, 2.0),
     };

@@ -10,7 +10,8 @@ const LAYERS: [(&str, &[&str]); 12] = [
     ("geometry", &[]),
     ("model", &["geometry"]),
     ("proof", &["geometry", "model"]),
-    ("search", &["geometry", "model", "proof"]),
+    // words only until no sentence is made in the search
+    ("search", &["geometry", "model", "proof", "words"]),
     ("drawing", &["geometry", "model", "proof"]),
     ("workshop", &["geometry", "model", "proof", "drawing"]),
     ("solids", &["geometry", "model", "proof", "drawing"]),

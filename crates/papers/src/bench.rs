@@ -3,6 +3,7 @@
 use latchwright_drawing::{Drawing, Palette, svg};
 use latchwright_model::validate::MAX_DIALS;
 use latchwright_model::{Design, Labels, Material, Paper};
+use latchwright_words::capital;
 use latchwright_workshop::tiles::paper_size;
 use serde_json::{Value, json};
 
@@ -129,13 +130,6 @@ pub(crate) fn sentence(text: &str) -> String {
         "."
     };
     format!("{}{stop}", capital(text))
-}
-
-/// `text` with a capital first.
-pub(crate) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|first| first.to_uppercase().to_string());
-    format!("{}{}", first.unwrap_or_default(), letters.as_str())
 }
 
 /// Why these are more dials than a lid carries, if they are.

@@ -105,9 +105,8 @@ fn one_step_less_would_not_do() {
         let still = of_kind(&after, check.kind, check.dial());
         assert!(
             still.is_none_or(|still| still.verdict != CheckVerdict::Passes),
-            "{:?}: {} from {from} to {to}, where {less:?} would do",
+            "{:?}: {size:?} from {from} to {to}, where {less:?} would do",
             check.kind,
-            size.name(),
             less = size.get(&less)
         );
     });

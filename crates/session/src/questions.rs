@@ -8,6 +8,7 @@ use latchwright_search::propose::{DialWish, Marks, Wishes};
 use latchwright_search::propose::{Go, Outcome, propose};
 
 use crate::units::parse_length;
+use latchwright_words::{size_name, size_name_on};
 
 /// What stands round every dial.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -169,11 +170,10 @@ pub fn holdable(design: &Design) -> Vec<(Size, String)> {
 
 /// What a size that is held is called: a size of a dial is held on each, but for its place.
 fn held_name(size: Size) -> String {
-    let name = size.name();
-    if is_place(size) {
-        name
+    if matches!(size, Size::Dial(..) | Size::Slot(..)) && !is_place(size) {
+        format!("{} of every dial", size_name_on(size, &[]))
     } else {
-        name.replace("of dial 1", "of every dial")
+        size_name(size)
     }
 }
 
@@ -225,7 +225,7 @@ mod tests {
     fn a_size_is_held_by_its_name() {
         let design = Design::default();
         let (size, mm) = read_held("gap of every dial = 2,5", &design).expect("read");
-        assert_eq!((size.name().as_str(), mm), ("the gap of dial 1", 2.5));
+        assert_eq!((size_name(size).as_str(), mm), ("the gap of dial 1", 2.5));
         assert!(read_held("gap", &design).is_err());
         let why = read_held("girth = 3", &design).expect_err("refused");
         assert!(why.contains("the gap of every dial"), "{why}");

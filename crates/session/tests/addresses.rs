@@ -18,7 +18,7 @@ fn every_number_of_a_file_has_an_address() {
     let mut sizes = Size::all(&design);
     sizes.extend(Size::beside(&design));
     for size in sizes {
-        assert!(size.set(&mut design, NEW), "{}", size.name());
+        assert!(size.set(&mut design, NEW), "{size:?}");
     }
     let text = write(&design).expect("numbers that can be written");
     let mut field = "";

@@ -9,7 +9,7 @@ use latchwright_model::Unit;
 use latchwright_proof::{Check, CheckVerdict};
 use latchwright_session::report::{self, Sought};
 use latchwright_session::units;
-use latchwright_words::{advice, check_title};
+use latchwright_words::{advice, capital, change_title, check_title};
 
 use super::proof::Proven;
 use crate::action::Action;
@@ -85,7 +85,7 @@ fn remedy_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, wishes: &mut Vec<Act
     let Sought::Found(remedy) = told.sought else {
         return;
     };
-    let title = remedy.change.title();
+    let title = change_title(&remedy.change);
     let said = sentence(&report::remedy_sentence(design, told.check, told.sought));
     let button = ui.add(Button::new(RichText::new(&title).small()).wrap());
     let name = format!("{title}: {}", check_title(told.check, design));
@@ -242,9 +242,5 @@ fn detail_ui(ui: &mut Ui, design: &Design, told: &Told<'_>) {
 
 /// With a capital and a full stop.
 fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => format!("{}{}.", first.to_uppercase(), letters.as_str()),
-        None => String::new(),
-    }
+    format!("{}.", capital(text))
 }

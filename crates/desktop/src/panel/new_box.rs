@@ -10,6 +10,7 @@ use latchwright_model::{Pose, Size};
 use latchwright_search::propose::Proposal;
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
 use latchwright_session::{report, units};
+use latchwright_words::capital;
 
 use crate::action::{Action, Source};
 use crate::canvas::picture_ui;
@@ -333,12 +334,8 @@ fn found_ui(
 }
 
 fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters
-        .next()
-        .map(|letter| letter.to_uppercase().to_string());
     let stop = if words.ends_with('.') { "" } else { "." };
-    format!("{}{}{stop}", first.unwrap_or_default(), letters.as_str())
+    format!("{}{stop}", capital(words))
 }
 
 fn side_by_side(ui: &mut Ui, proposals: &[Proposal], more: bool, wishes: &mut Vec<Action>) {

@@ -3,7 +3,6 @@
 //! parts.
 
 mod size;
-pub mod words;
 
 use crate::{Design, Grain, Material, Sawn};
 
@@ -117,6 +116,8 @@ impl Step {
 
 #[cfg(test)]
 mod tests {
+    use std::collections::BTreeSet;
+
     use super::*;
     use crate::{Board, LidKind, OwnWood};
 
@@ -131,14 +132,12 @@ mod tests {
         design.bench.boards = vec![Board::default(); 2];
         let mut sizes = Size::all(&design);
         sizes.extend(Size::beside(&design));
-        let mut names: Vec<String> = sizes.iter().map(|size| size.name()).collect();
-        names.sort();
-        names.dedup();
-        assert_eq!(names.len(), sizes.len());
+        let addresses: BTreeSet<&Size> = sizes.iter().collect();
+        assert_eq!(addresses.len(), sizes.len());
         for size in &sizes {
             let mut changed = design.clone();
-            assert!(size.set(&mut changed, 23.0), "{}", size.name());
-            assert_eq!(size.get(&changed), Some(23.0), "{}", size.name());
+            assert!(size.set(&mut changed, 23.0), "{size:?}");
+            assert_eq!(size.get(&changed), Some(23.0), "{size:?}");
             let moved = |other: &&Size| other.get(&changed) != other.get(&design);
             let moved: Vec<&Size> = sizes.iter().filter(moved).collect();
             assert_eq!(moved, [size]);
@@ -163,7 +162,7 @@ mod tests {
             (Size::Coats, 2.5),
         ] {
             let mut changed = design.clone();
-            assert!(!size.set(&mut changed, value), "{}", size.name());
+            assert!(!size.set(&mut changed, value), "{size:?}");
             assert_eq!(changed, design);
         }
     }

@@ -2,12 +2,13 @@
 
 use latchwright_drawing::Drawing;
 use latchwright_model::{Board, Design};
+use latchwright_words::capital;
 use latchwright_words::workshop::{grain_round, plan_note, shortfall};
 use latchwright_workshop::boards::{BoardLayout, CutPlan, PlanNote, board_drawing};
 use latchwright_workshop::inch::Rule;
 use serde_json::{Value, json};
 
-use crate::bench::{capital, sentence, width_between_margins};
+use crate::bench::{sentence, width_between_margins};
 
 /// More boards than this are told as a number only.
 const MOST: usize = 24;

@@ -10,12 +10,13 @@ mod pack;
 mod words;
 
 use latchwright_model::Design;
+use latchwright_words::capital;
 use latchwright_words::workshop::no_template;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::ruler::Correction;
 use latchwright_workshop::{Template, Templates, WoodPart, templates};
 
-use crate::bench::{capital, too_many_dials};
+use crate::bench::too_many_dials;
 use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::letters::{refuse_missing, written};

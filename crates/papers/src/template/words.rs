@@ -4,12 +4,12 @@ use core::fmt::Write as _;
 
 use latchwright_geometry::Point;
 use latchwright_model::Units;
+use latchwright_words::capital;
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::ruler::Correction;
 use latchwright_workshop::{Centre, Template, TemplateKind};
 
 use super::layout::{Page, TilePlace};
-use crate::bench::capital;
 
 /// Longest title that is repeated on a page, letters.
 const LONGEST_TITLE: usize = 40;

@@ -45,7 +45,7 @@ pub fn unmet(wishes: &Wishes, design: &Design) -> Vec<String> {
         list.say(
             size.get(design)
                 .is_none_or(|has| (has - value).abs() < DUST),
-            &format!("{} is pinned", size.name()),
+            &format!("{size:?} is pinned"),
         );
     }
     list.said

@@ -5,9 +5,9 @@ use itertools::Itertools;
 use super::demand::{Demand, leader};
 use super::wishes::Wishes;
 use latchwright_model::Unit;
-use latchwright_model::change::words::listed;
 use latchwright_model::{Design, Dial, Material, PinMake, Units};
 use latchwright_proof::check::SMALL_PARTS_AGE;
+use latchwright_words::size_name_on;
 
 /// Sizes of bits or pins that are named one by one; more are only "at hand".
 const NAMED: usize = 6;
@@ -249,6 +249,7 @@ fn new_ones(noun: &str, had: &[f64], has: &[f64], units: Units) -> String {
     let new: Vec<String> = new.map(|size| length(*size, units)).collect();
     match new.as_slice() {
         [one] => format!("a {noun} of {one}"),
+        [] => format!("other {noun}s"),
         many => format!("{noun}s of {}", listed(many)),
     }
 }
@@ -262,9 +263,9 @@ fn held(wishes: &Wishes, number: usize, value: f64) -> String {
     let dials = alike.filter_map(|other| wishes.pinned.get(other)?.0.dial());
     let dials: Vec<usize> = dials.collect();
     let name = if dials.len() > 1 && dials.len() == wishes.dials.len() {
-        format!("{} of every dial", size.name_on(&[]))
+        format!("{} of every dial", size_name_on(*size, &[]))
     } else {
-        size.name_on(&dials)
+        size_name_on(*size, &dials)
     };
     match size.unit() {
         Unit::Millimetre => format!("{name} at {}", length(value, wishes.base.units)),
@@ -296,4 +297,8 @@ pub(super) fn length(mm: f64, units: Units) -> String {
         Units::Millimetre => format!("{} mm", trimmed(format!("{mm:.2}"))),
         Units::Inch => format!("{} in", trimmed(format!("{:.4}", mm / 25.4))),
     }
+}
+
+fn listed(parts: &[String]) -> String {
+    latchwright_words::listed(parts).unwrap_or_default()
 }

@@ -138,7 +138,7 @@ fn moved(from: &Design, to: &Design) -> String {
     let sizes = Size::all(from).into_iter();
     let differ = sizes.filter_map(|size| {
         let (was, now) = (size.get(from)?, size.get(to)?);
-        (was != now).then(|| format!("{} {was} to {now}", size.name()))
+        (was != now).then(|| format!("{size:?} {was} to {now}"))
     });
     differ.collect::<Vec<_>>().join(", ")
 }

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 
 use super::verdict_sentence;
 use crate::units::show_length_unit;
-use latchwright_words::{fault_sentence, grouped, typed_length};
+use latchwright_words::{capital, fault_sentence, grouped, size_name, typed_length};
 
 /// What a kind of proposal is called.
 pub fn kind_name(kind: Kind) -> &'static str {
@@ -110,7 +110,7 @@ fn unreadable_sentence(nothing: &Nothing) -> String {
         ),
         Unreadable::Fault(fault) => fault_sentence(fault, units),
         Unreadable::CannotPin { size, value } => {
-            format!("{} cannot be pinned to {value}", size.name())
+            format!("{} cannot be pinned to {value}", size_name(*size))
         }
     });
     said.collect::<Vec<_>>().join("; ")
@@ -123,7 +123,7 @@ pub fn nothing_text(nothing: &Nothing) -> String {
     } else {
         unreadable_sentence(nothing)
     };
-    let mut text = format!("{}.\n", crate::words::capital(&reason));
+    let mut text = format!("{}.\n", capital(&reason));
     if !nothing.nearest.is_empty() {
         text.push_str("The nearest that can be had, each proven, with all else as you wish:\n");
     }

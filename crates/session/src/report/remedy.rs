@@ -2,6 +2,7 @@
 
 use latchwright_model::Step;
 use latchwright_search::Remedy;
+use latchwright_words::{size_name, step_deed};
 use serde_json::{Value, json};
 
 /// A found remedy as a JSON object, `null` without one. Lengths are millimetres, marks count from 0
@@ -27,8 +28,8 @@ pub(super) fn remedy_json(remedy: Option<&Remedy>) -> Value {
 fn step(step: &Step) -> Value {
     match step {
         Step::Resize { size, from, to } => {
-            json!({"deed": step.deed(), "size": size.name(), "from": from, "to": to})
+            json!({"deed": step_deed(step), "size": size_name(*size), "from": from, "to": to})
         }
-        _ => json!({"deed": step.deed()}),
+        _ => json!({"deed": step_deed(step)}),
     }
 }

@@ -3,18 +3,13 @@
 use latchwright_model::{Design, Fault};
 use latchwright_proof::{Proof, Verdict};
 use latchwright_search::remedy::{Mend, all_but_meant};
-use latchwright_words::{figure, grouped};
+use latchwright_words::{capital, change_sentence, grouped};
 
-use super::capital;
 use crate::report::verdict_sentence;
 
 /// What mends a design, in a sentence.
 pub fn mend_sentence(design: &Design, mend: &Mend) -> String {
-    let told = capital(
-        &mend
-            .change
-            .told(|value, unit| figure(value, unit, design.units)),
-    );
+    let told = capital(&change_sentence(&mend.change, design.units));
     let after = mend.change.apply(design);
     let spare = verdict_sentence(&after, &mend.proof);
     if mend.proof.proven {

@@ -4,12 +4,3 @@
 
 pub mod mend;
 pub mod remedy;
-
-/// With a capital first.
-pub(crate) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters
-        .next()
-        .map(|letter| letter.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
-}

@@ -3,7 +3,7 @@
 use latchwright_model::{Design, Unit};
 use latchwright_proof::{Check, CheckVerdict};
 use latchwright_search::Remedy;
-use latchwright_words::{advice, check_title, figure};
+use latchwright_words::{advice, change_sentence, check_title, figure};
 
 /// How far the search for a check's remedy is.
 #[derive(Debug, Clone, Copy)]
@@ -50,7 +50,7 @@ pub fn remedy_sentence(design: &Design, check: &Check, sought: Sought<'_>) -> St
 
 fn found(design: &Design, unit: Unit, remedy: &Remedy) -> String {
     let units = design.units;
-    let told = remedy.change.told(|value, unit| figure(value, unit, units));
+    let told = change_sentence(&remedy.change, units);
     let spare = figure(remedy.margin, unit, units);
     let spare = match unit {
         Unit::Count => "it passes".to_owned(),

@@ -5,6 +5,8 @@ use latchwright_workshop::steps::Todo;
 use latchwright_workshop::{Feature, HoleNote, HoleNoteKind, NotesAlike};
 
 use super::sizes_on_a_bench;
+use crate::phrase::capital;
+
 /// One note.
 pub fn hole_note(note: &HoleNote, rule: Rule) -> String {
     words(&[note.about], &note.kind, rule)
@@ -25,9 +27,7 @@ pub fn todo(todo: &Todo, rule: Rule) -> String {
 
 /// With a capital first and a stop at the end.
 fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|first| first.to_uppercase().to_string());
-    format!("{}{}.", first.unwrap_or_default(), letters.as_str())
+    format!("{}.", capital(text))
 }
 
 fn words(about: &[Feature], kind: &HoleNoteKind, rule: Rule) -> String {

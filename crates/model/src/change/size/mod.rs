@@ -1,13 +1,10 @@
-//! Addresses of the sizes of a design: one line a size says where it stands and what a maker
-//! calls it.
+//! Addresses of the sizes of a design: one line a size says where it stands.
 
 mod tables;
 
-use super::words::listed;
 use crate::Unit;
 use crate::{Design, LidKind, Slot};
 
-use tables::Verb;
 pub use tables::{
     AirSize, BenchSize, BoardSize, BodySize, DialSize, HoleSize, LatchSize, SlotSize, WoodSize,
 };
@@ -268,7 +265,19 @@ impl Size {
 
     /// Whether it is a place on the lid, so that it may be negative and 0 is nothing special.
     pub fn is_place(self) -> bool {
-        matches!(self.words().1, Verb::Across | Verb::Back)
+        matches!(
+            self,
+            Self::Latch(
+                LatchSize::GuideX
+                    | LatchSize::GuideY
+                    | LatchSize::PullAt
+                    | LatchSize::TabAt
+                    | LatchSize::KeeperEdge
+            ) | Self::Dial(
+                _,
+                DialSize::CentreX | DialSize::CentreY | DialSize::PinOffset
+            )
+        )
     }
 
     /// Whether both are the same size, if need be of two dials.
@@ -281,88 +290,6 @@ impl Size {
             | (Self::KeySides(_), Self::KeySides(_))
             | (Self::Digit(_), Self::Digit(_)) => true,
             _ => self == other,
-        }
-    }
-
-    /// In plain words: "the gap of dial 1", "the x of the tab".
-    pub fn name(self) -> String {
-        self.name_on(self.dial().as_slice())
-    }
-
-    /// The same of several dials: "the gap of dials 1 and 2"; of none, "the gap".
-    pub fn name_on(self, dials: &[usize]) -> String {
-        let thing = self.thing(dials);
-        match self.words().1 {
-            Verb::Across => format!("the x of {thing}"),
-            Verb::Back => format!("the y of {thing}"),
-            Verb::Increase | Verb::Widen | Verb::Lengthen => thing,
-        }
-    }
-
-    /// What a maker does who makes it larger, or smaller, on `dials`: "widen the gap of dial 1".
-    pub(super) fn deed(self, dials: &[usize], larger: bool) -> String {
-        let thing = self.thing(dials);
-        if matches!(self, Self::Digit(_)) {
-            return format!("choose another mark for {thing}");
-        }
-        match (self.words().1, larger) {
-            (Verb::Increase, true) => format!("increase {thing}"),
-            (Verb::Increase, false) => format!("reduce {thing}"),
-            (Verb::Widen, true) => format!("widen {thing}"),
-            (Verb::Widen, false) => format!("narrow {thing}"),
-            (Verb::Lengthen, true) => format!("lengthen {thing}"),
-            (Verb::Lengthen, false) => format!("shorten {thing}"),
-            (Verb::Across, true) => format!("move {thing} to the right"),
-            (Verb::Across, false) => format!("move {thing} to the left"),
-            (Verb::Back, true) => format!("move {thing} towards the hinge"),
-            (Verb::Back, false) => format!("move {thing} towards the front edge"),
-        }
-    }
-
-    /// "the gap of dials 1 and 2".
-    fn thing(self, dials: &[usize]) -> String {
-        let (noun, _) = self.words();
-        let numbers: Vec<String> = dials.iter().map(|dial| (dial + 1).to_string()).collect();
-        let of_dials = match numbers.as_slice() {
-            [] => String::new(),
-            [one] => format!(" of dial {one}"),
-            many => format!(" of dials {}", listed(many)),
-        };
-        match self {
-            Self::Slot(_, slot, _) | Self::SlotMark(_, slot) => {
-                format!("the {noun} of slot {}{of_dials}", slot + 1)
-            }
-            Self::Bit(number) => format!("the {noun} of bit {}", number + 1),
-            Self::Board(number, _) | Self::BoardCount(number) => {
-                format!("the {noun} of board {}", number + 1)
-            }
-            Self::Hole(number, _) => format!("the {noun} of hole reading {}", number + 1),
-            Self::Wood(number, _) => format!("the {noun} of own wood {}", number + 1),
-            _ => format!("the {noun}{of_dials}"),
-        }
-    }
-
-    fn words(self) -> (&'static str, Verb) {
-        match self {
-            Self::Latch(size) => size.words(),
-            Self::Dial(_, size) => size.words(),
-            Self::Slot(_, _, size) => size.words(),
-            Self::Positions(_) => ("number of positions", Verb::Increase),
-            Self::KeySides(_) => ("number of key sides", Verb::Increase),
-            Self::Digit(_) => ("combination", Verb::Increase),
-            Self::SlotMark(..) => ("mark", Verb::Increase),
-            Self::Body(size) => size.words(),
-            Self::Band => ("height of the lid's band", Verb::Increase),
-            Self::Bench(size) => size.words(),
-            Self::Coats => ("number of coats", Verb::Increase),
-            Self::Fraction => ("parts of an inch", Verb::Increase),
-            Self::Bit(_) => ("diameter", Verb::Increase),
-            Self::Board(_, size) => size.words(),
-            Self::BoardCount(_) => ("number", Verb::Increase),
-            Self::Hole(_, size) => size.words(),
-            Self::Wood(_, size) => size.words(),
-            Self::Air(size) => size.words(),
-            Self::Youngest => ("age of the youngest", Verb::Increase),
         }
     }
 }

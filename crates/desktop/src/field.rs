@@ -6,6 +6,7 @@ use egui::text_edit::TextEditState;
 use egui::{Context, Id, Key, Response, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
 use latchwright_model::Units;
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_session::units;
 use latchwright_workshop::inch;
 
@@ -81,7 +82,7 @@ impl Kind {
         }
         let mm = units::show_length_unit(value, Units::Millimetre);
         let tick = inch::fraction(value, 64);
-        let off = tick.error_mm() / units::MM_PER_INCH;
+        let off = tick.error_mm() / MM_PER_INCH;
         Some(if off.abs() < 5e-5 {
             format!("{mm}, {tick} in")
         } else if tick.ticks.abs() < 4 {

@@ -1,6 +1,7 @@
 //! Sentences about the latch as it stands, for the eye and for a screen reader alike.
 
 use latchwright_model::{Design, Units};
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_proof::{Stop, StopsAt};
 use latchwright_session::units::show_length_unit;
 
@@ -21,7 +22,7 @@ pub fn touched(stops_at: StopsAt) -> &'static str {
 pub fn short_length(mm: f64, units: Units) -> String {
     match units {
         Units::Millimetre => format!("{mm:.1} mm"),
-        Units::Inch => format!("{:.3} in", mm / 25.4),
+        Units::Inch => format!("{:.3} in", mm / MM_PER_INCH),
     }
 }
 

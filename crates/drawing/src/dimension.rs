@@ -2,6 +2,7 @@
 
 use latchwright_geometry::Point;
 use latchwright_model::Units;
+use latchwright_model::unit::MM_PER_INCH;
 
 use crate::item::{Item, Layer};
 use crate::number::number;
@@ -18,7 +19,10 @@ const TYPE: f64 = 3.4;
 pub(crate) fn length(mm: f64, units: Units) -> String {
     match units {
         Units::Millimetre => format!("{} mm", number((mm * 100.0).round() / 100.0)),
-        Units::Inch => format!("{} in", number((mm / 25.4 * 1000.0).round() / 1000.0)),
+        Units::Inch => format!(
+            "{} in",
+            number((mm / MM_PER_INCH * 1000.0).round() / 1000.0)
+        ),
     }
 }
 

@@ -29,7 +29,7 @@ mod shop;
 pub mod slot;
 pub mod sound;
 pub mod typed;
-mod unit;
+pub mod unit;
 pub mod validate;
 pub mod wood;
 

@@ -1,7 +1,7 @@
 //! Why a paper could not be made, in sentences for the maker.
 
 use latchwright_model::Units;
-use latchwright_words::figure::MM_PER_INCH;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// Why there is no paper.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

@@ -1,11 +1,12 @@
 //! A laid out page as a picture, for the window.
 
+use latchwright_model::unit::MM_PER_INCH;
 use typst::utils::Scalar;
 use typst_layout::Page;
 use typst_render::{RenderOptions, render};
 
 /// Points to the millimetre.
-const POINTS_PER_MM: f64 = 72.0 / 25.4;
+const POINTS_PER_MM: f64 = 72.0 / MM_PER_INCH;
 
 /// The largest picture that is made, pixels on a side.
 const LARGEST_SIDE: f64 = 8192.0;

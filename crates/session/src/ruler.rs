@@ -7,7 +7,8 @@ use latchwright_model::Units;
 use latchwright_words::workshop::ruler_fault;
 use latchwright_workshop::ruler::{Correction, Measured};
 
-use crate::units::{MM_PER_INCH, parse_length, unit_typed};
+use crate::units::{parse_length, unit_typed};
+use latchwright_model::unit::MM_PER_INCH;
 
 /// The lines' length and the sides of the square of corner marks, mm.
 pub const LINE_MM: f64 = 100.0;

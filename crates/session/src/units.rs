@@ -5,7 +5,8 @@
 //! always millimetres.
 
 use latchwright_model::Units;
-pub use latchwright_words::figure::{MM_PER_INCH, mm_per, unit_name};
+use latchwright_model::unit::MM_PER_INCH;
+pub use latchwright_words::figure::{mm_per, unit_name};
 
 /// Longest length that can be typed, mm: a hundred metres.
 const LONGEST_MM: f64 = 100_000.0;

@@ -7,7 +7,8 @@ use latchwright_proof::check::{About, Advice, CheckKind, Contributor, when_guide
 use latchwright_proof::slider_body::strips;
 use latchwright_proof::{Check, count};
 
-use crate::figure::{MM_PER_INCH, unit_name};
+use crate::figure::unit_name;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// What the check asks: "Dial 1 turns free of its pin at rest". `design` is the one that was proven.
 #[expect(clippy::too_many_lines, reason = "one arm a sentence, and no more")]

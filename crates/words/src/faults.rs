@@ -12,8 +12,9 @@ use latchwright_model::validate::{
 use latchwright_model::wood::wood_names;
 use latchwright_model::{Fault, FaultKind, Units};
 
-use crate::figure::{self, MM_PER_INCH, size};
+use crate::figure::{self, size};
 use crate::places::place;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// Place, message and remedy in one sentence, without a trailing stop.
 pub fn fault_sentence(fault: &Fault, units: Units) -> String {

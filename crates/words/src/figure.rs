@@ -2,8 +2,7 @@
 
 use latchwright_model::Unit;
 use latchwright_model::Units;
-
-pub use latchwright_workshop::inch::MM_PER_INCH;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// `mm` or `in`.
 pub fn unit_name(units: Units) -> &'static str {

@@ -6,7 +6,8 @@ use latchwright_solids::fit::{Reading, ReadingFault};
 use latchwright_solids::part::{Kind, PartId};
 use latchwright_solids::{MeshFault, PartFault, SizeOption, Slim, Wall, Warning};
 
-use crate::figure::{MM_PER_INCH, mm_per, unit_name};
+use crate::figure::{mm_per, unit_name};
+use latchwright_model::unit::MM_PER_INCH;
 
 /// A length to the nearest hundredth of a millimetre or thousandth of an inch, with its unit.
 fn length(mm: f64, units: Units) -> String {

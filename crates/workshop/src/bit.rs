@@ -1,5 +1,6 @@
 //! The bit for a hole: the nearest that the maker owns, and how far it is off.
 
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_model::{Bench, Units};
 
 /// How far a bit may be off the finished diameter and still count as the right one, mm.
@@ -114,7 +115,7 @@ impl Bit {
 fn length(mm: f64, units: Units) -> String {
     match units {
         Units::Millimetre => format!("{} mm", decimals(mm, 2)),
-        Units::Inch => inches(mm / 25.4),
+        Units::Inch => inches(mm / MM_PER_INCH),
     }
 }
 

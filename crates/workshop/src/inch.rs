@@ -5,9 +5,7 @@ use core::fmt;
 use latchwright_model::{Design, Units};
 
 use latchwright_model::sound::within;
-
-/// Millimetres in an inch, exactly.
-pub const MM_PER_INCH: f64 = 25.4;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// Denominators that a rule is divided into; anything else is taken as the nearest of them below.
 const DENOMINATORS: [u32; 7] = [64, 32, 16, 8, 4, 2, 1];

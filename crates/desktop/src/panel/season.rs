@@ -7,6 +7,7 @@ use egui::{
     vec2,
 };
 use latchwright_drawing::Ink;
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_model::{Design, Units};
 use latchwright_proof::season::{Year, YearPoint, year};
 use latchwright_session::report;
@@ -207,7 +208,7 @@ fn narrow(share: f64) -> f32 {
 fn length(mm: f64, units: Units) -> String {
     match units {
         Units::Millimetre => format!("{mm:.2} mm"),
-        Units::Inch => format!("{:.3} in", mm / 25.4),
+        Units::Inch => format!("{:.3} in", mm / MM_PER_INCH),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use latchwright_model::{Design, Dial, Units};
 
-use latchwright_words::figure::MM_PER_INCH;
+use latchwright_model::unit::MM_PER_INCH;
 
 use crate::error::PaperError;
 

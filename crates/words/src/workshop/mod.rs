@@ -18,8 +18,9 @@ pub use sheets::{no_template, ruler_fault, tiles_fault};
 
 use latchwright_workshop::{LEAST_SIZE, MOST_SIZE};
 
-use crate::figure::{MM_PER_INCH, mm_per};
+use crate::figure::mm_per;
 use latchwright_model::Units;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// The least and the largest size on a bench: `0.001 mm to 10 m`.
 fn sizes_on_a_bench(units: Units) -> String {

@@ -2,7 +2,7 @@
 
 use latchwright_model::Units;
 
-use crate::inch::MM_PER_INCH;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// Marks at equal distances from nought: so many to so many millimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]

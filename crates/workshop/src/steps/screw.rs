@@ -1,6 +1,7 @@
 //! Wood screws: shank, pilot hole by wood, and clearance hole.
 
 use latchwright_model::Design;
+use latchwright_model::unit::MM_PER_INCH;
 
 use super::is_softwood;
 
@@ -20,12 +21,12 @@ pub struct Screw {
 }
 
 /// Millimetres in a sixty-fourth of an inch.
-const SIXTY_FOURTH: f64 = 25.4 / 64.0;
+const SIXTY_FOURTH: f64 = MM_PER_INCH / 64.0;
 
 const fn screw(gauge: u32, shank_in: f64, soft: f64, hard: f64, clearance: f64) -> Screw {
     Screw {
         gauge,
-        shank: shank_in * 25.4,
+        shank: shank_in * MM_PER_INCH,
         pilot_soft: soft * SIXTY_FOURTH,
         pilot_hard: hard * SIXTY_FOURTH,
         clearance: clearance * SIXTY_FOURTH,

@@ -6,8 +6,11 @@ use anyhow::{Result, anyhow, bail};
 use clap::Args;
 use latchwright_model::Design;
 use latchwright_papers::{Date, TemplateOptions, correction_in_words};
+use latchwright_session::ruler::{self, DiagonalsTyped, LinesTyped};
 use latchwright_session::together::Replace;
-use latchwright_session::{Session, products, ruler};
+use latchwright_session::words::products::product_error;
+use latchwright_session::words::typed::reading_error;
+use latchwright_session::{Session, products};
 use latchwright_workshop::ruler::Correction;
 
 use super::folder::{self, Destination};
@@ -52,7 +55,8 @@ pub fn run(asked: &Asked) -> Result<u8> {
         measured,
         mirrored: asked.mirrored,
     };
-    let papers = products::all_papers(design, &options).map_err(|why| anyhow!(why))?;
+    let papers = products::all_papers(design, &options)
+        .map_err(|err| anyhow!(product_error(&err, design.units)))?;
     let to = Destination {
         folder: &asked.out,
         replace: Replace::if_asked(asked.replace),
@@ -77,12 +81,13 @@ fn correction(asked: &Asked, design: &Design) -> Result<Option<Correction>> {
         return Ok(None);
     };
     let diagonals = match asked.diagonals.as_deref() {
-        Some([rising, falling]) => Some((rising.as_str(), falling.as_str())),
+        Some([rising, falling]) => Some(DiagonalsTyped { rising, falling }),
         _ => None,
     };
-    ruler::correction((x, y), diagonals, design.units)
+    let lines = LinesTyped { x, y, diagonals };
+    ruler::correction(lines, design.units)
         .map(Some)
-        .map_err(|why| anyhow!(why))
+        .map_err(|err| anyhow!(reading_error(&err, design.units)))
 }
 
 /// A day written as ISO 8601 does.

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use anyhow::{Result, anyhow};
 use clap::{Args, ValueEnum};
 use latchwright_session::together::Replace;
+use latchwright_session::words::products::product_error;
 use latchwright_session::{Session, products};
 use latchwright_solids::{Grip, Options, Relief};
 
@@ -73,7 +74,7 @@ pub fn run(asked: &Asked) -> Result<u8> {
     };
     let made = products::parts(design, &options)
         .and_then(|parts| products::files_of(design, &parts))
-        .map_err(|why| anyhow!(why))?;
+        .map_err(|err| anyhow!(product_error(&err, design.units)))?;
     let to = Destination {
         folder: &asked.out,
         replace: Replace::if_asked(asked.replace),

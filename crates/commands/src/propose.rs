@@ -9,6 +9,7 @@ use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
 use latchwright_session::format::Comments;
 use latchwright_session::questions::{Answers, Care, FROM_BENCH, Signs, read_held};
 use latchwright_session::together::{NewFile, Replace, write_together};
+use latchwright_session::words::typed::{held_error, typed_error};
 use latchwright_session::{Session, format, proposals, report, threads, units};
 
 use super::output::{self, Progress};
@@ -132,7 +133,7 @@ fn wishes(asked: &Asked, bench: Option<&Session>) -> Result<Wishes> {
         Units::Millimetre
     };
     let length = |name: &str, text: &str| {
-        units::parse_length(text, unit).map_err(|why| anyhow!("{name}: {why}"))
+        units::parse_length(text, unit).map_err(|err| anyhow!("{name}: {}", typed_error(&err)))
     };
     let [width, depth] = asked.lid.as_slice() else {
         bail!("how large is the lid? give --lid WIDTH DEPTH");
@@ -168,7 +169,7 @@ fn wishes(asked: &Asked, bench: Option<&Session>) -> Result<Wishes> {
         held: asked
             .hold
             .iter()
-            .map(|text| read_held(text, &named).map_err(|why| anyhow!(why)))
+            .map(|text| read_held(text, &named).map_err(|err| anyhow!(held_error(&err))))
             .collect::<Result<_>>()?,
     };
     Ok(answers.wishes(&bench))

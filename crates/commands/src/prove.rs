@@ -11,6 +11,8 @@ use latchwright_session::report::{
     FileNotes, MarkPlace, mark_json, mark_text, proof_json, proof_text,
 };
 
+use latchwright_session::words::typed::mark_error;
+
 use super::output;
 
 /// Proves the design in `file`; 0 proven, 1 not proven.
@@ -39,7 +41,7 @@ pub fn run_mark(file: &Path, mark: &str, json: bool) -> Result<u8> {
     let design = session.design();
     let place = match MarkPlace::parse(design, mark) {
         Ok(place) => place,
-        Err(why) => bail!(why),
+        Err(err) => bail!(mark_error(&err)),
     };
     let text = if json {
         format!("{:#}\n", mark_json(design, place))

@@ -8,6 +8,7 @@ use latchwright_drawing::Ink;
 use latchwright_model::Units;
 use latchwright_model::unit::MM_PER_INCH;
 use latchwright_session::units;
+use latchwright_session::words::typed::typed_error;
 use latchwright_workshop::inch;
 
 use crate::theme;
@@ -62,7 +63,7 @@ impl Kind {
     }
 
     fn parse(self, text: &str, units: Units) -> Result<f64, String> {
-        match self {
+        let read = match self {
             Self::Length => units::parse_length(text, units),
             Self::Degrees => units::parse_degrees(text),
             Self::Celsius => units::parse_number_in(text, &["°C", "C", "°"]),
@@ -71,7 +72,8 @@ impl Kind {
             Self::Density => units::parse_number_in(text, &["g/cm³"]),
             Self::Ratio => units::parse_number(text),
             Self::Count => units::parse_count(text).map(f64::from),
-        }
+        };
+        read.map_err(|err| typed_error(&err))
     }
 
     /// The exact value where the field shows a rounded one: an inch maker's millimetres, and the

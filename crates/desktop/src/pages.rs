@@ -6,6 +6,7 @@ use egui::{ColorImage, Context, TextureFilter, TextureHandle, TextureOptions};
 use latchwright_papers::{Picture, Sheets};
 use latchwright_session::Session;
 use latchwright_session::products::{self, Wanted};
+use latchwright_session::words::products::product_error;
 
 use crate::follow::{Ended, Follow, Key, NotMade};
 use crate::tasks::{TaskKind, Tasks};
@@ -95,11 +96,12 @@ impl Pages {
         self.0.want(tasks, &key, move |reins| {
             let laid_out =
                 || sheets.map_or_else(|| products::sheets(&design, wanted).map(Arc::new), Ok);
-            let made = products::guarded(laid_out).map_err(NotMade::Refused)?;
+            let refused = |err| NotMade::Refused(product_error(&err, design.units));
+            let made = products::guarded(laid_out).map_err(refused)?;
             if reins.tick(0.5).is_break() {
                 return Err(NotMade::Stopped);
             }
-            products::guarded(|| Ok(drawn(made, look))).map_err(NotMade::Refused)
+            products::guarded(|| Ok(drawn(made, look))).map_err(refused)
         });
     }
 

@@ -7,6 +7,7 @@ use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use latchwright_drawing::{Ink, Palette, Rgb};
 use latchwright_session::Session;
 use latchwright_session::products;
+use latchwright_session::words::products::{BROKE_OFF, product_error};
 use latchwright_solids::view::{self, Camera, Colours, Cut, Look, Painter, Scene, anchors, pick};
 use latchwright_solids::{Extent, Grip, Options, Part, Relief};
 
@@ -197,7 +198,7 @@ impl Printed {
         let design = Arc::clone(session.design());
         self.made.want(tasks, &parts, move |_| {
             let made = products::parts(&design, &chosen.options());
-            let made = made.map_err(NotMade::Refused)?;
+            let made = made.map_err(|err| NotMade::Refused(product_error(&err, design.units)))?;
             Ok(Some(Arc::new(Made::of(made))))
         });
         if let Some(Some(made)) = self.made.of(&parts) {
@@ -219,7 +220,7 @@ impl Printed {
             let mut bench = bench.lock().unwrap_or_else(PoisonError::into_inner);
             let picture = tasks::drawn(|| draw(&made.parts, key, &mut bench, pick));
             // tried again it would break off again
-            let fault = || NotMade::Refused(products::FAULT.to_owned());
+            let fault = || NotMade::Refused(BROKE_OFF.to_owned());
             picture.map(Some).ok_or_else(fault)
         };
         if pick.is_some() {

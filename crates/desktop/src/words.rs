@@ -1,7 +1,7 @@
 //! Sentences about the latch as it stands, for the eye and for a screen reader alike.
 
-use latchwright_model::{Design, Units};
 use latchwright_model::unit::MM_PER_INCH;
+use latchwright_model::{Design, Units};
 use latchwright_proof::{Stop, StopsAt};
 use latchwright_session::units::show_length_unit;
 

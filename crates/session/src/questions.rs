@@ -7,7 +7,7 @@ use latchwright_search::propose::{DialWish, Marks, Wishes};
 #[cfg(test)]
 use latchwright_search::propose::{Go, Outcome, propose};
 
-use crate::units::parse_length;
+use crate::units::{TypedError, parse_length};
 use latchwright_words::{size_name, size_name_on};
 
 /// What stands round every dial.
@@ -169,7 +169,7 @@ pub fn holdable(design: &Design) -> Vec<(Size, String)> {
 }
 
 /// What a size that is held is called: a size of a dial is held on each, but for its place.
-fn held_name(size: Size) -> String {
+pub(crate) fn held_name(size: Size) -> String {
     if matches!(size, Size::Dial(..) | Size::Slot(..)) && !is_place(size) {
         format!("{} of every dial", size_name_on(size, &[]))
     } else {
@@ -193,33 +193,57 @@ fn on_every_dial(size: Size, dials: usize) -> Vec<Size> {
     }
 }
 
+/// Why a text holds no size.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum HeldError {
+    /// Nothing stands between the size and its length.
+    NoSign {
+        /// As typed.
+        text: String,
+    },
+    /// No size that can be held is called so.
+    NoSize {
+        /// As typed.
+        name: String,
+        /// Those that can be held.
+        holdable: Vec<Size>,
+    },
+    /// No length stands behind the sign.
+    NoLength {
+        /// The size, as typed.
+        name: String,
+        /// Why.
+        why: TypedError,
+    },
+}
+
 /// A size held fixed as it is typed: `gap of every dial = 2.5`.
 ///
 /// # Errors
-/// A sentence where no such size is, or no length stands behind the sign.
-pub fn read_held(text: &str, design: &Design) -> Result<(Size, f64), String> {
-    let (name, value) = text
-        .split_once('=')
-        .ok_or_else(|| format!("`{text}` holds nothing: write a size, =, and its length"))?;
+/// No such size is there, or no length stands behind the sign.
+pub fn read_held(text: &str, design: &Design) -> Result<(Size, f64), HeldError> {
+    let (name, value) = text.split_once('=').ok_or_else(|| HeldError::NoSign {
+        text: text.to_owned(),
+    })?;
     let plain = |name: &str| name.trim().to_lowercase().replace("the ", "");
     let wanted = plain(name);
+    let name = name.trim().to_owned();
     let all = holdable(design);
     let size = all.iter().find(|(_, name)| plain(name) == wanted);
     let Some((size, _)) = size else {
-        let names: Vec<&str> = all.iter().map(|(_, name)| name.as_str()).collect();
-        return Err(format!(
-            "there is no size called `{}`; these can be held: {}",
-            name.trim(),
-            names.join(", ")
-        ));
+        let holdable = all.iter().map(|(size, _)| *size).collect();
+        return Err(HeldError::NoSize { name, holdable });
     };
-    let mm = parse_length(value, design.units).map_err(|why| format!("{}: {why}", name.trim()))?;
-    Ok((*size, mm))
+    match parse_length(value, design.units) {
+        Ok(mm) => Ok((*size, mm)),
+        Err(why) => Err(HeldError::NoLength { name, why }),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::typed::held_error;
 
     #[test]
     fn a_size_is_held_by_its_name() {
@@ -227,7 +251,7 @@ mod tests {
         let (size, mm) = read_held("gap of every dial = 2,5", &design).expect("read");
         assert_eq!((size_name(size).as_str(), mm), ("the gap of dial 1", 2.5));
         assert!(read_held("gap", &design).is_err());
-        let why = read_held("girth = 3", &design).expect_err("refused");
+        let why = held_error(&read_held("girth = 3", &design).expect_err("refused"));
         assert!(why.contains("the gap of every dial"), "{why}");
         assert!(read_held("gap of every dial = lots", &design).is_err());
     }

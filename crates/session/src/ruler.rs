@@ -4,10 +4,9 @@
 //! them was measured.
 
 use latchwright_model::Units;
-use latchwright_words::workshop::ruler_fault;
-use latchwright_workshop::ruler::{Correction, Measured};
+use latchwright_workshop::ruler::{Correction, Measured, RulerFault};
 
-use crate::units::{parse_length, unit_typed};
+use crate::units::{TypedError, parse_length, unit_typed};
 use latchwright_model::unit::MM_PER_INCH;
 
 /// The lines' length and the sides of the square of corner marks, mm.
@@ -15,38 +14,74 @@ pub const LINE_MM: f64 = 100.0;
 /// The tick for inch rulers, in.
 const LINE_IN: f64 = 4.0;
 
+/// The readings of a sheet as they are typed.
+#[derive(Debug, Clone, Copy)]
+pub struct LinesTyped<'a> {
+    /// Of the line along x.
+    pub x: &'a str,
+    /// Of the line along y.
+    pub y: &'a str,
+    /// Between the corner marks, where they were measured too.
+    pub diagonals: Option<DiagonalsTyped<'a>>,
+}
+
+/// The readings between the corner marks of the square of 100 mm, as they are typed.
+#[derive(Debug, Clone, Copy)]
+pub struct DiagonalsTyped<'a> {
+    /// The one that rises to the right.
+    pub rising: &'a str,
+    /// The one that falls to the right.
+    pub falling: &'a str,
+}
+
+/// What is measured on a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RulerLine {
+    /// The line along x.
+    AlongX,
+    /// The line along y.
+    AlongY,
+    /// The diagonal that rises to the right.
+    Rising,
+    /// The diagonal that falls to the right.
+    Falling,
+}
+
+/// Why readings put no printer right.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ReadingError {
+    /// One of them is no length.
+    NoLength {
+        /// Which.
+        line: RulerLine,
+        /// Why.
+        why: TypedError,
+    },
+    /// No printer is like that.
+    NotBelieved(RulerFault),
+}
+
 /// What puts a printer right of which these are the readings, as [`read`] takes them.
 ///
 /// # Errors
-/// A sentence that names the reading that is no length or is not believed, and what to do.
-pub fn correction(
-    lines: (&str, &str),
-    diagonals: Option<(&str, &str)>,
-    units: Units,
-) -> Result<Correction, String> {
-    let measured = read(lines, diagonals, units)?;
-    measured
-        .correction()
-        .map_err(|fault| ruler_fault(&fault, units))
+/// The reading that is no length or is not believed.
+pub fn correction(typed: LinesTyped<'_>, units: Units) -> Result<Correction, ReadingError> {
+    let measured = read(typed, units)?;
+    measured.correction().map_err(ReadingError::NotBelieved)
 }
 
-/// The readings along x and y and, where given, of both diagonals (the one that rises to the right
-/// first) between the corner marks of the square of 100 mm.
+/// The readings along x and y and, where given, of both diagonals, mm.
 ///
 /// # Errors
-/// A sentence that names the reading that is no length.
-pub fn read(
-    lines: (&str, &str),
-    diagonals: Option<(&str, &str)>,
-    units: Units,
-) -> Result<Measured, String> {
-    let x = line("along x", lines.0, units)?;
-    let y = line("along y", lines.1, units)?;
-    let diagonals = match diagonals {
+/// The reading that is no length.
+pub fn read(typed: LinesTyped<'_>, units: Units) -> Result<Measured, ReadingError> {
+    let x = line(RulerLine::AlongX, typed.x, units)?;
+    let y = line(RulerLine::AlongY, typed.y, units)?;
+    let diagonals = match typed.diagonals {
         None => None,
-        Some((rising, falling)) => Some((
-            length("the rising diagonal", rising, units)?,
-            length("the falling diagonal", falling, units)?,
+        Some(DiagonalsTyped { rising, falling }) => Some((
+            length(RulerLine::Rising, rising, units)?,
+            length(RulerLine::Falling, falling, units)?,
         )),
     };
     Ok(Measured {
@@ -58,24 +93,32 @@ pub fn read(
 }
 
 /// What 100 mm came out as, mm.
-fn line(way: &str, text: &str, units: Units) -> Result<f64, String> {
-    let read = length(&format!("the line {way}"), text, units)?;
+fn line(line: RulerLine, text: &str, units: Units) -> Result<f64, ReadingError> {
+    let read = length(line, text, units)?;
     Ok(match unit_typed(text, units) {
         Units::Millimetre => read,
         Units::Inch => read * (LINE_MM / (LINE_IN * MM_PER_INCH)),
     })
 }
 
-fn length(name: &str, text: &str, units: Units) -> Result<f64, String> {
-    parse_length(text, units).map_err(|why| format!("{name}: {why}"))
+fn length(line: RulerLine, text: &str, units: Units) -> Result<f64, ReadingError> {
+    parse_length(text, units).map_err(|why| ReadingError::NoLength { line, why })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
+    fn lines<'a>(x: &'a str, y: &'a str) -> LinesTyped<'a> {
+        LinesTyped {
+            x,
+            y,
+            diagonals: None,
+        }
+    }
+
     fn factors(x: &str, y: &str, units: Units) -> (f64, f64) {
-        let found = correction((x, y), None, units).expect("believed");
+        let found = correction(lines(x, y), units).expect("believed");
         (found.x, found.y)
     }
 
@@ -94,26 +137,20 @@ mod tests {
     }
 
     #[test]
-    fn a_reading_that_is_not_believed_is_told_in_the_makers_unit() {
-        let why = |units| correction(("3 in", "4 in"), None, units).expect_err("refused");
-        let inch = why(Units::Inch);
-        assert!(
-            inch.starts_with("3.000 in measured along x of 4.000 in "),
-            "{inch}"
-        );
-        let metric = why(Units::Millimetre);
-        assert!(
-            metric.starts_with("75 mm measured along x of 100 mm "),
-            "{metric}"
-        );
-    }
-
-    #[test]
     fn a_reading_that_is_none_is_named() {
-        let why = read(("100", "lots"), None, Units::Millimetre).expect_err("refused");
-        assert!(why.starts_with("the line along y: "), "{why}");
-        let why =
-            read(("100", "100"), Some(("141.4", "")), Units::Millimetre).expect_err("refused");
-        assert!(why.starts_with("the falling diagonal: "), "{why}");
+        let refused = |typed| match read(typed, Units::Millimetre) {
+            Err(ReadingError::NoLength { line, .. }) => Some(line),
+            _ => None,
+        };
+        assert_eq!(refused(lines("100", "lots")), Some(RulerLine::AlongY));
+        let diagonals = DiagonalsTyped {
+            rising: "141.4",
+            falling: "",
+        };
+        let typed = LinesTyped {
+            diagonals: Some(diagonals),
+            ..lines("100", "100")
+        };
+        assert_eq!(refused(typed), Some(RulerLine::Falling));
     }
 }

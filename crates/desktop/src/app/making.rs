@@ -3,9 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
+use latchwright_model::Units;
 use latchwright_session::files::{self, FileError};
-use latchwright_session::products::{self, ForFolder};
+use latchwright_session::products::{self, ForFolder, ProductError};
 use latchwright_session::together::{Replace, write_together};
+use latchwright_session::words::products::product_error;
 
 use super::LatchwrightApp;
 use crate::action::{Action, Product};
@@ -79,7 +81,7 @@ impl LatchwrightApp {
         }
         let design = self.session.design().clone();
         self.write(Product::Card, to, move |to| {
-            let pdf = products::card_pdf(&design).map_err(NotSaved::Refused)?;
+            let pdf = products::card_pdf(&design).map_err(not_made(design.units))?;
             match files::write_atomically(to, &pdf) {
                 Ok(()) => Ok(Vec::new()),
                 Err(err) => Err(NotSaved::Refused(err.to_string())),
@@ -93,7 +95,7 @@ impl LatchwrightApp {
         let options = self.make.papers.options(design.units);
         self.write(Product::Papers, to, move |folder| {
             let made = products::all_papers(&design, &options);
-            into_folder(folder, made.map_err(NotSaved::Refused)?, replace)
+            into_folder(folder, made.map_err(not_made(design.units))?, replace)
         });
     }
 
@@ -109,7 +111,7 @@ impl LatchwrightApp {
                     .and_then(|parts| products::files_of(&design, &parts)),
             };
             // what is to be known of each stands beside it in the panel
-            let made = made.map_err(NotSaved::Refused)?;
+            let made = made.map_err(not_made(design.units))?;
             into_folder(
                 folder,
                 ForFolder {
@@ -212,6 +214,10 @@ impl LatchwrightApp {
         });
         self.dialog = Some(Dialog::Over { why, then });
     }
+}
+
+fn not_made(units: Units) -> impl Fn(ProductError) -> NotSaved {
+    move |err| NotSaved::Refused(product_error(&err, units))
 }
 
 fn into_folder(folder: &Path, made: ForFolder, replace: Replace) -> Result<Vec<String>, NotSaved> {

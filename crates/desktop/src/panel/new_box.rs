@@ -9,6 +9,7 @@ use latchwright_model::{Design, Units};
 use latchwright_model::{Pose, Size};
 use latchwright_search::propose::Proposal;
 use latchwright_session::questions::{Answers, Care, Signs, holdable};
+use latchwright_session::words::typed::typed_error;
 use latchwright_session::{report, units};
 use latchwright_words::capital;
 
@@ -71,10 +72,10 @@ impl NewBox {
 
     fn answers(&self, units: Units) -> Result<Answers, String> {
         let length = |name: &str, text: &str| {
-            units::parse_length(text, units).map_err(|why| format!("{name}: {why}"))
+            units::parse_length(text, units).map_err(|err| format!("{name}: {}", typed_error(&err)))
         };
         let count = |name: &str, text: &str| {
-            units::parse_count(text).map_err(|why| format!("{name}: {why}"))
+            units::parse_count(text).map_err(|err| format!("{name}: {}", typed_error(&err)))
         };
         let signs = match self.kind {
             0 => Signs::Figures(count("marks", &self.signs)?),

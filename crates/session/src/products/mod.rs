@@ -8,17 +8,33 @@ mod parts;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+use latchwright_model::Fault;
+use latchwright_papers::PaperError;
+use latchwright_solids::PartFault;
+
 use crate::together::NewFile;
 
 pub use papers::{Paper, Wanted, all_papers, card_pdf, sheets};
 pub use parts::{files_of, parts};
 
-/// What is said instead of what could not be made.
-pub const FAULT: &str = "it could not be made: a fault of this program; your design is safe";
+/// Why something could not be made of a design.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ProductError {
+    /// A panic in the typesetter or the mesher: a fault of this program, and the design is safe.
+    BrokeOff,
+    /// The design has this error, which would be cut in wood.
+    Wrong(Fault),
+    /// The box has no name, which stands on every sheet.
+    Nameless,
+    /// A paper cannot be laid out.
+    Paper(PaperError),
+    /// Parts cannot be printed; all that stands in the way.
+    Parts(Vec<PartFault>),
+}
 
-/// A panic in the typesetter or the mesher becomes a sentence; the design is safe.
-pub fn guarded<T>(make: impl FnOnce() -> Result<T, String>) -> Result<T, String> {
-    catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| Err(FAULT.to_owned()))
+/// A panic in the typesetter or the mesher becomes an error; the design is safe.
+pub fn guarded<T>(make: impl FnOnce() -> Result<T, ProductError>) -> Result<T, ProductError> {
+    catch_unwind(AssertUnwindSafe(make)).unwrap_or(Err(ProductError::BrokeOff))
 }
 
 /// What goes into a folder.
@@ -46,10 +62,12 @@ mod tests {
     use latchwright_model::Design;
     use latchwright_papers::TemplateOptions;
 
+    use crate::words::products::product_error;
+
     #[test]
-    fn what_falls_over_while_it_is_made_is_a_sentence() {
+    fn what_falls_over_while_it_is_made_is_an_error() {
         let made = guarded::<()>(|| panic!("planted"));
-        assert_eq!(made, Err(FAULT.to_owned()));
+        assert_eq!(made, Err(ProductError::BrokeOff));
     }
 
     #[test]
@@ -62,11 +80,12 @@ mod tests {
             title: "  ".to_owned(),
             ..Design::default()
         };
-        let why = refused(&nameless);
-        assert!(why.starts_with("the box has no name"), "{why}");
+        assert_eq!(refused(&nameless), ProductError::Nameless);
         let mut wrong = Design::default();
         wrong.plate.thickness = -1.0;
         let why = refused(&wrong);
+        assert!(matches!(why, ProductError::Wrong(_)), "{why:?}");
+        let why = product_error(&why, wrong.units);
         assert!(
             why.starts_with("no papers are made of a design with an error: "),
             "{why}"

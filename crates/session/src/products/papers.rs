@@ -5,10 +5,9 @@ use latchwright_papers::{
     Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
 };
-use latchwright_words::fault_sentence;
 use latchwright_workshop::ruler::Correction;
 
-use super::{ForFolder, guarded};
+use super::{ForFolder, ProductError, guarded};
 use crate::system_fonts;
 
 /// Which paper.
@@ -38,8 +37,8 @@ pub struct Wanted {
     pub correction: Option<Correction>,
 }
 
-/// A paper laid out, or a sentence that says why there is none.
-pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
+/// A paper laid out, or why there is none.
+pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, ProductError> {
     let plain = PaperOptions::default();
     guarded(|| {
         let fonts = fonts_for(design);
@@ -57,35 +56,32 @@ pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, String> {
             Paper::Setting => setting_sheets(design, &fonts, &plain),
             Paper::Card => card_sheets(design, &fonts, &plain),
         };
-        made.map_err(|err| err.to_string())
+        made.map_err(ProductError::Paper)
     })
 }
 
-/// The card as PDF, or a sentence that says why there is none.
-pub fn card_pdf(design: &Design) -> Result<Vec<u8>, String> {
+/// The card as PDF, or why there is none.
+pub fn card_pdf(design: &Design) -> Result<Vec<u8>, ProductError> {
     guarded(|| {
-        card(design, &fonts_for(design), &PaperOptions::default()).map_err(|err| err.to_string())
+        card(design, &fonts_for(design), &PaperOptions::default()).map_err(ProductError::Paper)
     })
 }
 
-/// Every paper as files, with what was left out; or a sentence that says why there are none.
+/// Every paper as files, with what was left out; or why there are none.
 ///
 /// A design with an error is refused: what is wrong with it would be cut in wood. So is one without a
 /// name, which stands on every sheet.
-pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<ForFolder, String> {
+pub fn all_papers(design: &Design, options: &TemplateOptions) -> Result<ForFolder, ProductError> {
     if let Some(fault) = first_error(design) {
-        return Err(format!(
-            "no papers are made of a design with an error: {}",
-            fault_sentence(&fault, design.units)
-        ));
+        return Err(ProductError::Wrong(fault));
     }
     if design.title.trim().is_empty() {
-        return Err("the box has no name: give it a title, it stands on every sheet".to_owned());
+        return Err(ProductError::Nameless);
     }
     guarded(|| {
         latchwright_papers::all_papers(design, &fonts_for(design), options)
             .map(|papers| ForFolder::of(papers.files, papers.left_out))
-            .map_err(|err| err.to_string())
+            .map_err(ProductError::Paper)
     })
 }
 

@@ -3,32 +3,30 @@
 use latchwright_model::{Design, Labels};
 use latchwright_papers::Fonts;
 use latchwright_solids::{Options, Part, Region, Warning};
-use latchwright_words::solids::{part_faults, warning};
+use latchwright_words::solids::warning;
 
-use super::{ForFolder, guarded};
+use super::{ForFolder, ProductError, guarded};
 use crate::lettering::lettering;
 use crate::system_fonts;
 
-/// The printed parts of a design, its dials' words written with fonts; or a sentence a line that says
-/// why there are none.
-pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, String> {
+/// The printed parts of a design, its dials' words written with fonts; or why there are none.
+pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, ProductError> {
     guarded(|| {
         let options = Options {
             labels: labels(design),
             ..options.clone()
         };
-        latchwright_solids::parts(design, &options)
-            .map_err(|faults| part_faults(&faults, design.units))
+        latchwright_solids::parts(design, &options).map_err(ProductError::Parts)
     })
 }
 
 /// The files of these parts, with what is to be known before printing.
-pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, String> {
+pub fn files_of(design: &Design, parts: &[Part]) -> Result<ForFolder, ProductError> {
     guarded(|| {
         let (printer, units) = (&design.bench.printer, design.units);
         let say = |one: &Warning| warning(one, units);
         let files = latchwright_solids::files_of(parts, printer, design.title.trim(), say)
-            .map_err(|faults| part_faults(&faults, units))?;
+            .map_err(ProductError::Parts)?;
         let warned = parts.iter().flat_map(|part| {
             let warnings = part.warnings.iter();
             warnings.map(move |one| format!("{}: {}", part.name, say(one)))

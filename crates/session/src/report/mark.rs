@@ -18,16 +18,40 @@ pub struct MarkPlace {
     pub mark: u32,
 }
 
+/// Why a text names no mark of a design.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum MarkError {
+    /// Nothing stands between dial and label.
+    NoColon {
+        /// As typed.
+        text: String,
+    },
+    /// The design has no such dial.
+    NoDial {
+        /// As typed.
+        number: String,
+        /// How many dials there are.
+        dials: usize,
+    },
+    /// The dial has no such mark.
+    NoLabel {
+        /// The dial, from 0.
+        dial: usize,
+        /// As typed.
+        label: String,
+        /// Those it has, in order.
+        labels: Vec<String>,
+    },
+}
+
 impl MarkPlace {
     /// The mark of `DIAL:LABEL`, the dial counted from 1, such as `2:5`.
     ///
     /// # Errors
-    /// A sentence on what was expected instead.
-    pub fn parse(design: &Design, text: &str) -> Result<Self, String> {
-        let (number, label) = text.split_once(':').ok_or_else(|| {
-            format!(
-                "\"{text}\" names no mark: give the dial's number, a colon and its label, as in 2:5"
-            )
+    /// What was expected instead.
+    pub fn parse(design: &Design, text: &str) -> Result<Self, MarkError> {
+        let (number, label) = text.split_once(':').ok_or_else(|| MarkError::NoColon {
+            text: text.to_owned(),
         })?;
         let dial = number
             .trim()
@@ -35,12 +59,9 @@ impl MarkPlace {
             .ok()
             .and_then(|number| number.checked_sub(1))
             .filter(|dial| *dial < design.dials.len())
-            .ok_or_else(|| {
-                format!(
-                    "there is no dial \"{}\": the design has dials 1 to {}",
-                    number.trim(),
-                    design.dials.len()
-                )
+            .ok_or_else(|| MarkError::NoDial {
+                number: number.trim().to_owned(),
+                dials: design.dials.len(),
             })?;
         let labels = design.dials.get(dial).into_iter().flat_map(|dial| {
             (0..dial.positions.min(360)).map(move |mark| (mark, dial.label(mark)))
@@ -48,14 +69,11 @@ impl MarkPlace {
         let wanted = label.trim();
         match labels.clone().find(|(_, label)| label.trim() == wanted) {
             Some((mark, _)) => Ok(Self { dial, mark }),
-            None => Err(format!(
-                "dial {} has no mark \"{wanted}\"; it has {}",
-                dial + 1,
-                labels
-                    .map(|(_, label)| label)
-                    .collect::<Vec<_>>()
-                    .join(", ")
-            )),
+            None => Err(MarkError::NoLabel {
+                dial,
+                label: wanted.to_owned(),
+                labels: labels.map(|(_, label)| label).collect(),
+            }),
         }
     }
 
@@ -123,6 +141,7 @@ pub fn mark_json(design: &Design, place: MarkPlace) -> Value {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::typed::mark_error;
 
     #[test]
     fn a_mark_is_found_by_its_label_and_its_worst_box_has_the_figure() {
@@ -151,7 +170,7 @@ mod tests {
             ("0:1", "dials 1 to 3"),
             ("1:X", "it has 1, 2, 3, 4, 5, 6, 7, 8"),
         ] {
-            let said = MarkPlace::parse(&design, text).unwrap_err();
+            let said = mark_error(&MarkPlace::parse(&design, text).unwrap_err());
             assert!(said.contains(expected), "{said}");
         }
     }

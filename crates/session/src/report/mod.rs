@@ -14,7 +14,7 @@ pub use crate::words::remedy::{Sought, remedy_sentence};
 pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
 pub use json::proof_json;
 pub use latchwright_words::{contributor, grouped, length, slides_word, state_name, sure_word};
-pub use mark::{MarkPlace, mark_json, mark_text};
+pub use mark::{MarkError, MarkPlace, mark_json, mark_text};
 pub use propose::{
     frontier_json, frontier_text, kind_about, kind_file, kind_name, nothing_json, nothing_sentence,
     nothing_text, proposal_lines, proposals_json, proposals_text,

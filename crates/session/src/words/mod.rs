@@ -1,6 +1,8 @@
-//! Words for what the search finds, one exhaustive match a kind of value, in the maker's unit.
+//! Words for what the search finds, for what a run makes and for what was typed: one exhaustive match a kind of value, in the maker's unit.
 //!
 //! What model, proof and workshop know has its words in `latchwright_words`, which does not stand on the search.
 
 pub mod mend;
+pub mod products;
 pub mod remedy;
+pub mod typed;

@@ -4,6 +4,7 @@ use egui::{CollapsingHeader, Layout, RichText, TextEdit, Ui};
 use latchwright_drawing::Ink;
 use latchwright_model::{Design, Units};
 use latchwright_session::units;
+use latchwright_session::words::typed::typed_error;
 use latchwright_solids::fit::{Readings, profile};
 use latchwright_solids::part::Gauge;
 use latchwright_words::solids::reading_fault;
@@ -70,7 +71,7 @@ fn take(
             None
         } else {
             let mm = units::parse_length(text, Units::Millimetre);
-            Some(mm.map_err(|why| format!("{}: {why}", name.to_lowercase()))?)
+            Some(mm.map_err(|err| format!("{}: {}", name.to_lowercase(), typed_error(&err)))?)
         });
     }
     let holes = gauge.holes.iter().zip(&read);

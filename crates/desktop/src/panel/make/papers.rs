@@ -4,8 +4,10 @@ use egui::{CollapsingHeader, Layout, RichText, TextEdit, Ui, vec2};
 use latchwright_drawing::Ink;
 use latchwright_model::Units;
 use latchwright_papers::TemplateOptions;
+use latchwright_session::Session;
 use latchwright_session::products::{Paper, Wanted};
-use latchwright_session::{Session, ruler};
+use latchwright_session::ruler::{self, DiagonalsTyped, LinesTyped};
+use latchwright_session::words::typed::reading_error;
 use latchwright_workshop::ruler::Correction;
 
 use super::super::column::column_ui;
@@ -104,8 +106,10 @@ impl PapersView {
         if self.lines.iter().all(|line| line.trim().is_empty()) {
             return None;
         }
-        let diagonals = (!(rising.is_empty() && falling.is_empty())).then_some((rising, falling));
-        Some(ruler::correction((x, y), diagonals, units))
+        let diagonals = (!(rising.is_empty() && falling.is_empty()))
+            .then_some(DiagonalsTyped { rising, falling });
+        let typed = LinesTyped { x, y, diagonals };
+        Some(ruler::correction(typed, units).map_err(|err| reading_error(&err, units)))
     }
 }
 

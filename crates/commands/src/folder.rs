@@ -6,7 +6,7 @@ use anyhow::{Result, anyhow};
 use latchwright_proof::prove;
 use latchwright_session::Session;
 use latchwright_session::products::ForFolder;
-use latchwright_session::together::{Replace, write_together};
+use latchwright_session::file_set::{Replace, write_file_set};
 
 use super::output;
 
@@ -26,7 +26,7 @@ pub fn save(
     to: &Destination<'_>,
     deed: &str,
 ) -> Result<Vec<String>> {
-    write_together(to.folder, &made.files, to.replace)?;
+    write_file_set(to.folder, &made.files, to.replace)?;
     for remark in &made.remarks {
         output::complain(&anyhow!("{remark}"));
     }

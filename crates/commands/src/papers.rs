@@ -7,7 +7,7 @@ use clap::Args;
 use latchwright_model::Design;
 use latchwright_papers::{Date, TemplateOptions, correction_in_words};
 use latchwright_session::ruler::{self, DiagonalsTyped, LinesTyped};
-use latchwright_session::together::Replace;
+use latchwright_session::file_set::Replace;
 use latchwright_session::words::products::product_error;
 use latchwright_session::words::typed::reading_error;
 use latchwright_session::{Session, products};

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
 use clap::{Args, ValueEnum};
-use latchwright_session::together::Replace;
+use latchwright_session::file_set::Replace;
 use latchwright_session::words::products::product_error;
 use latchwright_session::{Session, products};
 use latchwright_solids::{Grip, Options, Relief};

@@ -8,7 +8,7 @@ use latchwright_model::{Design, Units};
 use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
 use latchwright_session::format::Comments;
 use latchwright_session::questions::{Answers, Care, FROM_BENCH, Signs, read_held};
-use latchwright_session::together::{NewFile, Replace, write_together};
+use latchwright_session::file_set::{NewFile, Replace, write_file_set};
 use latchwright_session::words::typed::{held_error, typed_error};
 use latchwright_session::{Session, format, proposals, report, threads, units};
 
@@ -93,7 +93,7 @@ pub fn run(asked: &Asked) -> Result<u8> {
             if let Some(folder) = &asked.out {
                 let comments = bench.map(|bench| bench.comments().within(&FROM_BENCH));
                 let files = files(&proposals, &comments.unwrap_or_default())?;
-                write_together(folder, &files, Replace::if_asked(asked.replace))?;
+                write_file_set(folder, &files, Replace::if_asked(asked.replace))?;
             }
             let beyond = asked
                 .frontier

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use latchwright_model::Design;
 use latchwright_session::questions::Answers;
-use latchwright_session::together::Replace;
+use latchwright_session::file_set::Replace;
 
 use crate::command::Command;
 use crate::edit::Edit;

@@ -3,7 +3,7 @@
 use latchwright_model::Design;
 use latchwright_model::validate::{MAX_DIALS, MAX_POSITIONS};
 
-use crate::together::Together;
+use crate::together::HeldTogether;
 use crate::verdict::{DialProof, Verdict};
 
 /// How many settings open, lock or are unsure; together they are `total`.
@@ -22,7 +22,7 @@ pub struct Counts {
 impl Counts {
     /// These counts with dials that hold together counted as holding.
     #[must_use]
-    pub fn with(mut self, together: &Together) -> Self {
+    pub fn with(mut self, together: &HeldTogether) -> Self {
         let held = together.settings().min(self.unsure);
         self.locks += held;
         self.unsure -= held;

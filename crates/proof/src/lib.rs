@@ -123,6 +123,6 @@ pub use prove::{prove, prove_each_alone, prove_known, prove_mark, unsure_dials, 
 pub use ranked::Ranked;
 pub use results::{Check, Proof};
 pub use settings::{Setting, Settings};
-pub use together::Together;
+pub use together::HeldTogether;
 pub use verdict::{CheckVerdict, DialProof, MarkProof, Reach, StopsAt, SureStop, Verdict};
 pub use worst::known::Known;

@@ -8,12 +8,12 @@ use crate::dial_judge::{DialJudge, judge_dial};
 use crate::results::{Check, Proof};
 use crate::season::Drift;
 use crate::states::{LockStates, Slides, State, StateRow, Sure};
-use crate::together::Together;
+use crate::together::HeldTogether;
 use crate::verdict::{CheckVerdict, DialProof, Verdict};
 use crate::worst::figure::SliderWorst;
 use crate::worst::judge::ExactJudge;
 use crate::worst::known::Known;
-use crate::worst::moved::Moved;
+use crate::worst::over_year::LatchOverYear;
 use crate::worst::witness::Builder;
 use latchwright_model::fault::{Fault, Place};
 use latchwright_model::validate::{MAX_DIALS, faults};
@@ -24,13 +24,13 @@ use latchwright_model::{Design, Sound};
 /// Never fails: what is wrong with the design is listed in [`Proof::faults`], and nothing is
 /// promised where a fault touches it.
 pub fn prove(design: &Design) -> Proof {
-    prove_with(design, Together::of)
+    prove_with(design, HeldTogether::of)
 }
 
 /// The same proof, but for settings that only lock because several dials hold together: those stay
 /// unsure. Nothing else differs, and it is a hundred times as fast where many dials nearly hold.
 pub fn prove_each_alone(design: &Design) -> Proof {
-    prove_with(design, |_, _, _, _| Together::default())
+    prove_with(design, |_, _, _, _| HeldTogether::default())
 }
 
 /// The verdicts, figures and margins of [`prove_each_alone`], to the last bit, without the worst boxes
@@ -39,10 +39,10 @@ pub fn prove_each_alone(design: &Design) -> Proof {
 /// For a search that proves many designs, each a step away from another: three times as fast.
 pub fn prove_known(design: &Design, known: &Known) -> Proof {
     let alone =
-        |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
+        |_: &LatchOverYear<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| HeldTogether::default();
     let judged = Judged::of(design);
-    let moved = judged.moved().map(|moved| moved.knowing(known));
-    judged.with(moved.as_ref(), alone, |sums, together| {
+    let over_year = judged.over_year().map(|over_year| over_year.knowing(known));
+    judged.with(over_year.as_ref(), alone, |sums, together| {
         let sums = Sums {
             builder: None,
             ..sums
@@ -56,19 +56,19 @@ pub fn prove_known(design: &Design, known: &Known) -> Proof {
 /// promised, or of another slot that lets its pin in.
 pub fn prove_mark(design: &Design, dial: usize, mark: u32) -> Option<Check> {
     let none =
-        |_: &Moved<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| Together::default();
+        |_: &LatchOverYear<'_>, _: &[DialProof], _: &[Option<ExactJudge<'_>>], _| HeldTogether::default();
     let judged = Judged::of(design);
-    judged.with(judged.moved().as_ref(), none, |sums, _| {
+    judged.with(judged.over_year().as_ref(), none, |sums, _| {
         check::of_mark(&sums, dial, mark)
     })
 }
 
 fn prove_with(
     design: &Design,
-    hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
+    hold_together: impl Fn(&LatchOverYear<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> HeldTogether,
 ) -> Proof {
     let judged = Judged::of(design);
-    judged.with(judged.moved().as_ref(), hold_together, |sums, together| {
+    judged.with(judged.over_year().as_ref(), hold_together, |sums, together| {
         conclude(&sums, &judged, together)
     })
 }
@@ -92,15 +92,15 @@ impl<'a> Judged<'a> {
     }
 
     /// The latch over all boxes, of a design that is sound.
-    fn moved(&self) -> Option<Moved<'a>> {
-        self.sound.as_ref().map(Moved::of)
+    fn over_year(&self) -> Option<LatchOverYear<'a>> {
+        self.sound.as_ref().map(LatchOverYear::of)
     }
 
     /// The same, only where the plain sums leave something unsure that no fault touches.
-    fn moved_where_open(&self, proofs: &[(DialProof, bool)]) -> Option<Moved<'a>> {
+    fn over_year_where_open(&self, proofs: &[(DialProof, bool)]) -> Option<LatchOverYear<'a>> {
         let open = |(proof, trusted): &(DialProof, bool)| *trusted && proof.is_unsure();
         if proofs.iter().any(open) {
-            self.moved()
+            self.over_year()
         } else {
             None
         }
@@ -109,13 +109,13 @@ impl<'a> Judged<'a> {
     /// Everything the checks rest on, handed to `then` with what holds together.
     fn with<T>(
         &self,
-        moved: Option<&Moved<'_>>,
-        hold_together: impl Fn(&Moved<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> Together,
-        then: impl FnOnce(Sums<'_>, Together) -> T,
+        over_year: Option<&LatchOverYear<'_>>,
+        hold_together: impl Fn(&LatchOverYear<'_>, &[DialProof], &[Option<ExactJudge<'_>>], f64) -> HeldTogether,
+        then: impl FnOnce(Sums<'_>, HeldTogether) -> T,
     ) -> T {
         let design = self.design;
         let plain = Plain::of(design);
-        let exact = plain.exact(moved);
+        let exact = plain.exact(over_year);
         let dials: Vec<DialProof> = plain
             .proofs(&self.faults)
             .zip(&exact)
@@ -125,8 +125,8 @@ impl<'a> Judged<'a> {
             })
             .collect();
         let least_hold = design.tab.required_hold + design.workmanship.keeper_place;
-        let together = moved.map_or_else(Together::default, |moved| {
-            hold_together(moved, &dials, &exact, least_hold)
+        let together = over_year.map_or_else(HeldTogether::default, |over_year| {
+            hold_together(over_year, &dials, &exact, least_hold)
         });
         let settings = count(&dials).with(&together);
         let sums = Sums {
@@ -137,15 +137,15 @@ impl<'a> Judged<'a> {
             proofs: &dials,
             counts: settings,
             exact: &exact,
-            moved,
-            slider_worst: moved.map_or_else(SliderWorst::default, SliderWorst::of),
-            builder: moved.map(Builder::of),
+            over_year,
+            slider_worst: over_year.map_or_else(SliderWorst::default, SliderWorst::of),
+            builder: over_year.map(Builder::of),
         };
         then(sums, together)
     }
 }
 
-fn conclude(sums: &Sums<'_>, judged: &Judged<'_>, together: Together) -> Proof {
+fn conclude(sums: &Sums<'_>, judged: &Judged<'_>, together: HeldTogether) -> Proof {
     let numbers_hold = judged.sound.is_some();
     let faults = judged.faults.clone();
     let settings = sums.counts;
@@ -183,14 +183,14 @@ pub fn verdicts(design: &Design) -> Vec<DialProof> {
     let judged = Judged::of(design);
     let plain = Plain::of(design);
     let proofs: Vec<(DialProof, bool)> = plain.proofs(&judged.faults).collect();
-    let moved = judged.moved_where_open(&proofs);
+    let over_year = judged.over_year_where_open(&proofs);
     proofs
         .into_iter()
         .enumerate()
         .map(|(index, (proof, trusted))| {
             let look = trusted && proof.is_unsure();
-            let moved = moved.as_ref().filter(|_| look);
-            plain.looked_at(moved, index, proof)
+            let over_year = over_year.as_ref().filter(|_| look);
+            plain.looked_at(over_year, index, proof)
         })
         .collect()
 }
@@ -204,7 +204,7 @@ pub fn unsure_dials(design: &Design, most: usize) -> Vec<usize> {
     let judged = Judged::of(design);
     let plain = Plain::of(design);
     let proofs: Vec<(DialProof, bool)> = plain.proofs(&judged.faults).collect();
-    let moved = judged.moved_where_open(&proofs);
+    let over_year = judged.over_year_where_open(&proofs);
     let mut open: Vec<(usize, DialProof, bool)> = proofs
         .into_iter()
         .enumerate()
@@ -221,8 +221,8 @@ pub fn unsure_dials(design: &Design, most: usize) -> Vec<usize> {
     open.sort_by(|(_, one, _), (_, other, _)| short(one).total_cmp(&short(other)));
     open.into_iter()
         .filter_map(|(index, proof, trusted)| {
-            let moved = moved.as_ref().filter(|_| trusted);
-            let proof = plain.looked_at(moved, index, proof);
+            let over_year = over_year.as_ref().filter(|_| trusted);
+            let proof = plain.looked_at(over_year, index, proof);
             proof.is_unsure().then_some(index)
         })
         .take(most)
@@ -254,24 +254,24 @@ impl<'a> Plain<'a> {
     }
 
     /// What is promised of one dial by the exact worst case, where there is one; else as it was.
-    fn looked_at(&self, moved: Option<&Moved<'_>>, index: usize, proof: DialProof) -> DialProof {
-        match moved.and_then(|moved| self.exact_dial(moved, index)) {
+    fn looked_at(&self, over_year: Option<&LatchOverYear<'_>>, index: usize, proof: DialProof) -> DialProof {
+        match over_year.and_then(|over_year| self.exact_dial(over_year, index)) {
             Some(exact) => exact.prove(proof),
             None => proof,
         }
     }
 
     /// The exact worst case of each dial, where there is one.
-    fn exact<'b>(&'b self, moved: Option<&'b Moved<'b>>) -> Vec<Option<ExactJudge<'b>>> {
+    fn exact<'b>(&'b self, over_year: Option<&'b LatchOverYear<'b>>) -> Vec<Option<ExactJudge<'b>>> {
         (0..self.bounds.len())
-            .map(|index| self.exact_dial(moved?, index))
+            .map(|index| self.exact_dial(over_year?, index))
             .collect()
     }
 
-    fn exact_dial<'b>(&'b self, moved: &'b Moved<'b>, index: usize) -> Option<ExactJudge<'b>> {
+    fn exact_dial<'b>(&'b self, over_year: &'b LatchOverYear<'b>, index: usize) -> Option<ExactJudge<'b>> {
         let dial = self.design.dials.get(index)?;
         let bounds = *self.bounds.get(index)?;
-        ExactJudge::new(moved, dial, DialJudge::new(self.design, dial, bounds))
+        ExactJudge::new(over_year, dial, DialJudge::new(self.design, dial, bounds))
     }
 
     /// Verdicts of each dial by the plain sums, and whether no fault of the design touches them.

@@ -8,7 +8,7 @@ use itertools::Itertools;
 
 use crate::count::Counts;
 use crate::settings::{Filter, Setting, setting};
-use crate::together::Together;
+use crate::together::HeldTogether;
 use crate::verdict::{DialProof, MarkProof, SureStop, Verdict};
 
 /// What matters of one mark: marks of one kind are alike in every count.
@@ -102,7 +102,7 @@ struct Beginning {
 #[derive(Debug, Clone)]
 pub struct Ranked<'a> {
     dials: &'a [DialProof],
-    together: &'a Together,
+    together: &'a HeldTogether,
     rings: Vec<Ring>,
     ahead: Ahead,
     joints: Vec<Joint>,
@@ -110,7 +110,7 @@ pub struct Ranked<'a> {
 
 impl<'a> Ranked<'a> {
     /// All settings of these dials, of which some hold together; as the proof has them.
-    pub fn new(dials: &'a [DialProof], together: &'a Together) -> Self {
+    pub fn new(dials: &'a [DialProof], together: &'a HeldTogether) -> Self {
         let rings: Vec<Ring> = dials.iter().map(Ring::of).collect();
         let ahead = |asked: fn(Kind) -> bool| products(rings.iter().map(|ring| ring.number(asked)));
         let ahead = Ahead {

@@ -3,7 +3,7 @@
 use crate::check::{About, Advice, CheckKind, Contributor};
 use crate::count::Counts;
 use crate::states::LockStates;
-use crate::together::Together;
+use crate::together::HeldTogether;
 use crate::verdict::{CheckVerdict, DialProof};
 use crate::worst::witness::Witness;
 use latchwright_model::Unit;
@@ -54,7 +54,7 @@ pub struct Proof {
     /// One entry a dial.
     pub dials: Vec<DialProof>,
     /// Dials that hold together where none of them does alone.
-    pub together: Together,
+    pub together: HeldTogether,
     /// How many settings open, lock or are unsure.
     pub settings: Counts,
     /// Checks, worst margin first within each verdict; what fails comes first.

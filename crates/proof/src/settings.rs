@@ -3,7 +3,7 @@
 //! Order: like a counter, the last dial runs fastest. A filter skips whole branches that cannot
 //! hold a match, so that the one setting of 360^12 that opens is found at once.
 
-use crate::together::Together;
+use crate::together::HeldTogether;
 use crate::verdict::{DialProof, Verdict};
 
 /// One setting with its verdict.
@@ -72,7 +72,7 @@ impl Prefix {
 fn conclude<'a>(
     prefix: &Prefix,
     dials: &[DialProof],
-    together: Option<&Together>,
+    together: Option<&HeldTogether>,
     marks: &'a [u16],
 ) -> Setting<'a> {
     let (mut verdict, (mut decided_by, mut margin)) = prefix.verdict();
@@ -95,7 +95,7 @@ fn conclude<'a>(
 /// dial, and at least one dial.
 pub fn setting<'a>(
     dials: &[DialProof],
-    together: &Together,
+    together: &HeldTogether,
     marks: &'a [u16],
 ) -> Option<Setting<'a>> {
     if dials.is_empty() || dials.len() != marks.len() {
@@ -118,7 +118,7 @@ pub type Filter = Option<Verdict>;
 #[derive(Debug, Clone)]
 pub struct Settings<'a> {
     dials: &'a [DialProof],
-    together: Option<&'a Together>,
+    together: Option<&'a HeldTogether>,
     filter: Filter,
     /// For each dial, what it and the dials after it can still bring.
     ahead: Vec<Ahead>,
@@ -189,7 +189,7 @@ impl<'a> Settings<'a> {
 
     /// The same walk, with dials that hold together counted as holding.
     #[must_use]
-    pub fn with(mut self, together: &'a Together) -> Self {
+    pub fn with(mut self, together: &'a HeldTogether) -> Self {
         self.together = Some(together).filter(|together| !together.groups.is_empty());
         self
     }

@@ -9,9 +9,9 @@ use itertools::Itertools;
 use latchwright_geometry::EPSILON;
 
 use crate::verdict::{DialProof, SureStop, Verdict};
-use crate::worst::figure::Together as Figure;
+use crate::worst::figure::StoppedTogether;
 use crate::worst::judge::ExactJudge;
-use crate::worst::moved::Moved;
+use crate::worst::over_year::LatchOverYear;
 
 /// Groups that are looked at; beyond, settings stay unsure.
 pub const MAX_GROUPS: usize = 64;
@@ -29,17 +29,17 @@ pub struct Group {
 
 /// All groups that hold together.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Together {
+pub struct HeldTogether {
     /// The groups.
     pub groups: Vec<Group>,
     /// There were more ways to hold together than [`MAX_GROUPS`]: the rest stayed unsure.
     pub too_many: bool,
 }
 
-impl Together {
+impl HeldTogether {
     /// Looks for groups of dials that hold together.
     pub fn of(
-        moved: &Moved<'_>,
+        over_year: &LatchOverYear<'_>,
         dials: &[DialProof],
         exact: &[Option<ExactJudge<'_>>],
         least_hold: f64,
@@ -78,7 +78,7 @@ impl Together {
                 .filter(|group| group.stops.iter().all(|stop| stops.contains(stop)))
                 .map(|group| group.margin)
                 .reduce(f64::max);
-            let margin = of_fewer.or_else(|| margin(moved, &stops, exact, least_hold));
+            let margin = of_fewer.or_else(|| margin(over_year, &stops, exact, least_hold));
             if let Some(margin) = margin.filter(|margin| *margin >= EPSILON) {
                 groups.push(Group {
                     settings: settings(dials, &choice),
@@ -141,7 +141,7 @@ fn settings(dials: &[DialProof], choice: &[Option<SureStop>]) -> u128 {
 }
 
 fn margin(
-    moved: &Moved<'_>,
+    over_year: &LatchOverYear<'_>,
     stops: &[(usize, SureStop)],
     exact: &[Option<ExactJudge<'_>>],
     least_hold: f64,
@@ -150,11 +150,11 @@ fn margin(
         .iter()
         .map(|(dial, stop)| {
             let judge = exact.get(*dial)?.as_ref()?;
-            Some((moved.design.dials.get(*dial)?, judge.within(*stop)?))
+            Some((over_year.design.dials.get(*dial)?, judge.within(*stop)?))
         })
         .collect();
-    let figure = Figure {
-        moved,
+    let figure = StoppedTogether {
+        over_year,
         stops: &within?,
     };
     let least = figure.least(least_hold + EPSILON)?;

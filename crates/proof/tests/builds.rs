@@ -2,7 +2,7 @@
 //! proof.
 
 use latchwright_model::{Design, Season, Slot, Workmanship};
-use latchwright_proof::builds::{BLOCK, Builds, Figure, Plan, Promise, Spread, Trial};
+use latchwright_proof::builds::{BLOCK, Builds, BuildFigure, Plan, Promise, Spread, Trial};
 use latchwright_proof::built::{Meets, Moment};
 use latchwright_proof::check::Contributor;
 use latchwright_proof::{CheckVerdict, Proof, Verdict, prove};
@@ -74,11 +74,11 @@ fn with_nothing_off_every_build_is_the_design_itself() {
             .nominal
     };
     // gap 2; 9 wide at the mouth and 1.0 of lead-in; depth 9 + gap 2 − travel 8; 6 − 2 − 1.5
-    assert!((nominal(Figure::ClearAtRest) - 2.0).abs() < 1e-9);
-    assert!((nominal(Figure::Depth) - 3.0).abs() < 1e-9);
-    assert!((nominal(Figure::HeldAtRim) - 2.5).abs() < 1e-9);
-    assert!((nominal(Figure::Free) - 2.0).abs() < 1e-9);
-    assert!((nominal(Figure::HeldAtRest) - 4.5).abs() < 1e-9);
+    assert!((nominal(BuildFigure::ClearAtRest) - 2.0).abs() < 1e-9);
+    assert!((nominal(BuildFigure::Depth) - 3.0).abs() < 1e-9);
+    assert!((nominal(BuildFigure::HeldAtRim) - 2.5).abs() < 1e-9);
+    assert!((nominal(BuildFigure::Free) - 2.0).abs() < 1e-9);
+    assert!((nominal(BuildFigure::HeldAtRest) - 4.5).abs() < 1e-9);
 }
 
 #[test]
@@ -99,7 +99,7 @@ fn a_proven_design_opens_and_holds_in_every_build() {
             assert!(margin.least > 0.0, "{margin:?}");
             if margin.sd == 0.0 {
                 // plate and slider of one wood leave the guide its play
-                assert_eq!(margin.figure, Figure::GuidePlay);
+                assert_eq!(margin.figure, BuildFigure::GuidePlay);
                 continue;
             }
             assert!(margin.least <= margin.low && margin.low < margin.mean);
@@ -124,7 +124,7 @@ fn errors_that_keep_to_the_middle_spread_a_margin_less() {
     assert!(pairs.len() > 10 && pairs.len() == others.len());
     for (even, middle) in pairs.iter().zip(&others) {
         assert_eq!(even.figure, middle.figure);
-        if even.figure != Figure::GuidePlay {
+        if even.figure != BuildFigure::GuidePlay {
             assert!(middle.sd < even.sd, "{:?}", even.figure);
         }
     }
@@ -142,7 +142,7 @@ fn shares_of_the_variance_are_those_of_the_closed_formula() {
     let margin = builds
         .margins
         .iter()
-        .find(|margin| margin.figure == Figure::ClearAtRest && margin.dial == Some(1))
+        .find(|margin| margin.figure == BuildFigure::ClearAtRest && margin.dial == Some(1))
         .unwrap();
     // pin and bore along y; rim and pin by half the print each
     let parts = [
@@ -178,7 +178,7 @@ fn play_in_the_guide_decides_the_outer_dials_more_than_the_middle_one() {
     let guide = |dial| {
         let mut margins = builds.margins.iter();
         let margin = margins
-            .find(|margin| margin.figure == Figure::ClearAtRest && margin.dial == Some(dial))
+            .find(|margin| margin.figure == BuildFigure::ClearAtRest && margin.dial == Some(dial))
             .unwrap();
         let mut parts = margin.explained.iter();
         let found = parts.find(|(whose, _)| *whose == Contributor::GuidePlay);

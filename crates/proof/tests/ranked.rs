@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 use latchwright_model::{Design, Season};
 use latchwright_proof::together::Group;
 use latchwright_proof::{
-    DialProof, MarkProof, Ranked, Reach, Settings, StopsAt, SureStop, Together, Verdict, prove,
+    DialProof, MarkProof, Ranked, Reach, Settings, StopsAt, SureStop, HeldTogether, Verdict, prove,
 };
 use proptest::prelude::*;
 
@@ -41,7 +41,7 @@ fn dial(marks: Vec<MarkProof>) -> DialProof {
 }
 
 /// Every setting by number and every number by setting, for every filter, against the walk.
-fn numbers_agree_with_the_walk(dials: &[DialProof], together: &Together) {
+fn numbers_agree_with_the_walk(dials: &[DialProof], together: &HeldTogether) {
     let ranked = Ranked::new(dials, together);
     for filter in FILTERS {
         let mut walk = Settings::new(dials, filter).with(together);
@@ -86,7 +86,7 @@ fn any_mark() -> impl Strategy<Value = MarkProof> {
 }
 
 /// Up to five dials of up to four marks, and groups of which many can be met.
-fn any_latch() -> impl Strategy<Value = (Vec<DialProof>, Together)> {
+fn any_latch() -> impl Strategy<Value = (Vec<DialProof>, HeldTogether)> {
     let dials = proptest::collection::vec(
         proptest::collection::vec(any_mark(), 1..5).prop_map(dial),
         0..6,
@@ -104,7 +104,7 @@ fn any_latch() -> impl Strategy<Value = (Vec<DialProof>, Together)> {
         });
         let groups = proptest::collection::vec(group, 0..8).prop_map(|groups| {
             let groups = groups.into_iter().filter(|group| group.stops.len() > 1);
-            Together {
+            HeldTogether {
                 groups: groups.collect(),
                 too_many: false,
             }
@@ -173,7 +173,7 @@ fn ends_and_middle_of_360_to_the_twelfth_are_found_without_walking() {
         margin: 0.1,
         settings: 0,
     };
-    let together = Together {
+    let together = HeldTogether {
         groups: (0..6).map(|n| group(vec![n, n + 3, n + 6])).collect(),
         too_many: false,
     };

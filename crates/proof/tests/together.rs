@@ -5,7 +5,7 @@ use latchwright_model::validate::faults;
 use latchwright_model::{Design, Season};
 use latchwright_proof::built::{BuiltLatch, Moment, Movement};
 use latchwright_proof::settings::Settings;
-use latchwright_proof::worst::lie::travel_to;
+use latchwright_proof::worst::pin_and_disc::travel_to;
 use latchwright_proof::{SureStop, Verdict, prove};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;

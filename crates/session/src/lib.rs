@@ -21,7 +21,7 @@ pub mod report;
 pub mod ruler;
 pub mod system_fonts;
 pub mod threads;
-pub mod together;
+pub mod file_set;
 pub mod units;
 pub mod words;
 

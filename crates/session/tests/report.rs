@@ -8,7 +8,7 @@ use latchwright_proof::check::advice::{Estimate, FromTo};
 use latchwright_proof::check::{About, Advice, Contributor};
 use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_proof::{
-    Check, CheckVerdict, Counts, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, Together,
+    Check, CheckVerdict, Counts, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, HeldTogether,
     Verdict,
 };
 use latchwright_search::Remedy;
@@ -99,7 +99,7 @@ fn proven() -> Proof {
     Proof {
         faults: Vec::new(),
         dials: vec![dial(3, 0.504), dial(6, 0.963), dial(1, 0.504)],
-        together: Together::default(),
+        together: HeldTogether::default(),
         settings: Counts {
             total: 512,
             opens: 1,

@@ -6,7 +6,7 @@ use egui::{Context, ViewportCommand};
 use latchwright_model::Units;
 use latchwright_session::files::{self, FileError};
 use latchwright_session::products::{self, ForFolder, ProductError};
-use latchwright_session::together::{Replace, write_together};
+use latchwright_session::file_set::{Replace, write_file_set};
 use latchwright_session::words::products::product_error;
 
 use super::LatchwrightApp;
@@ -221,7 +221,7 @@ fn not_made(units: Units) -> impl Fn(ProductError) -> NotSaved {
 }
 
 fn into_folder(folder: &Path, made: ForFolder, replace: Replace) -> Result<Vec<String>, NotSaved> {
-    match write_together(folder, &made.files, replace) {
+    match write_file_set(folder, &made.files, replace) {
         Ok(()) => Ok(made.remarks),
         Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
         Err(err) => Err(NotSaved::Refused(err.to_string())),

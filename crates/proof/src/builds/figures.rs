@@ -4,7 +4,7 @@ use crate::built::{Meeting, Moment};
 
 /// A figure of one build, mm; negative where the latch does not do what it should.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Figure {
+pub enum BuildFigure {
     /// Pin clear of the rim, slider forward.
     ClearAtRest,
     /// How far aside the pin could still be moved at its digit before its mouth kept it out.
@@ -25,17 +25,17 @@ pub enum Figure {
 pub(super) const FIGURES: usize = 4;
 
 /// The figures of one dial, in the order of [`DIAL`].
-pub(super) const DIAL: [Figure; FIGURES] = [
-    Figure::ClearAtRest,
-    Figure::Enters,
-    Figure::Depth,
-    Figure::HeldAtRim,
+pub(super) const DIAL: [BuildFigure; FIGURES] = [
+    BuildFigure::ClearAtRest,
+    BuildFigure::Enters,
+    BuildFigure::Depth,
+    BuildFigure::HeldAtRim,
 ];
 
 /// The figures of the whole latch.
-pub(super) const LATCH: [Figure; 3] = [Figure::Free, Figure::HeldAtRest, Figure::GuidePlay];
+pub(super) const LATCH: [BuildFigure; 3] = [BuildFigure::Free, BuildFigure::HeldAtRest, BuildFigure::GuidePlay];
 
-impl Figure {
+impl BuildFigure {
     /// Its stable name.
     pub fn name(self) -> &'static str {
         match self {

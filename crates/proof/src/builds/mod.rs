@@ -38,7 +38,7 @@ mod summary;
 mod tally;
 mod trial;
 
-pub use figures::Figure;
+pub use figures::BuildFigure;
 pub use limits::Share;
 pub use summary::{Builds, Margin};
 pub use tally::Tally;

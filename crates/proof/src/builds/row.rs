@@ -10,7 +10,7 @@ use latchwright_model::{Climate, Design, Dial};
 use latchwright_geometry::trig;
 
 /// Whose the shares of the whole latch are: temperature, humidity, keeper, guide front and back.
-pub(super) const OF_LATCH: [Contributor; 5] = [
+pub(super) const LATCH_CONTRIBUTORS: [Contributor; 5] = [
     Contributor::Season,
     Contributor::Season,
     Contributor::KeeperPlace,
@@ -20,7 +20,7 @@ pub(super) const OF_LATCH: [Contributor; 5] = [
 
 /// Whose the shares of a dial are: pin x, y; bore x, y; rim, its coat; pin, its coat; shaft x, y;
 /// reading; backlash.
-pub(super) const OF_DIAL: [Contributor; 12] = [
+pub(super) const DIAL_CONTRIBUTORS: [Contributor; 12] = [
     Contributor::PinPlace,
     Contributor::PinPlace,
     Contributor::BorePlace,
@@ -36,7 +36,7 @@ pub(super) const OF_DIAL: [Contributor; 12] = [
 ];
 
 /// Whose the shares of a slot are: width, its coats; depth, its coat; lead-in.
-pub(super) const OF_SLOT: [Contributor; 5] = [
+pub(super) const SLOT_CONTRIBUTORS: [Contributor; 5] = [
     Contributor::Print,
     Contributor::FilmSpread,
     Contributor::Print,
@@ -47,26 +47,26 @@ pub(super) const OF_SLOT: [Contributor; 5] = [
 /// The shares of one build.
 #[derive(Debug, Clone)]
 pub(super) struct Row {
-    pub(super) latch: [f64; OF_LATCH.len()],
+    pub(super) latch: [f64; LATCH_CONTRIBUTORS.len()],
     pub(super) dials: Vec<DialRow>,
 }
 
 /// The shares of one dial.
 #[derive(Debug, Clone)]
 pub(super) struct DialRow {
-    pub(super) own: [f64; OF_DIAL.len()],
-    pub(super) slots: Vec<[f64; OF_SLOT.len()]>,
+    pub(super) own: [f64; DIAL_CONTRIBUTORS.len()],
+    pub(super) slots: Vec<[f64; SLOT_CONTRIBUTORS.len()]>,
 }
 
 impl Row {
     /// Nothing off.
     pub(super) fn nominal(design: &Design) -> Self {
         let dial = |dial: &Dial| DialRow {
-            own: [0.0; OF_DIAL.len()],
-            slots: vec![[0.0; OF_SLOT.len()]; dial.disc.slots.len()],
+            own: [0.0; DIAL_CONTRIBUTORS.len()],
+            slots: vec![[0.0; SLOT_CONTRIBUTORS.len()]; dial.disc.slots.len()],
         };
         Self {
-            latch: [0.0; OF_LATCH.len()],
+            latch: [0.0; LATCH_CONTRIBUTORS.len()],
             dials: design.dials.iter().map(dial).collect(),
         }
     }

@@ -4,14 +4,14 @@ use latchwright_geometry::trig;
 
 use super::figures::{DIAL, FIGURES, LATCH};
 use super::tally::{Figures, Group, PARTS, Part};
-use super::{Contradiction, Figure, Plan, Share, Tally, Trial};
+use super::{Contradiction, BuildFigure, Plan, Share, Tally, Trial};
 use crate::check::Contributor;
 
 /// One margin over all builds.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Margin {
     /// What it is.
-    pub figure: Figure,
+    pub figure: BuildFigure,
     /// The dial it is about, from 0; `None` for the whole latch.
     pub dial: Option<usize>,
     /// With nothing off, in the middle of the year, mm.
@@ -82,7 +82,7 @@ impl Trial<'_> {
 
     fn margins(&self, index: usize, group: &Group, tally: &Tally) -> Vec<Margin> {
         let whole = index + 1 == tally.groups.len();
-        let names: &[Figure] = if whole { &LATCH } else { &DIAL };
+        let names: &[BuildFigure] = if whole { &LATCH } else { &DIAL };
         let (Some(axes), Some(chains)) = (self.axes.get(index), self.chains.get(index)) else {
             return Vec::new();
         };

@@ -5,7 +5,7 @@ use latchwright_geometry::trig;
 
 use super::dice::Dice;
 use super::figures::{self, FIGURES};
-use super::row::{OF_DIAL, OF_LATCH, OF_SLOT, Ranges, Row};
+use super::row::{DIAL_CONTRIBUTORS, LATCH_CONTRIBUTORS, SLOT_CONTRIBUTORS, Ranges, Row};
 use super::tally::{Axis, Tally};
 use super::{BLOCK, Plan};
 use crate::built::{BuiltLatch, Meeting, Meets, Moment, Movement, Opening};
@@ -167,11 +167,11 @@ impl<'a> Trial<'a> {
     /// No builds yet.
     pub fn tally(&self) -> Tally {
         let dial = |dial: &DialTrial| {
-            let slot = dial.true_slot.map_or(0, |_| OF_SLOT.len());
-            OF_LATCH.len() + OF_DIAL.len() + slot
+            let slot = dial.true_slot.map_or(0, |_| SLOT_CONTRIBUTORS.len());
+            LATCH_CONTRIBUTORS.len() + DIAL_CONTRIBUTORS.len() + slot
         };
         let dials = self.dials.iter().map(dial);
-        Tally::new(dials.chain([OF_LATCH.len()]))
+        Tally::new(dials.chain([LATCH_CONTRIBUTORS.len()]))
     }
 
     /// The builds of block `number`, from 0; always the same.
@@ -266,10 +266,10 @@ impl<'a> Trial<'a> {
 
     /// Whose each drawn number of group `index` is, in the order they are counted in.
     pub(super) fn contributors(&self, index: usize) -> Vec<Contributor> {
-        let mut whose = OF_LATCH.to_vec();
+        let mut whose = LATCH_CONTRIBUTORS.to_vec();
         if let Some(dial) = self.dials.get(index) {
-            whose.extend(OF_DIAL);
-            whose.extend(dial.true_slot.iter().flat_map(|_| OF_SLOT));
+            whose.extend(DIAL_CONTRIBUTORS);
+            whose.extend(dial.true_slot.iter().flat_map(|_| SLOT_CONTRIBUTORS));
         }
         whose
     }

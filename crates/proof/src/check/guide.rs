@@ -6,7 +6,7 @@ use latchwright_geometry::EPSILON;
 use super::advice::{Estimate, FromTo, GuideCloses};
 use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::results::Check;
-use crate::worst::figure::OfSlider;
+use crate::worst::figure::SliderFigureKind;
 use latchwright_model::wood::{Air, Mover};
 use latchwright_model::{Climate, Design};
 
@@ -19,7 +19,7 @@ pub(super) fn check(sums: &Sums<'_>) -> Check {
     let plain = sums.slider.least_play;
     let least = sums
         .slider_worst
-        .get(OfSlider::Play)
+        .get(SliderFigureKind::Play)
         .map_or(plain, |found| (found.bound - EPSILON).max(plain));
     let draft = Draft {
         kind: CheckKind::Guide,

@@ -36,9 +36,9 @@ use crate::season::Drift;
 use crate::slider_body::SliderBody;
 use crate::verdict::{CheckVerdict, DialProof, Verdict};
 use crate::worst::judge::ExactJudge;
-use crate::worst::moved::Moved;
+use crate::worst::over_year::LatchOverYear;
 use crate::worst::witness::Builder;
-use crate::worst::{figure::OfSlider, figure::SliderWorst};
+use crate::worst::{figure::SliderFigureKind, figure::SliderWorst};
 use latchwright_model::Unit;
 use latchwright_model::{Design, Dial, Key};
 
@@ -75,7 +75,7 @@ pub struct Sums<'a> {
     /// The exact worst case of each dial looked at, where there is one.
     pub exact: &'a [Option<ExactJudge<'a>>],
     /// The latch over all boxes, where its numbers hold.
-    pub moved: Option<&'a Moved<'a>>,
+    pub over_year: Option<&'a LatchOverYear<'a>>,
     /// The figures of the slider over all boxes.
     pub slider_worst: SliderWorst,
     /// Builds the worst boxes found.
@@ -104,7 +104,7 @@ impl<'a> Sums<'a> {
             proofs: &[],
             counts: Counts::default(),
             exact: &[],
-            moved: None,
+            over_year: None,
             slider_worst: SliderWorst::default(),
             builder: None,
         }
@@ -132,7 +132,7 @@ impl Sums<'_> {
 pub fn all(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = travel::checks(sums);
     let guide = guide::check(sums);
-    checks.push(worst_box::of_slider(sums, OfSlider::Play, guide));
+    checks.push(worst_box::of_slider(sums, SliderFigureKind::Play, guide));
     checks.extend(spacing::checks(sums));
     let body = SliderBody::led(sums.design, sums.drift, &sums.slider);
     checks.extend(slider_body::checks(sums, &body));

@@ -11,7 +11,7 @@ use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::bounds::DialBounds;
 use crate::results::Check;
 use crate::season::Drift;
-use crate::worst::{figure::Between, figure::OfSlider};
+use crate::worst::{figure::PinToBore, figure::SliderFigureKind};
 use latchwright_model::{Design, Dial, Slider};
 
 /// Room for fingers between two knobs, mm.
@@ -126,8 +126,8 @@ impl<'a> InPlate<'a> {
             least.map_or(plain, |least| least.bound.max(plain))
         };
         let growth = (
-            least(OfSlider::PlateX, plain.0),
-            least(OfSlider::PlateY, plain.1),
+            least(SliderFigureKind::PlateX, plain.0),
+            least(SliderFigureKind::PlateY, plain.1),
         );
         Self {
             sums,
@@ -267,9 +267,9 @@ fn disc_to_pin(
 ) -> Check {
     let play = dial.bore.shaft_play;
     let solid = a.rim.hi + b.pin.hi + play;
-    let exact = sums.moved.and_then(|moved| {
-        let between = Between {
-            moved,
+    let exact = sums.over_year.and_then(|over_year| {
+        let between = PinToBore {
+            over_year,
             bore: dial,
             pin: other,
         };

@@ -7,7 +7,7 @@ use super::{About, Advice, CheckKind, Contributor, Draft, Sums, worst_box};
 use crate::bounds::DialBounds;
 use crate::dial_judge::DialJudge;
 use crate::results::Check;
-use crate::worst::figure::OfSlider;
+use crate::worst::figure::SliderFigureKind;
 use latchwright_model::slot::slot_turn_deg;
 use latchwright_model::slot::{SlotShape, mouths};
 use latchwright_model::{Dial, Slot};
@@ -25,12 +25,12 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     }
     checks.push(worst_box::of_slider(
         sums,
-        OfSlider::MostOverlap,
+        SliderFigureKind::MostOverlap,
         free(sums),
     ));
     checks.push(worst_box::of_slider(
         sums,
-        OfSlider::Overlap,
+        SliderFigureKind::Overlap,
         held_at_rest(sums),
     ));
     checks
@@ -229,7 +229,7 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
     let room = design.slider.travel - design.workmanship.keeper_place;
     let plain = room - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
     sums.slider_worst
-        .get(OfSlider::MostOverlap)
+        .get(SliderFigureKind::MostOverlap)
         .map_or(plain, |most| (room + most.bound - EPSILON).max(plain))
 }
 
@@ -276,7 +276,7 @@ pub fn rest_hold_margin(sums: &Sums<'_>) -> f64 {
     let limit = design.workmanship.keeper_place + design.tab.required_hold;
     let plain = design.tab.engagement - limit - turned + tip_drift(sums).0.min(0.0);
     sums.slider_worst
-        .get(OfSlider::Overlap)
+        .get(SliderFigureKind::Overlap)
         .map_or(plain, |least| (least.bound - limit - EPSILON).max(plain))
 }
 

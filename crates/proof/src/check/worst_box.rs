@@ -6,8 +6,8 @@ use super::{Contributor, Sums};
 use crate::built::{BuiltDial, BuiltLatch, Moment};
 use crate::results::Check;
 use crate::verdict::SureStop;
-use crate::worst::figure::OfSlider;
-use crate::worst::{lie::depth_left, lie::enters, lie::travel_to};
+use crate::worst::figure::SliderFigureKind;
+use crate::worst::{pin_and_disc::depth_left, pin_and_disc::mouth_clearance, pin_and_disc::travel_to};
 use crate::worst::{witness::Builder, witness::Measure, witness::Off};
 use latchwright_model::slot::SlotShape;
 use latchwright_model::{Design, Slot};
@@ -105,7 +105,7 @@ pub(super) fn lets_in(sums: &Sums<'_>, index: usize, check: Check) -> Check {
         let pin = moment.pin(index)?;
         let dial = built(moment.built(), index)?;
         let slot = dial.slots.get(own)?;
-        let enters = enters(dial, slot, pin, dial.reading + dial.backlash);
+        let enters = mouth_clearance(dial, slot, pin, dial.reading + dial.backlash);
         let fits = slot.width - 2.0 * dial.pin_radius;
         let deep = depth_left(dial, slot, pin + Point::new(0.0, travel));
         Some(enters.min(fits).min(deep))
@@ -207,21 +207,21 @@ pub(super) fn stays_held(sums: &Sums<'_>, index: usize, turn_deg: f64, check: Ch
 }
 
 /// A figure of the slider as a whole.
-pub(super) fn of_slider(sums: &Sums<'_>, of: OfSlider, check: Check) -> Check {
+pub(super) fn of_slider(sums: &Sums<'_>, of: SliderFigureKind, check: Check) -> Check {
     let (Some(least), Some(builder)) = (sums.slider_worst.get(of), &sums.builder) else {
         return check;
     };
     let mut latch = builder.latch(&least.at, None, None);
     let keeper = sums.design.workmanship.keeper_place;
     latch.keeper = match of {
-        OfSlider::Overlap => -keeper,
-        OfSlider::MostOverlap => keeper,
+        SliderFigureKind::Overlap => -keeper,
+        SliderFigureKind::MostOverlap => keeper,
         _ => 0.0,
     };
     let measure = move |moment: &Moment<'_>| {
         Some(match of {
-            OfSlider::MostOverlap => moment.out_at_full_travel(),
-            OfSlider::Overlap => moment.held(0.0),
+            SliderFigureKind::MostOverlap => moment.out_at_full_travel(),
+            SliderFigureKind::Overlap => moment.held(0.0),
             _ => moment.play_left(),
         })
     };

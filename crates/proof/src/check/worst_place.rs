@@ -5,8 +5,8 @@ use latchwright_geometry::{Point, trig};
 use super::Sums;
 use crate::built::Moment;
 use crate::results::Check;
-use crate::worst::figure::OfSlider;
-use crate::worst::judge::Found;
+use crate::worst::figure::SliderFigureKind;
+use crate::worst::judge::LeastOverBoxes;
 use crate::worst::witness::Off;
 
 /// The other end of a distance in the plate that begins at a dial's bore.
@@ -102,9 +102,9 @@ pub(super) fn in_plate(
 }
 
 /// The air in which the plate is smallest.
-fn driest(sums: &Sums<'_>) -> Option<Found> {
-    let x = sums.slider_worst.get(OfSlider::PlateX)?;
-    let y = sums.slider_worst.get(OfSlider::PlateY)?;
+fn driest(sums: &Sums<'_>) -> Option<LeastOverBoxes> {
+    let x = sums.slider_worst.get(SliderFigureKind::PlateX)?;
+    let y = sums.slider_worst.get(SliderFigureKind::PlateY)?;
     Some(if x.bound < y.bound { x } else { y })
 }
 
@@ -112,7 +112,7 @@ fn driest(sums: &Sums<'_>) -> Option<Found> {
 pub(super) fn beside_pin(
     sums: &Sums<'_>,
     (disc, pin): (usize, usize),
-    found: &Found,
+    found: &LeastOverBoxes,
     check: Check,
 ) -> Check {
     let Some(builder) = &sums.builder else {

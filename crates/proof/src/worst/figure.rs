@@ -4,9 +4,9 @@ use latchwright_geometry::Interval;
 
 use super::jet::Jet;
 use super::known;
-use super::least::{Figure, Least, Until, least};
-use super::moved::{
-    BORE, Boxes, Grown, Moved, OF_DIAL, OF_SLIDER, OF_TRAVEL, PIN, TRAVEL, VARIABLES,
+use super::least::{FigureOverBoxes, Least, Until, least};
+use super::over_year::{
+    BORE, Boxes, Grown, LatchOverYear, DIAL_VARIABLES, SLIDER_VARIABLES, TRAVEL_VARIABLES, PIN, TRAVEL, VARIABLES,
 };
 use latchwright_model::Dial;
 
@@ -21,7 +21,7 @@ const FEW_CELLS: usize = 48;
 
 /// What is taken over all boxes, mm; each is least in the worst box.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Of {
+pub enum DialFigureKind {
     /// Distance from bore to pin, slider forward.
     Near,
     /// Distance from bore to pin, slider back.
@@ -44,28 +44,28 @@ pub enum Of {
 }
 
 /// A figure of one dial.
-pub struct OfDial<'a> {
+pub struct DialFigure<'a> {
     /// The latch.
-    pub moved: &'a Moved<'a>,
+    pub over_year: &'a LatchOverYear<'a>,
     /// The dial.
     pub dial: &'a Dial,
     /// The figure.
-    pub of: Of,
+    pub kind: DialFigureKind,
 }
 
-impl Figure<VARIABLES, OF_DIAL> for OfDial<'_> {
+impl FigureOverBoxes<VARIABLES, DIAL_VARIABLES> for DialFigure<'_> {
     fn pieces(&self) -> usize {
-        match self.of {
-            Of::Held(_) => 4,
-            Of::Creep(_) | Of::FarAtEnd => 2,
+        match self.kind {
+            DialFigureKind::Held(_) => 4,
+            DialFigureKind::Creep(_) | DialFigureKind::FarAtEnd => 2,
             _ => 1,
         }
     }
 
     fn bounds<const M: usize>(&self, piece: usize, cell: &Boxes) -> Option<Jet<M>> {
-        let grown = self.moved.grown(cell)?;
-        let (x, y) = self.moved.pin_from_bore(cell, &grown, self.dial, self.dial);
-        let travel = self.moved.design.slider.travel;
+        let grown = self.over_year.grown(cell)?;
+        let (x, y) = self.over_year.pin_from_bore(cell, &grown, self.dial, self.dial);
+        let travel = self.over_year.design.slider.travel;
         // where only the distance aside matters: a piece for either side, each steady in x
         let aside = || {
             if piece.is_multiple_of(2) {
@@ -75,18 +75,18 @@ impl Figure<VARIABLES, OF_DIAL> for OfDial<'_> {
             }
         };
         let left_behind = |within: f64| left_behind(aside(), y, within);
-        Some(match self.of {
-            Of::Near => x.hypot(y),
-            Of::NearAtEnd => x.hypot(y.plus(travel)),
-            Of::FarAtEnd => -aside().hypot(y.plus(travel)),
-            Of::Left => x,
-            Of::Right => -x,
-            Of::Below => -y,
-            Of::BeforeMiddle => -(y.plus(travel)),
-            Of::Creep(within) => left_behind(within)?,
-            Of::Held(within) => {
+        Some(match self.kind {
+            DialFigureKind::Near => x.hypot(y),
+            DialFigureKind::NearAtEnd => x.hypot(y.plus(travel)),
+            DialFigureKind::FarAtEnd => -aside().hypot(y.plus(travel)),
+            DialFigureKind::Left => x,
+            DialFigureKind::Right => -x,
+            DialFigureKind::Below => -y,
+            DialFigureKind::BeforeMiddle => -(y.plus(travel)),
+            DialFigureKind::Creep(within) => left_behind(within)?,
+            DialFigureKind::Held(within) => {
                 let side = if piece < 2 { -1.0 } else { 1.0 };
-                self.moved.overlap(cell, &grown, side) + left_behind(within)?
+                self.over_year.overlap(cell, &grown, side) + left_behind(within)?
             }
         })
     }
@@ -97,14 +97,14 @@ impl Figure<VARIABLES, OF_DIAL> for OfDial<'_> {
 ///
 /// The air and how the slider lies are the same for all of them; places are each dial's own, and each
 /// stands at its worst.
-pub struct Together<'a> {
+pub struct StoppedTogether<'a> {
     /// The latch.
-    pub moved: &'a Moved<'a>,
+    pub over_year: &'a LatchOverYear<'a>,
     /// The dials, each with the distance from its bore within which its pin is stopped.
     pub stops: &'a [(&'a Dial, f64)],
 }
 
-impl Together<'_> {
+impl StoppedTogether<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
         let until = Until {
@@ -112,7 +112,7 @@ impl Together<'_> {
             cells: FEW_CELLS,
             decides,
         };
-        least(self, &self.moved.all(false), until)
+        least(self, &self.over_year.all(false), until)
     }
 
     /// How far behind the slider is stopped by one dial, its own places at their worst.
@@ -126,7 +126,7 @@ impl Together<'_> {
         dial: &Dial,
         within: f64,
     ) -> Option<Jet<M>> {
-        let work = &self.moved.design.workmanship;
+        let work = &self.over_year.design.workmanship;
         let mut least: Option<Jet<M>> = None;
         for aside in [-1.0, 1.0] {
             for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
@@ -136,7 +136,7 @@ impl Together<'_> {
                 // the bore away from the pin along x, and towards it along y
                 own[BORE[0]] = Interval::at(aside * work.bore_place);
                 own[BORE[1]] = Interval::at(work.bore_place);
-                let (x, y) = self.moved.pin_from_bore(&own, grown, dial, dial);
+                let (x, y) = self.over_year.pin_from_bore(&own, grown, dial, dial);
                 let x = if aside < 0.0 {
                     x.at_least(0.0)
                 } else {
@@ -150,22 +150,22 @@ impl Together<'_> {
     }
 }
 
-impl Figure<VARIABLES, OF_SLIDER> for Together<'_> {
+impl FigureOverBoxes<VARIABLES, SLIDER_VARIABLES> for StoppedTogether<'_> {
     fn bounds<const M: usize>(&self, _: usize, cell: &Boxes) -> Option<Jet<M>> {
-        let grown = self.moved.grown(cell)?;
+        let grown = self.over_year.grown(cell)?;
         let mut most: Option<Jet<M>> = None;
         for (dial, within) in self.stops {
             let behind = self.behind(cell, &grown, dial, *within)?;
             most = Some(most.map_or(behind, |before| before.greater(behind)));
         }
-        let [left, right] = [-1.0, 1.0].map(|side| self.moved.overlap(cell, &grown, side));
+        let [left, right] = [-1.0, 1.0].map(|side| self.over_year.overlap(cell, &grown, side));
         Some(left.lesser(right) + most?)
     }
 }
 
 /// What is taken over all boxes of the slider as a whole; each is least in the worst box.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum OfSlider {
+pub enum SliderFigureKind {
     /// Tab under the keeper at its least engaged corner, slider forward, mm.
     Overlap,
     /// Minus the same at its most engaged corner.
@@ -189,42 +189,42 @@ pub struct SliderWorst {
 
 impl SliderWorst {
     /// The figures of this latch; none where they cannot be had.
-    pub fn of(moved: &Moved<'_>) -> Self {
-        let design = moved.design;
+    pub fn of(over_year: &LatchOverYear<'_>) -> Self {
+        let design = over_year.design;
         let keeper = design.workmanship.keeper_place;
-        let least = |of, decides: f64| OfLatch { moved, of }.least(decides);
+        let least = |kind, decides: f64| SliderFigure { over_year, kind }.least(decides);
         Self {
-            overlap: least(OfSlider::Overlap, keeper + design.tab.required_hold),
-            most_overlap: least(OfSlider::MostOverlap, keeper - design.slider.travel),
-            play: least(OfSlider::Play, 0.0),
-            plate: [OfSlider::PlateX, OfSlider::PlateY].map(|of| least(of, 0.0)),
+            overlap: least(SliderFigureKind::Overlap, keeper + design.tab.required_hold),
+            most_overlap: least(SliderFigureKind::MostOverlap, keeper - design.slider.travel),
+            play: least(SliderFigureKind::Play, 0.0),
+            plate: [SliderFigureKind::PlateX, SliderFigureKind::PlateY].map(|kind| least(kind, 0.0)),
         }
     }
 
     /// One of them.
-    pub fn get(&self, of: OfSlider) -> Option<Least<VARIABLES>> {
-        match of {
-            OfSlider::Overlap => self.overlap,
-            OfSlider::MostOverlap => self.most_overlap,
-            OfSlider::Play => self.play,
-            OfSlider::PlateX => self.plate[0],
-            OfSlider::PlateY => self.plate[1],
+    pub fn get(&self, kind: SliderFigureKind) -> Option<Least<VARIABLES>> {
+        match kind {
+            SliderFigureKind::Overlap => self.overlap,
+            SliderFigureKind::MostOverlap => self.most_overlap,
+            SliderFigureKind::Play => self.play,
+            SliderFigureKind::PlateX => self.plate[0],
+            SliderFigureKind::PlateY => self.plate[1],
         }
     }
 }
 
 /// A figure of the slider.
-pub struct OfLatch<'a> {
+pub struct SliderFigure<'a> {
     /// The latch.
-    pub moved: &'a Moved<'a>,
+    pub over_year: &'a LatchOverYear<'a>,
     /// The figure.
-    pub of: OfSlider,
+    pub kind: SliderFigureKind,
 }
 
-impl Figure<VARIABLES, OF_SLIDER> for OfLatch<'_> {
+impl FigureOverBoxes<VARIABLES, SLIDER_VARIABLES> for SliderFigure<'_> {
     fn pieces(&self) -> usize {
-        match self.of {
-            OfSlider::Overlap | OfSlider::MostOverlap => 2,
+        match self.kind {
+            SliderFigureKind::Overlap | SliderFigureKind::MostOverlap => 2,
             _ => 1,
         }
     }
@@ -232,88 +232,88 @@ impl Figure<VARIABLES, OF_SLIDER> for OfLatch<'_> {
     fn bounds<const M: usize>(&self, piece: usize, cell: &Boxes) -> Option<Jet<M>> {
         let side = if piece == 0 { -1.0 } else { 1.0 };
         let overlap = || {
-            let grown = self.moved.grown(cell)?;
-            Some(self.moved.overlap(cell, &grown, side))
+            let grown = self.over_year.grown(cell)?;
+            Some(self.over_year.overlap(cell, &grown, side))
         };
-        Some(match self.of {
-            OfSlider::Overlap => overlap()?,
-            OfSlider::MostOverlap => -overlap()?,
-            OfSlider::Play => self.moved.play_left(cell),
-            OfSlider::PlateX => self.moved.plate_growth(cell)[0],
-            OfSlider::PlateY => self.moved.plate_growth(cell)[1],
+        Some(match self.kind {
+            SliderFigureKind::Overlap => overlap()?,
+            SliderFigureKind::MostOverlap => -overlap()?,
+            SliderFigureKind::Play => self.over_year.play_left(cell),
+            SliderFigureKind::PlateX => self.over_year.plate_growth(cell)[0],
+            SliderFigureKind::PlateY => self.over_year.plate_growth(cell)[1],
         })
     }
 }
 
 /// Distance from the bore of one dial to the pin of another, at any travel, mm.
-pub struct Between<'a> {
+pub struct PinToBore<'a> {
     /// The latch.
-    pub moved: &'a Moved<'a>,
+    pub over_year: &'a LatchOverYear<'a>,
     /// The dial whose bore it is.
     pub bore: &'a Dial,
     /// The dial whose pin it is.
     pub pin: &'a Dial,
 }
 
-impl Figure<VARIABLES, OF_TRAVEL> for Between<'_> {
+impl FigureOverBoxes<VARIABLES, TRAVEL_VARIABLES> for PinToBore<'_> {
     fn bounds<const M: usize>(&self, _: usize, cell: &Boxes) -> Option<Jet<M>> {
-        let grown = self.moved.grown(cell)?;
-        let (x, y) = self.moved.pin_from_bore(cell, &grown, self.pin, self.bore);
+        let grown = self.over_year.grown(cell)?;
+        let (x, y) = self.over_year.pin_from_bore(cell, &grown, self.pin, self.bore);
         Some(x.hypot(y + Jet::variable(cell[TRAVEL], TRAVEL)))
     }
 }
 
-impl Between<'_> {
+impl PinToBore<'_> {
     /// The least distance over all boxes and the whole travel.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        let mut all = self.moved.all(true);
+        let mut all = self.over_year.all(true);
         for cell in &mut all {
-            cell[TRAVEL] = Interval::new(0.0, self.moved.design.slider.travel);
+            cell[TRAVEL] = Interval::new(0.0, self.over_year.design.slider.travel);
         }
-        let asked = known::Figure::Between {
+        let asked = known::AskedFigure::PinToBore {
             bore: self.bore,
             pin: self.pin,
         };
         let bound = || least(self, &all, until(decides));
-        self.moved.known_or(asked, decides, bound)
+        self.over_year.known_or(asked, decides, bound)
     }
 }
 
-impl OfDial<'_> {
+impl DialFigure<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        let asked = known::Figure::Dial(self.dial, self.of);
+        let asked = known::AskedFigure::Dial(self.dial, self.kind);
         let bound = || self.bound(decides);
-        self.moved.known_or(asked, decides, bound)
+        self.over_year.known_or(asked, decides, bound)
     }
 
     fn bound(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        if matches!(self.of, Of::Near | Of::NearAtEnd)
+        if matches!(self.kind, DialFigureKind::Near | DialFigureKind::NearAtEnd)
             && let Some(straight) = self.straight_ahead(decides)
         {
             return Some(straight);
         }
-        least(self, &self.moved.all(true), until(decides))
+        least(self, &self.over_year.all(true), until(decides))
     }
 
     /// The least distance where the pin can stand straight below its bore while it is nearest: then
     /// the distance along y bounds it, which is steady in all that varies.
     fn straight_ahead(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        let of = match self.of {
-            Of::Near => Of::Below,
-            _ => Of::BeforeMiddle,
+        let kind = match self.kind {
+            DialFigureKind::Near => DialFigureKind::Below,
+            _ => DialFigureKind::BeforeMiddle,
         };
-        let along = Self { of, ..*self };
-        let mut nearest = least(&along, &self.moved.all(true), until(decides))?;
+        let along = Self { kind, ..*self };
+        let mut nearest = least(&along, &self.over_year.all(true), until(decides))?;
         let aside = |share: f64| {
             let mut at = nearest.at;
-            let work = &self.moved.design.workmanship;
+            let work = &self.over_year.design.workmanship;
             at[PIN[0]] = share * work.pin_place;
             at[BORE[0]] = -share * work.bore_place;
             let cell = at.map(Interval::at);
-            let grown = self.moved.grown::<0>(&cell)?;
+            let grown = self.over_year.grown::<0>(&cell)?;
             let (x, _) = self
-                .moved
+                .over_year
                 .pin_from_bore(&cell, &grown, self.dial, self.dial);
             Some((x.value.middle(), at))
         };
@@ -331,12 +331,12 @@ impl OfDial<'_> {
     }
 }
 
-impl OfLatch<'_> {
+impl SliderFigure<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        let bound = || least(self, &self.moved.all(false), until(decides));
-        let asked = known::Figure::Slider(self.of);
-        self.moved.known_or(asked, decides, bound)
+        let bound = || least(self, &self.over_year.all(false), until(decides));
+        let asked = known::AskedFigure::Slider(self.kind);
+        self.over_year.known_or(asked, decides, bound)
     }
 }
 

@@ -8,9 +8,9 @@ use std::cell::RefCell;
 
 use latchwright_geometry::{EPSILON, Interval, trig};
 
-use super::figure::{Of, OfDial};
+use super::figure::{DialFigureKind, DialFigure};
 use super::least::Least;
-use super::moved::{Moved, VARIABLES};
+use super::over_year::{LatchOverYear, VARIABLES};
 use crate::bounds::DialBounds;
 use crate::dial_judge::{DialJudge, Entry, Judgement, MouthBounds, finite, wall_between};
 use crate::verdict::{DialProof, MarkProof, SureStop, Verdict};
@@ -21,7 +21,7 @@ use latchwright_model::{Design, Dial};
 const RIMS: u32 = 8;
 
 /// A figure over all boxes: what no box falls short of, and the worst box found.
-pub type Found = Least<VARIABLES>;
+pub type LeastOverBoxes = Least<VARIABLES>;
 
 /// Where the middle of the pin stands from the middle of its shaft, over all boxes, mm.
 #[derive(Debug, Clone, Copy)]
@@ -29,33 +29,33 @@ pub struct PinBounds {
     /// To the right.
     pub aside: Interval,
     /// Boxes with the pin furthest to the left and furthest to the right.
-    pub asides: [Found; 2],
+    pub asides: [LeastOverBoxes; 2],
     /// Nearest, slider forward; the shaft apart.
-    pub near: Found,
+    pub near: LeastOverBoxes,
     /// Nearest, slider back; the shaft apart.
-    pub near_at_end: Found,
+    pub near_at_end: LeastOverBoxes,
     /// Furthest, slider back, as a negative number; the shaft apart.
-    pub far_at_end: Found,
+    pub far_at_end: LeastOverBoxes,
     /// In some box the pin passes the middle of the disc, where the plain sums have to do.
     pub past_middle: bool,
 }
 
 impl PinBounds {
     /// Bounds of this dial's pin; `None` where none can be had.
-    pub fn of(moved: &Moved<'_>, dial: &Dial, bounds: &DialBounds) -> Option<Self> {
-        let least = |of: Of, decides: f64| OfDial { moved, dial, of }.least(decides);
-        let (left, right) = (least(Of::Left, 0.0)?, least(Of::Right, 0.0)?);
+    pub fn of(over_year: &LatchOverYear<'_>, dial: &Dial, bounds: &DialBounds) -> Option<Self> {
+        let least = |kind: DialFigureKind, decides: f64| DialFigure { over_year, dial, kind }.least(decides);
+        let (left, right) = (least(DialFigureKind::Left, 0.0)?, least(DialFigureKind::Right, 0.0)?);
         let shaft = dial.bore.shaft_play;
         let touches = bounds.rim.hi + bounds.pin.hi + shaft;
         let deepest = dial.disc.slots.iter().find(|slot| slot.mark == 0);
         let floor = deepest.map_or(0.0, |slot| touches - slot.depth);
-        let near = least(Of::Near, touches)?;
-        let past_middle = least(Of::BeforeMiddle, shaft)?.bound <= shaft + EPSILON;
+        let near = least(DialFigureKind::Near, touches)?;
+        let past_middle = least(DialFigureKind::BeforeMiddle, shaft)?.bound <= shaft + EPSILON;
         // what a pin past the middle is away from it says nothing: then nobody asks
         let (near_at_end, far_at_end) = if past_middle {
             (near, near)
         } else {
-            (least(Of::NearAtEnd, floor)?, least(Of::FarAtEnd, 0.0)?)
+            (least(DialFigureKind::NearAtEnd, floor)?, least(DialFigureKind::FarAtEnd, 0.0)?)
         };
         Some(Self {
             aside: Interval {
@@ -77,14 +77,14 @@ pub struct Stopped {
     /// Middle of the pin from the middle of the bore when it is stopped latest, mm.
     pub within: f64,
     /// Furthest travel, as a negative number.
-    pub creep: Found,
+    pub creep: LeastOverBoxes,
     /// Tab under the keeper then, where the keeper was drawn.
-    pub held: Found,
+    pub held: LeastOverBoxes,
 }
 
 /// The dial's promises.
 pub struct ExactJudge<'a> {
-    moved: &'a Moved<'a>,
+    over_year: &'a LatchOverYear<'a>,
     dial: &'a Dial,
     plain: DialJudge<'a>,
     /// Bounds of its pin.
@@ -97,10 +97,10 @@ pub struct ExactJudge<'a> {
 
 impl<'a> ExactJudge<'a> {
     /// Bounds the dial's pin over all boxes; `None` where that cannot be done.
-    pub fn new(moved: &'a Moved<'a>, dial: &'a Dial, plain: DialJudge<'a>) -> Option<Self> {
-        let pin = PinBounds::of(moved, dial, plain.bounds())?;
+    pub fn new(over_year: &'a LatchOverYear<'a>, dial: &'a Dial, plain: DialJudge<'a>) -> Option<Self> {
+        let pin = PinBounds::of(over_year, dial, plain.bounds())?;
         let mut judge = Self {
-            moved,
+            over_year,
             dial,
             plain,
             pin,
@@ -110,12 +110,12 @@ impl<'a> ExactJudge<'a> {
         };
         let mouths = judge.plain.mouths.iter();
         judge.touches = mouths.map(|mouth| judge.touch_deg(mouth)).collect();
-        judge.out_of_reach = judge.rest_gap() - moved.design.slider.travel >= EPSILON;
+        judge.out_of_reach = judge.rest_gap() - over_year.design.slider.travel >= EPSILON;
         Some(judge)
     }
 
     fn design(&self) -> &'a Design {
-        self.moved.design
+        self.over_year.design
     }
 
     /// The plain sums.
@@ -142,14 +142,14 @@ impl<'a> ExactJudge<'a> {
     }
 
     fn stopped_anew(&self, within: f64) -> Option<Stopped> {
-        let (moved, dial) = (self.moved, self.dial);
+        let (over_year, dial) = (self.over_year, self.dial);
         let design = self.design();
         let limit = design.tab.required_hold + design.workmanship.keeper_place;
-        let least = |of: Of, decides: f64| OfDial { moved, dial, of }.least(decides);
+        let least = |kind: DialFigureKind, decides: f64| DialFigure { over_year, dial, kind }.least(decides);
         Some(Stopped {
             within,
-            creep: least(Of::Creep(within), f64::NEG_INFINITY)?,
-            held: least(Of::Held(within), limit + EPSILON)?,
+            creep: least(DialFigureKind::Creep(within), f64::NEG_INFINITY)?,
+            held: least(DialFigureKind::Held(within), limit + EPSILON)?,
         })
     }
 

@@ -4,9 +4,9 @@
 use core::cell::{Cell, RefCell};
 use std::collections::HashMap;
 
-use super::figure::{Of, OfSlider};
+use super::figure::{DialFigureKind, SliderFigureKind};
 use super::least::Least;
-use super::moved::VARIABLES;
+use super::over_year::VARIABLES;
 use latchwright_model::{Design, Dial, Grain, Material, OwnWood, Sawn, Season};
 
 /// A figure's least over all boxes, where it can be had.
@@ -24,7 +24,7 @@ pub struct Known {
     cells: Cell<usize>,
 }
 
-/// All that [`super::moved::Moved`] takes of a design to say how wood and air move.
+/// All that [`super::over_year::LatchOverYear`] takes of a design to say how wood and air move.
 #[derive(Debug, PartialEq)]
 struct Stuff {
     season: Season,
@@ -45,13 +45,13 @@ pub(super) struct Asked {
 
 /// What is asked of the latch.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Figure<'a> {
-    /// See [`super::figure::OfDial`].
-    Dial(&'a Dial, Of),
-    /// See [`super::figure::OfLatch`].
-    Slider(OfSlider),
-    /// See [`super::figure::Between`].
-    Between {
+pub(super) enum AskedFigure<'a> {
+    /// See [`super::figure::DialFigure`].
+    Dial(&'a Dial, DialFigureKind),
+    /// See [`super::figure::SliderFigure`].
+    Slider(SliderFigureKind),
+    /// See [`super::figure::PinToBore`].
+    PinToBore {
         /// Whose bore.
         bore: &'a Dial,
         /// Whose pin.
@@ -104,8 +104,8 @@ impl Known {
     }
 
     /// What `figure` of this design rests on, beside the figure at which a promise turns. Everything that
-    /// [`super::moved`] and [`super::figure`] read to work it out stands here.
-    pub(super) fn asked(&self, design: &Design, figure: Figure<'_>, decides: f64) -> Asked {
+    /// [`super::over_year`] and [`super::figure`] read to work it out stands here.
+    pub(super) fn asked(&self, design: &Design, figure: AskedFigure<'_>, decides: f64) -> Asked {
         let (slider, work) = (&design.slider, &design.workmanship);
         let overlap = || {
             let tip = design.keeper.edge - design.tab.engagement;
@@ -113,40 +113,40 @@ impl Known {
         };
         let still = [0.0; 3];
         let (kind, param, bore, pin, travel, tab) = match figure {
-            Figure::Dial(dial, of) => {
+            AskedFigure::Dial(dial, of) => {
                 let (kind, param) = match of {
-                    Of::Near => (0, 0.0),
-                    Of::NearAtEnd => (1, 0.0),
-                    Of::FarAtEnd => (2, 0.0),
-                    Of::Left => (3, 0.0),
-                    Of::Right => (4, 0.0),
-                    Of::Below => (5, 0.0),
-                    Of::BeforeMiddle => (6, 0.0),
-                    Of::Creep(within) => (7, within),
-                    Of::Held(within) => (8, within),
+                    DialFigureKind::Near => (0, 0.0),
+                    DialFigureKind::NearAtEnd => (1, 0.0),
+                    DialFigureKind::FarAtEnd => (2, 0.0),
+                    DialFigureKind::Left => (3, 0.0),
+                    DialFigureKind::Right => (4, 0.0),
+                    DialFigureKind::Below => (5, 0.0),
+                    DialFigureKind::BeforeMiddle => (6, 0.0),
+                    DialFigureKind::Creep(within) => (7, within),
+                    DialFigureKind::Held(within) => (8, within),
                 };
                 let travel = match of {
-                    Of::NearAtEnd | Of::FarAtEnd | Of::BeforeMiddle => slider.travel,
+                    DialFigureKind::NearAtEnd | DialFigureKind::FarAtEnd | DialFigureKind::BeforeMiddle => slider.travel,
                     _ => 0.0,
                 };
-                let tab = if matches!(of, Of::Held(_)) {
+                let tab = if matches!(of, DialFigureKind::Held(_)) {
                     overlap()
                 } else {
                     still
                 };
                 (kind, param, dial.centre, dial.pin_at(), travel, tab)
             }
-            Figure::Slider(of) => {
+            AskedFigure::Slider(of) => {
                 let (kind, tab) = match of {
-                    OfSlider::Overlap => (9, overlap()),
-                    OfSlider::MostOverlap => (10, overlap()),
-                    OfSlider::Play => (11, still),
-                    OfSlider::PlateX => (12, still),
-                    OfSlider::PlateY => (13, still),
+                    SliderFigureKind::Overlap => (9, overlap()),
+                    SliderFigureKind::MostOverlap => (10, overlap()),
+                    SliderFigureKind::Play => (11, still),
+                    SliderFigureKind::PlateX => (12, still),
+                    SliderFigureKind::PlateY => (13, still),
                 };
                 (kind, 0.0, (0.0, 0.0), (0.0, 0.0), 0.0, tab)
             }
-            Figure::Between { bore, pin } => {
+            AskedFigure::PinToBore { bore, pin } => {
                 (14, 0.0, bore.centre, pin.pin_at(), slider.travel, still)
             }
         };

@@ -12,7 +12,7 @@ use super::jet::Jet;
 
 /// A figure over boxes of `N` variables, of which the first `S` may range and the others have one value
 /// in every cell. It is the least of its pieces, each of which is smooth.
-pub trait Figure<const N: usize, const S: usize> {
+pub trait FigureOverBoxes<const N: usize, const S: usize> {
     /// How many pieces it has.
     fn pieces(&self) -> usize {
         1
@@ -59,7 +59,7 @@ struct Waiting<const N: usize, const S: usize> {
 }
 
 /// The least of `figure` over all `domains`; `None` where no bound can be had at all.
-pub fn least<F: Figure<N, S>, const N: usize, const S: usize>(
+pub fn least<F: FigureOverBoxes<N, S>, const N: usize, const S: usize>(
     figure: &F,
     domains: &[Cell<N>],
     until: Until,
@@ -122,7 +122,7 @@ struct Search<'a, F, const N: usize, const S: usize> {
     bounds: Vec<f64>,
 }
 
-impl<F: Figure<N, S>, const N: usize, const S: usize> Search<'_, F, N, S> {
+impl<F: FigureOverBoxes<N, S>, const N: usize, const S: usize> Search<'_, F, N, S> {
     /// Index of the waiting cell with the lowest bound, the first of equals, and that bound.
     fn lowest(&self) -> Option<(usize, f64)> {
         let bounds = self.bounds.iter().copied().enumerate();
@@ -248,7 +248,7 @@ mod tests {
     /// (x − 0.3)² + (x − 0.3)·(y + 0.2) + (y + 0.2)²: least 0 at (0.3, −0.2), rising and falling
     /// along both variables.
     struct Bowl;
-    impl Figure<2, 2> for Bowl {
+    impl FigureOverBoxes<2, 2> for Bowl {
         fn bounds<const M: usize>(&self, _: usize, cell: &Cell<2>) -> Option<Jet<M>> {
             let x = Jet::variable(cell[0], 0).plus(-0.3);
             let y = Jet::variable(cell[1], 1).plus(0.2);
@@ -267,7 +267,7 @@ mod tests {
 
     /// −|x|, in two pieces: least at an end.
     struct Roof;
-    impl Figure<1, 1> for Roof {
+    impl FigureOverBoxes<1, 1> for Roof {
         fn pieces(&self) -> usize {
             2
         }
@@ -286,7 +286,7 @@ mod tests {
     #[test]
     fn a_figure_that_only_rises_needs_no_halving() {
         struct Slope;
-        impl Figure<1, 1> for Slope {
+        impl FigureOverBoxes<1, 1> for Slope {
             fn bounds<const M: usize>(&self, _: usize, cell: &Cell<1>) -> Option<Jet<M>> {
                 Some(Jet::variable(cell[0], 0).times(2.0).plus(1.0))
             }

@@ -3,7 +3,7 @@
 
 use latchwright_geometry::Point;
 
-use super::moved::{BACK, BORE, FRONT, Moved, PIN, VARIABLES};
+use super::over_year::{BACK, BORE, FRONT, LatchOverYear, PIN, VARIABLES};
 use crate::built::{BuiltDial, BuiltLatch, Moment, Movement};
 use crate::check::Contributor;
 use latchwright_model::{Design, Workmanship};
@@ -40,17 +40,17 @@ pub struct Off {
 /// Builds witnesses of one design.
 pub struct Builder<'a> {
     design: &'a Design,
-    moved: &'a Moved<'a>,
+    over_year: &'a LatchOverYear<'a>,
     movement: Movement,
 }
 
 impl<'a> Builder<'a> {
     /// For the boxes of this design.
-    pub fn of(moved: &'a Moved<'a>) -> Self {
+    pub fn of(over_year: &'a LatchOverYear<'a>) -> Self {
         Self {
-            design: moved.design,
-            moved,
-            movement: moved.movement,
+            design: over_year.design,
+            over_year,
+            movement: over_year.movement,
         }
     }
 
@@ -63,7 +63,7 @@ impl<'a> Builder<'a> {
         bore: Option<usize>,
     ) -> BuiltLatch {
         let mut latch = BuiltLatch::nominal(self.design);
-        latch.air = self.moved.climate(at);
+        latch.air = self.over_year.climate(at);
         (latch.front, latch.back) = (at[FRONT], at[BACK]);
         if let Some(dial) = pin.and_then(|dial| latch.dials.get_mut(dial)) {
             dial.pin = (at[PIN[0]], at[PIN[1]]);

@@ -1,7 +1,7 @@
 //! What a run makes of a design: its papers, its printed parts and the card, as bytes with their names.
 //!
 //! The command line and the window both ask here, so that the same design gives the same files from either.
-//! Nothing is written: [`crate::together`] and [`crate::files`] do that.
+//! Nothing is written: [`crate::file_set`] and [`crate::files`] do that.
 
 mod papers;
 mod parts;
@@ -12,7 +12,7 @@ use latchwright_model::Fault;
 use latchwright_papers::PaperError;
 use latchwright_solids::PartFault;
 
-use crate::together::NewFile;
+use crate::file_set::NewFile;
 
 pub use papers::{Paper, Wanted, all_papers, card_pdf, sheets};
 pub use parts::{files_of, parts};

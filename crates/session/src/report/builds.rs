@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use latchwright_proof::builds::{Builds, Contradiction, Figure, Margin, Promise, Share, Spread};
+use latchwright_proof::builds::{Builds, Contradiction, BuildFigure, Margin, Promise, Share, Spread};
 use serde_json::{Value, json};
 
 use super::contributor;
@@ -77,13 +77,13 @@ pub fn builds_fault(builds: &Builds) -> String {
 /// What a margin is about.
 pub fn margin_name(margin: &Margin) -> String {
     let words = match margin.figure {
-        Figure::ClearAtRest => "pin clear of the rim",
-        Figure::Enters => "mouth lets the pin in",
-        Figure::Depth => "slot left beyond the pin",
-        Figure::HeldAtRim => "tab held at the rim",
-        Figure::Free => "tab clear of the keeper",
-        Figure::HeldAtRest => "tab held when shut",
-        Figure::GuidePlay => "play left in the guide",
+        BuildFigure::ClearAtRest => "pin clear of the rim",
+        BuildFigure::Enters => "mouth lets the pin in",
+        BuildFigure::Depth => "slot left beyond the pin",
+        BuildFigure::HeldAtRim => "tab held at the rim",
+        BuildFigure::Free => "tab clear of the keeper",
+        BuildFigure::HeldAtRest => "tab held when shut",
+        BuildFigure::GuidePlay => "play left in the guide",
     };
     match margin.dial {
         Some(dial) => format!("dial {}, {words}", dial + 1),

@@ -18,7 +18,7 @@ pub fn travel_to(pin: Point, within: f64) -> Option<f64> {
 ///
 /// `pin` is its middle from the middle of the shaft, the mouth's middle is turned clockwise by
 /// `turn_deg` from straight ahead. It comes straight along y, the disc held still.
-pub fn enters(dial: &BuiltDial, slot: &BuiltSlot, pin: Point, turn_deg: f64) -> f64 {
+pub fn mouth_clearance(dial: &BuiltDial, slot: &BuiltSlot, pin: Point, turn_deg: f64) -> f64 {
     let turn = trig::radians(turn_deg);
     let (sine, cosine) = (trig::sin(turn), trig::cos(turn));
     let angle = mouth_half_angle(dial.rim, slot.width / 2.0, slot.lead_in);

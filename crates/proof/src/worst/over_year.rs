@@ -17,11 +17,11 @@ use latchwright_model::{Climate, Design, Dial, Sound};
 pub const VARIABLES: usize = 10;
 
 /// The first of them, which range for a figure of the slider alone.
-pub const OF_SLIDER: usize = 4;
+pub const SLIDER_VARIABLES: usize = 4;
 /// Those that range for one dial.
-pub const OF_DIAL: usize = 8;
+pub const DIAL_VARIABLES: usize = 8;
 /// Those that range where the slider travels too.
-pub const OF_TRAVEL: usize = 9;
+pub const TRAVEL_VARIABLES: usize = 9;
 
 /// Ranges of such boxes.
 pub type Boxes = Cell<VARIABLES>;
@@ -47,7 +47,7 @@ pub const FORMULA: usize = 9;
 
 /// A design with what its errors and plays range over.
 #[derive(Debug, Clone)]
-pub struct Moved<'a> {
+pub struct LatchOverYear<'a> {
     /// The design.
     pub design: &'a Design,
     /// What moves its plate and slider.
@@ -98,7 +98,7 @@ impl<const M: usize> Change<M> {
     }
 }
 
-impl<'a> Moved<'a> {
+impl<'a> LatchOverYear<'a> {
     /// The design over its year.
     pub fn of(sound: &Sound<'a>) -> Self {
         let (design, movers) = (sound.design(), sound.movers());
@@ -142,7 +142,7 @@ impl<'a> Moved<'a> {
     /// What is known of this figure, or else what `bound` finds.
     pub(super) fn known_or(
         &self,
-        figure: known::Figure<'_>,
+        figure: known::AskedFigure<'_>,
         decides: f64,
         bound: impl FnOnce() -> Option<Least<VARIABLES>>,
     ) -> Option<Least<VARIABLES>> {

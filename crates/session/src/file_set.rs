@@ -49,7 +49,7 @@ pub fn existing(folder: &Path, files: &[NewFile]) -> Vec<PathBuf> {
 /// # Errors
 /// [`FileError::Exist`] where files may not be replaced and some are there; what the system says of
 /// the first that cannot be written. The folder is then as it was.
-pub fn write_together(folder: &Path, files: &[NewFile], replace: Replace) -> Result<(), FileError> {
+pub fn write_file_set(folder: &Path, files: &[NewFile], replace: Replace) -> Result<(), FileError> {
     if replace == Replace::Never {
         let paths = existing(folder, files);
         if !paths.is_empty() {

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use latchwright_session::files::FileError;
-use latchwright_session::together::{NewFile, Replace, existing, write_together};
+use latchwright_session::file_set::{NewFile, Replace, existing, write_file_set};
 
 fn file(name: &str, text: &str) -> NewFile {
     NewFile {
@@ -40,7 +40,7 @@ fn all_files_are_written_into_a_new_folder() {
     let place = tempfile::tempdir().expect("a folder");
     let out = place.path().join("for the bench/tea");
     let files = [file("a.txt", "A"), file("drawings/b.txt", "B")];
-    write_together(&out, &files, Replace::Never).expect("written");
+    write_file_set(&out, &files, Replace::Never).expect("written");
     assert_eq!(all(&out), ["a.txt", "drawings", "drawings/b.txt"]);
     assert_eq!(text(&out.join("drawings/b.txt")), "B");
 }
@@ -50,7 +50,7 @@ fn nothing_is_replaced_unasked_and_all_that_is_there_is_named() {
     let place = tempfile::tempdir().expect("a folder");
     fs::write(place.path().join("b.txt"), "mine").expect("written");
     let files = [file("a.txt", "A"), file("b.txt", "B")];
-    let error = write_together(place.path(), &files, Replace::Never).expect_err("refused");
+    let error = write_file_set(place.path(), &files, Replace::Never).expect_err("refused");
     assert!(matches!(&error, FileError::Exist { paths } if paths.len() == 1));
     let words = error.to_string();
     assert!(
@@ -61,7 +61,7 @@ fn nothing_is_replaced_unasked_and_all_that_is_there_is_named() {
     );
     assert_eq!(all(place.path()), ["b.txt"]);
     assert_eq!(text(&place.path().join("b.txt")), "mine");
-    write_together(place.path(), &files, Replace::Allowed).expect("written");
+    write_file_set(place.path(), &files, Replace::Allowed).expect("written");
     assert_eq!(all(place.path()), ["a.txt", "b.txt"]);
     assert_eq!(text(&place.path().join("b.txt")), "B");
     assert_eq!(existing(place.path(), &files).len(), 2);
@@ -77,7 +77,7 @@ fn a_folder_with_the_name_of_a_file_leaves_all_as_it_was() {
         file("new/c.txt", "C"),
         file("z.txt", "Z"),
     ];
-    let error = write_together(place.path(), &files, Replace::Allowed).expect_err("refused");
+    let error = write_file_set(place.path(), &files, Replace::Allowed).expect_err("refused");
     assert!(matches!(error, FileError::IsFolder { .. }), "{error}");
     assert_eq!(all(place.path()), ["a.txt", "z.txt"]);
     assert_eq!(text(&place.path().join("a.txt")), "mine");
@@ -93,7 +93,7 @@ fn what_was_replaced_comes_back_when_a_later_file_cannot_be() {
     rights.set_readonly(true);
     fs::set_permissions(&last, rights).expect("set");
     let files = [file("a.txt", "A"), file("b/c.txt", "C"), file("z.txt", "Z")];
-    let error = write_together(place.path(), &files, Replace::Allowed).expect_err("refused");
+    let error = write_file_set(place.path(), &files, Replace::Allowed).expect_err("refused");
     assert!(matches!(error, FileError::Protected { .. }), "{error}");
     assert_eq!(all(place.path()), ["a.txt", "z.txt"]);
     assert_eq!(
@@ -107,7 +107,7 @@ fn a_file_in_the_place_of_the_folder_is_said() {
     let place = tempfile::tempdir().expect("a folder");
     let out = place.path().join("taken");
     fs::write(&out, "mine").expect("written");
-    let error = write_together(&out, &[file("a.txt", "A")], Replace::Never).expect_err("refused");
+    let error = write_file_set(&out, &[file("a.txt", "A")], Replace::Never).expect_err("refused");
     assert!(
         error.to_string().contains("a.txt cannot be saved: "),
         "{error}"
@@ -124,7 +124,7 @@ fn a_pipe_is_not_replaced_even_where_files_may_be() {
     let made = std::process::Command::new("mkfifo").arg(&pipe).status();
     assert!(made.expect("a pipe").success());
     let files = [file("a.txt", "A"), file("b.txt", "B")];
-    let error = write_together(place.path(), &files, Replace::Allowed).expect_err("refused");
+    let error = write_file_set(place.path(), &files, Replace::Allowed).expect_err("refused");
     assert!(matches!(error, FileError::NotAFile { ref path } if *path == pipe));
     assert_eq!(all(place.path()), ["b.txt"]);
     let still = fs::symlink_metadata(&pipe).expect("there");

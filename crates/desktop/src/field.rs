@@ -212,11 +212,11 @@ fn row_ui<T>(
         } else {
             UNIT
         };
-        let room = (ui.available_width() - wide - unit - 16.0).max(60.0);
+        let space = (ui.available_width() - wide - unit - 16.0).max(60.0);
         let left = egui::Layout::left_to_right(egui::Align::Center).with_main_wrap(true);
         let label = ui
-            .allocate_ui_with_layout(egui::vec2(room, 28.0), left, |ui| {
-                ui.set_width(room);
+            .allocate_ui_with_layout(egui::vec2(space, 28.0), left, |ui| {
+                ui.set_width(space);
                 ui.label(name)
             })
             .inner

@@ -14,7 +14,7 @@ use crate::tasks::{LOOK, Reins, TaskKind, Tasks, narrow};
 /// What is being looked for, and what was found. Searches are counted, and each is of its number.
 pub struct Proposing {
     /// What came of the last search, or the best so far of the one that is going on.
-    found: Follow<u64, Option<Found>>,
+    found: Follow<u64, Option<SearchOutcome>>,
     /// What more would take, once it was asked for.
     further: Follow<u64, Option<String>>,
     /// The best so far, told each time that there is something better.
@@ -34,7 +34,7 @@ impl Default for Proposing {
 }
 
 /// What came of a search.
-pub enum Found {
+pub enum SearchOutcome {
     /// Proven designs.
     Proposals(Vec<Proposal>),
     /// None, and why.
@@ -46,7 +46,7 @@ pub enum Found {
     },
 }
 
-impl Found {
+impl SearchOutcome {
     fn of(outcome: Outcome) -> Result<Option<Self>, NotMade> {
         match outcome {
             Outcome::Found(proposals) => Ok(Some(Self::Proposals(proposals))),
@@ -87,7 +87,7 @@ impl Proposing {
                 }
                 go(reins, progress.done)
             });
-            Found::of(outcome)
+            SearchOutcome::of(outcome)
         });
     }
 
@@ -114,7 +114,7 @@ impl Proposing {
     pub fn follow(&mut self, ctx: &Context) {
         let so_far = self.so_far.as_ref();
         if let Some(best) = so_far.and_then(|so_far| so_far.try_iter().last()) {
-            *self.found.value_mut() = Some(Found::Proposals(best));
+            *self.found.value_mut() = Some(SearchOutcome::Proposals(best));
         }
         if let Some(ended) = self.found.poll() {
             self.so_far = None;
@@ -131,7 +131,7 @@ impl Proposing {
     }
 
     /// What came of the last search, or the best so far of the one that is going on.
-    pub fn found(&self) -> Option<&Found> {
+    pub fn found(&self) -> Option<&SearchOutcome> {
         self.found.value().as_ref()
     }
 

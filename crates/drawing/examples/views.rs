@@ -5,7 +5,7 @@
 use std::path::Path;
 
 use latchwright_drawing::{
-    ContactMark, Drawing, PICTURES, Palette, PlanOptions, Step, dial_face, lid_card, pictogram,
+    ContactMark, Drawing, PICTURES, Palette, PlanOptions, Pictogram, dial_face, lid_card, pictogram,
     plan, section, svg,
 };
 use latchwright_geometry::Point;
@@ -83,7 +83,7 @@ fn views() -> Vec<(String, Drawing)> {
         "card-hidden".to_owned(),
         lid_card(&design, &design.combination, false),
     ));
-    for (index, step) in Step::ALL.into_iter().enumerate() {
+    for (index, step) in Pictogram::ALL.into_iter().enumerate() {
         views.push((format!("step-{index}"), pictogram(step)));
     }
     views.extend(dial_views());

@@ -63,7 +63,7 @@ pub use hatch::hatch;
 pub use item::{Item, Layer, Subject};
 pub use outline::{Outline, Segment};
 pub use palette::{Palette, Rgb, contrast};
-pub use pictogram::{Step, hinge, pictogram};
+pub use pictogram::{Pictogram, hinge, pictogram};
 pub use picture::{PICTURES, is_picture, picture};
 pub use plan::{PlanOptions, plan, plan_sheet, plate_marks};
 pub use rect::Rect;

@@ -76,7 +76,7 @@ struct Label {
     mark: u32,
     words: String,
     at: Point,
-    room: Rect,
+    space: Rect,
     /// Turned counter-clockwise, degrees.
     turned_deg: f64,
     /// For one set along the circle: where it lies and how far it reaches to each side, degrees.
@@ -101,7 +101,7 @@ pub(crate) fn marks(
     dial: &Dial,
     centre: Point,
     chosen: Option<u32>,
-    room: Rect,
+    space: Rect,
     give_way: Option<GiveWay>,
     label_size: LabelSize,
 ) -> Vec<Item> {
@@ -110,7 +110,7 @@ pub(crate) fn marks(
         size,
         setting,
         mut labels,
-    } = layout(dial, centre, room, label_size);
+    } = layout(dial, centre, space, label_size);
     let chosen = chosen.filter(|&mark| mark < dial.positions);
     if let Some(mark) = chosen.filter(|mark| !mark.is_multiple_of(stride)) {
         let extra = label(dial, centre, mark, size, setting);
@@ -157,9 +157,9 @@ fn ticks(dial: &Dial, centre: Point, labels: &[Label], give_way: Option<GiveWay>
         Outline::line(centre + way * radius, centre + way * (radius + length))
     };
     let positions = dial.positions.max(1);
-    let room = (TAU * radius / CROWDED).clamp(1.0, f64::from(MOST_MARKS));
+    let space = (TAU * radius / CROWDED).clamp(1.0, f64::from(MOST_MARKS));
     let mut every = 1_u32;
-    while f64::from(positions) / f64::from(every) > room {
+    while f64::from(positions) / f64::from(every) > space {
         every = every.saturating_add((every / 8).max(1));
     }
     let step = usize::try_from(every).unwrap_or(1);
@@ -184,7 +184,7 @@ fn ticks(dial: &Dial, centre: Point, labels: &[Label], give_way: Option<GiveWay>
 }
 
 /// The first layout that fits: as many labels as possible, then as large as possible.
-fn layout(dial: &Dial, centre: Point, room: Rect, label_size: LabelSize) -> Layout {
+fn layout(dial: &Dial, centre: Point, space: Rect, label_size: LabelSize) -> Layout {
     let sizes = match dial.labels {
         Labels::Pictures(_) => PICTURE_SIZES,
         _ => TYPE_SIZES,
@@ -196,9 +196,9 @@ fn layout(dial: &Dial, centre: Point, room: Rect, label_size: LabelSize) -> Layo
     let coarse = dial.positions / 720 + 1;
     let smallest = sizes[sizes.len() - 1];
     for stride in STRIDES.map(|stride| stride * coarse) {
-        let lay = |setting: Setting, size: f64, room: Option<Rect>| {
+        let lay = |setting: Setting, size: f64, space: Option<Rect>| {
             let labels = labels(dial, centre, stride, size, setting)?;
-            let fits = |label: &Label| room.is_none_or(|room| room.holds(label.room));
+            let fits = |label: &Label| space.is_none_or(|space| space.holds(label.space));
             labels.iter().all(fits).then_some(Layout {
                 stride,
                 size,
@@ -209,7 +209,7 @@ fn layout(dial: &Dial, centre: Point, room: Rect, label_size: LabelSize) -> Layo
         let try_sizes = |setting| {
             sizes
                 .iter()
-                .find_map(|&size| lay(setting, size, Some(room)))
+                .find_map(|&size| lay(setting, size, Some(space)))
         };
         let found = try_sizes(Setting::Upright)
             .or_else(|| try_sizes(Setting::Round))
@@ -264,7 +264,7 @@ fn clash(a: &Label, b: &Label) -> bool {
     if let (Some((at, half)), Some((other, other_half))) = (a.sector, b.sector) {
         return trig::wrap_deg(at - other).abs() < half + other_half + 1.0;
     }
-    a.room.grown(0.15).overlaps(b.room.grown(0.15))
+    a.space.grown(0.15).overlaps(b.space.grown(0.15))
 }
 
 fn label(dial: &Dial, centre: Point, mark: u32, size: f64, setting: Setting) -> Label {
@@ -301,12 +301,12 @@ fn label(dial: &Dial, centre: Point, mark: u32, size: f64, setting: Setting) -> 
     let at = centre + way * (inner + reach);
     let turn = trig::radians(turned_deg);
     let (cos, sin) = (trig::cos(turn).abs(), trig::sin(turn).abs());
-    let room = Rect::about(at, width * cos + height * sin, width * sin + height * cos);
+    let space = Rect::about(at, width * cos + height * sin, width * sin + height * cos);
     Label {
         mark,
         words,
         at,
-        room,
+        space,
         turned_deg,
         sector,
         size,
@@ -322,8 +322,8 @@ impl Label {
         let moved = |steps: u32| {
             let shift = way * (f64::from(steps) * 0.25);
             Rect {
-                min: self.room.min + shift,
-                max: self.room.max + shift,
+                min: self.space.min + shift,
+                max: self.space.max + shift,
             }
         };
         let clear = (0..60).find(|&steps| !give.pin.overlaps(moved(steps).grown(0.5)));
@@ -360,12 +360,12 @@ mod tests {
             labels,
             ..Dial::default()
         };
-        let room = Rect::about(Point::default(), 55.0, 80.0);
+        let space = Rect::about(Point::default(), 55.0, 80.0);
         let items = marks(
             &dial,
             Point::default(),
             chosen,
-            room,
+            space,
             None,
             LabelSize::Usual,
         );
@@ -422,8 +422,8 @@ mod tests {
             labels: Labels::Words(vec!["walnut".to_owned(); 8]),
             ..Dial::default()
         };
-        let room = Rect::about(Point::default(), 54.0, 80.0);
-        let items = marks(&dial, Point::default(), None, room, None, LabelSize::Usual);
+        let space = Rect::about(Point::default(), 54.0, 80.0);
+        let items = marks(&dial, Point::default(), None, space, None, LabelSize::Usual);
         let turns: Vec<f64> = items
             .iter()
             .filter_map(|item| match &item.shape {
@@ -433,7 +433,7 @@ mod tests {
             .collect();
         assert_eq!(turns, [0.0, -45.0, -90.0, 45.0, 0.0, -45.0, 90.0, 45.0]);
         for item in &items {
-            assert!(room.holds(item.shape.extent()), "{item:?}");
+            assert!(space.holds(item.shape.extent()), "{item:?}");
         }
     }
 
@@ -443,12 +443,12 @@ mod tests {
             positions: 360,
             ..Dial::default()
         };
-        let room = Rect::about(Point::default(), 80.0, 80.0);
+        let space = Rect::about(Point::default(), 80.0, 80.0);
         let items = marks(
             &dial,
             Point::default(),
             Some(6),
-            room,
+            space,
             None,
             LabelSize::Usual,
         );

@@ -331,8 +331,8 @@ impl Round {
             clockwise: false,
         };
         let (back, on) = (before - corner, after - corner);
-        let room = back.length().min(on.length()) / 2.0;
-        if room <= 1e-9 || radius <= 1e-9 {
+        let space = back.length().min(on.length()) / 2.0;
+        if space <= 1e-9 || radius <= 1e-9 {
             return sharp;
         }
         let (back, on) = (back * (1.0 / back.length()), on * (1.0 / on.length()));
@@ -341,7 +341,7 @@ impl Round {
         if sin < 1e-6 || cos < 1e-6 {
             return sharp;
         }
-        let setback = (radius * cos / sin).min(room);
+        let setback = (radius * cos / sin).min(space);
         let middle = back + on;
         let centre = corner + middle * (setback / cos / middle.length());
         Self {

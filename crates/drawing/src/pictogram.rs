@@ -12,7 +12,7 @@ use crate::style::Ink;
 
 /// One thing that the recipient does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Step {
+pub enum Pictogram {
     /// Turn a dial.
     Turn {
         /// Which way round, seen from outside.
@@ -39,7 +39,7 @@ const HEAD: f64 = 2.8;
 /// Radius of the arrows round a knob, mm.
 const ROUND: f64 = 9.6;
 
-impl Step {
+impl Pictogram {
     /// Every step, in the order in which a box is opened and shut.
     pub const ALL: [Self; 8] = [
         Self::PointAtHinge,
@@ -54,16 +54,16 @@ impl Step {
 }
 
 /// A picture of `step`, 24 × 24 mm about the origin.
-pub fn pictogram(step: Step) -> Drawing {
+pub fn pictogram(step: Pictogram) -> Drawing {
     let items = match step {
-        Step::Turn { clockwise: true } => turning(-80.0, &[(-80.0, 80.0)]),
-        Step::Turn { clockwise: false } => turning(80.0, &[(80.0, -80.0)]),
-        Step::PointAtHinge => pointing_at_hinge(),
-        Step::TurnAway => turning(0.0, &[(18.0, 110.0), (-18.0, -110.0)]),
-        Step::SlideBack => sliding(-4.2, 1.0),
-        Step::SlideForward => sliding(4.2, -1.0),
-        Step::LiftLid => lid(true),
-        Step::LowerLid => lid(false),
+        Pictogram::Turn { clockwise: true } => turning(-80.0, &[(-80.0, 80.0)]),
+        Pictogram::Turn { clockwise: false } => turning(80.0, &[(80.0, -80.0)]),
+        Pictogram::PointAtHinge => pointing_at_hinge(),
+        Pictogram::TurnAway => turning(0.0, &[(18.0, 110.0), (-18.0, -110.0)]),
+        Pictogram::SlideBack => sliding(-4.2, 1.0),
+        Pictogram::SlideForward => sliding(4.2, -1.0),
+        Pictogram::LiftLid => lid(true),
+        Pictogram::LowerLid => lid(false),
     };
     Drawing {
         bounds: Rect::about(Point::default(), SIDE, SIDE),
@@ -200,7 +200,7 @@ mod tests {
 
     #[test]
     fn every_picture_stays_on_its_sheet() {
-        for step in Step::ALL {
+        for step in Pictogram::ALL {
             let picture = pictogram(step);
             assert_eq!(picture.bounds.width(), 24.0);
             assert!(!picture.items.is_empty(), "{step:?}");
@@ -216,7 +216,7 @@ mod tests {
     #[test]
     fn the_two_ways_of_turning_are_mirror_images() {
         let end = |clockwise| {
-            let picture = pictogram(Step::Turn { clockwise });
+            let picture = pictogram(Pictogram::Turn { clockwise });
             let crate::Shape::Path { outlines } = &picture.items[3].shape else {
                 panic!("arrow")
             };

@@ -155,9 +155,9 @@ impl<'a> Scene<'a> {
             .fold(self.plate, Rect::union)
             .grown(MARGIN);
         if self.options.show_dimensions {
-            let room = Point::new(DIMENSIONS, DIMENSIONS);
+            let space = Point::new(DIMENSIONS, DIMENSIONS);
             Rect {
-                min: shown.min - room,
+                min: shown.min - space,
                 max: shown.max + Point::new(0.0, DIMENSIONS),
             }
         } else {
@@ -306,7 +306,7 @@ impl<'a> Scene<'a> {
             dial,
             centre(dial),
             chosen,
-            self.room_of(index),
+            self.space_of(index),
             self.give_way(dial),
             if self.options.large_labels {
                 LabelSize::Large
@@ -334,23 +334,23 @@ impl<'a> Scene<'a> {
 
     /// The part of the plate that is this dial's: half-way to its neighbours, a little off the edge,
     /// and alike on opposite sides, so that dials in a row are labelled alike.
-    fn room_of(&self, index: usize) -> Rect {
-        let mut room = self.plate.grown(-1.5);
+    fn space_of(&self, index: usize) -> Rect {
+        let mut space = self.plate.grown(-1.5);
         let Some(own) = self.design.dials.get(index).map(centre) else {
-            return room;
+            return space;
         };
         for (_, dial) in self.dials().filter(|(other, _)| *other != index) {
             let (middle, away) = ((own + centre(dial)) * 0.5, centre(dial) - own);
             let sideways = away.x.abs() >= away.y.abs();
             match (sideways, away.x > 0.0, away.y > 0.0) {
-                (true, true, _) => room.max.x = room.max.x.min(middle.x - 0.5),
-                (true, false, _) => room.min.x = room.min.x.max(middle.x + 0.5),
-                (false, _, true) => room.max.y = room.max.y.min(middle.y - 0.5),
-                (false, _, false) => room.min.y = room.min.y.max(middle.y + 0.5),
+                (true, true, _) => space.max.x = space.max.x.min(middle.x - 0.5),
+                (true, false, _) => space.min.x = space.min.x.max(middle.x + 0.5),
+                (false, _, true) => space.max.y = space.max.y.min(middle.y - 0.5),
+                (false, _, false) => space.min.y = space.min.y.max(middle.y + 0.5),
             }
         }
-        let width = (own.x - room.min.x).min(room.max.x - own.x);
-        let height = (own.y - room.min.y).min(room.max.y - own.y);
+        let width = (own.x - space.min.x).min(space.max.x - own.x);
+        let height = (own.y - space.min.y).min(space.max.y - own.y);
         Rect::about(own, 2.0 * width.max(0.0), 2.0 * height.max(0.0))
     }
 

@@ -60,7 +60,7 @@ pub fn disc_from_back(dial: &Dial, mark: u32) -> Drawing {
     let mut image = drawing.mirrored(0.0);
     image.items.extend(labels(dial, mark));
     let around = extent(&image.items).unwrap_or(image.bounds);
-    let room = |y: f64, words: &str| {
+    let space = |y: f64, words: &str| {
         Item::text(
             Layer::Notes,
             Ink::Note,
@@ -68,8 +68,8 @@ pub fn disc_from_back(dial: &Dial, mark: u32) -> Drawing {
         )
     };
     image.items.extend([
-        room(around.max.y + 2.6, "hinge, pointer"),
-        room(around.min.y - 2.6, "front, pin"),
+        space(around.max.y + 2.6, "hinge, pointer"),
+        space(around.min.y - 2.6, "front, pin"),
     ]);
     image.bounds = extent(&image.items).unwrap_or(around).grown(0.6);
     image
@@ -158,12 +158,12 @@ fn labels(dial: &Dial, chosen: u32) -> Vec<Item> {
     // The chosen one first, so that another gives way and not it.
     let others = (0..dial.positions).filter(|mark| *mark != chosen);
     for mark in core::iter::once(chosen).chain(others) {
-        let (room, items) = label(dial, mark, size, mark == chosen);
+        let (space, items) = label(dial, mark, size, mark == chosen);
         let free = placed
             .iter()
-            .all(|(other, _)| !other.overlaps(room.grown(0.3)));
+            .all(|(other, _)| !other.overlaps(space.grown(0.3)));
         if free {
-            placed.push((room, items));
+            placed.push((space, items));
         }
     }
     let ticks = (0..dial.positions).map(|mark| {
@@ -219,8 +219,8 @@ fn label(dial: &Dial, mark: u32, size: f64, heavy: bool) -> (Rect, Vec<Item>) {
         text = text.bold();
         ink = Ink::Movable;
     }
-    let room = text.extent();
-    (room, vec![Item::text(Layer::Marks, ink, text)])
+    let space = text.extent();
+    (space, vec![Item::text(Layer::Marks, ink, text)])
 }
 
 #[cfg(test)]

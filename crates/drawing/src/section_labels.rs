@@ -181,10 +181,10 @@ mod tests {
                 for letters in [None, Some(2.0), Some(7.0), Some(f64::NAN), Some(1e9)] {
                     let drawing = crate::section(&design, &pose, 1, letters);
                     let texts = drawing.items.iter().filter(is_text);
-                    let rooms: Vec<_> = texts.map(|item| item.shape.extent()).collect();
-                    assert_eq!(rooms.len(), 10);
-                    for (index, a) in rooms.iter().enumerate() {
-                        for b in rooms.iter().skip(index + 1) {
+                    let spaces: Vec<_> = texts.map(|item| item.shape.extent()).collect();
+                    assert_eq!(spaces.len(), 10);
+                    for (index, a) in spaces.iter().enumerate() {
+                        for b in spaces.iter().skip(index + 1) {
                             assert!(!a.overlaps(*b), "{letters:?}: {a:?} over {b:?}");
                         }
                     }

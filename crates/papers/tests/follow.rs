@@ -180,7 +180,7 @@ fn every_language_says_the_same_actions_in_words_and_as_data() {
             english.card.language = Language::English;
             let english = CardText::of(&english);
             for (steps, theirs) in [(&text.open, &english.open), (&text.close, &english.close)] {
-                let actions = |steps: &[latchwright_papers::Step]| -> Vec<Action> {
+                let actions = |steps: &[latchwright_papers::CardStep]| -> Vec<Action> {
                     let all = steps.iter().flat_map(|step| &step.actions);
                     all.cloned().collect()
                 };

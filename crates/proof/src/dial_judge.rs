@@ -163,11 +163,11 @@ impl<'a> DialJudge<'a> {
     fn floor_rise(&self, mouth: &MouthBounds) -> f64 {
         let b = &self.bounds;
         let furthest = b.below - b.radial + b.apart_y.0 - b.lift - self.design.slider.travel;
-        let room = mouth.half.lo - b.pin.hi;
+        let clearance = mouth.half.lo - b.pin.hi;
         if furthest >= 0.0 {
             0.0
-        } else if b.aside < room {
-            room - trig::sqrt(room * room - b.aside * b.aside)
+        } else if b.aside < clearance {
+            clearance - trig::sqrt(clearance * clearance - b.aside * b.aside)
         } else {
             // it may not even fit beside the middle: no depth is enough
             mouth.depth.hi + b.rim.hi

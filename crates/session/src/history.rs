@@ -10,7 +10,7 @@ pub const DEPTH: usize = 200;
 
 /// A design and the edit between it and the one that is shown.
 #[derive(Debug, Clone)]
-struct Step {
+struct LabelledDesign {
     label: String,
     design: Arc<Design>,
 }
@@ -20,15 +20,15 @@ struct Step {
 struct Drag {
     label: String,
     /// What could be made again before it began.
-    future: Vec<Step>,
+    future: Vec<LabelledDesign>,
 }
 
 /// The design that is shown, with those before and after it.
 #[derive(Debug, Clone)]
 pub struct History {
     current: Arc<Design>,
-    past: VecDeque<Step>,
-    future: Vec<Step>,
+    past: VecDeque<LabelledDesign>,
+    future: Vec<LabelledDesign>,
     /// The drag that is going on.
     drag: Option<Drag>,
     saved: Option<Arc<Design>>,
@@ -105,7 +105,7 @@ impl History {
             return false;
         };
         let design = self.show(step.design);
-        self.future.push(Step {
+        self.future.push(LabelledDesign {
             label: step.label,
             design,
         });
@@ -119,7 +119,7 @@ impl History {
             return false;
         };
         let design = self.show(step.design);
-        self.past.push_back(Step {
+        self.past.push_back(LabelledDesign {
             label: step.label,
             design,
         });
@@ -168,7 +168,7 @@ impl History {
         if self.past.len() == DEPTH {
             self.past.pop_front();
         }
-        self.past.push_back(Step {
+        self.past.push_back(LabelledDesign {
             label: label.to_owned(),
             design,
         });

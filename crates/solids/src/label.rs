@@ -21,7 +21,7 @@ pub(crate) struct Type {
     /// Height of the labels.
     pub height: f64,
     /// Room for one along the ring.
-    pub room: f64,
+    pub space: f64,
     /// Width of a stroke of our own.
     pub line: f64,
     /// The thinnest stroke that the nozzle lays down.
@@ -93,8 +93,8 @@ impl Row {
             return Ok(None);
         };
         let (wide, tall) = (high.x - low.x, self.high - self.low);
-        let factor = (size.height / tall).min(size.room / wide.max(1e-9));
-        if !factor.is_finite() || size.room < NARROWEST * size.height || high.y <= low.y {
+        let factor = (size.height / tall).min(size.space / wide.max(1e-9));
+        if !factor.is_finite() || size.space < NARROWEST * size.height || high.y <= low.y {
             return Ok(None);
         }
         let middle = Point::new(
@@ -148,10 +148,10 @@ fn stroked(name: &str, size: Type) -> Result<Option<Region>, MeshFault> {
 fn alone(sign: &Region, size: Type) -> Option<Region> {
     let (low, high) = sign.bounds()?;
     let across = high - low;
-    if across.x <= 0.0 || across.y <= 0.0 || size.room < NARROWEST * size.height {
+    if across.x <= 0.0 || across.y <= 0.0 || size.space < NARROWEST * size.height {
         return None;
     }
-    let factor = (size.height / across.y).min(size.room / across.x);
+    let factor = (size.height / across.y).min(size.space / across.x);
     let middle = (low + high) * 0.5;
     Some(sign.each(|line| line.moved(-middle).scaled(factor).simplified(CHORD)))
 }
@@ -164,7 +164,7 @@ mod tests {
 
     const SIZE: Type = Type {
         height: 5.0,
-        room: 8.0,
+        space: 8.0,
         line: 0.8,
         thinnest: 0.4,
     };

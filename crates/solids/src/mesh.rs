@@ -3,13 +3,13 @@
 use latchwright_geometry::trig;
 
 /// A point of space, mm.
-pub type Place = [f64; 3];
+pub type Vector3 = [f64; 3];
 
 /// Triangles that share their points by index, counter-clockwise seen from outside.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Mesh {
     /// Points, mm.
-    pub points: Vec<Place>,
+    pub points: Vec<Vector3>,
     /// Three points a triangle.
     pub triangles: Vec<[u32; 3]>,
 }
@@ -18,14 +18,14 @@ pub struct Mesh {
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Extent {
     /// Lowest corner.
-    pub low: Place,
+    pub low: Vector3,
     /// Highest corner.
-    pub high: Place,
+    pub high: Vector3,
 }
 
 impl Extent {
     /// Sizes along x, y and z, mm.
-    pub fn size(&self) -> Place {
+    pub fn size(&self) -> Vector3 {
         [
             self.high[0] - self.low[0],
             self.high[1] - self.low[1],
@@ -44,7 +44,7 @@ pub struct Pose {
     /// Then counter-clockwise about z seen from above, degrees.
     pub turn_deg: f64,
     /// Then moved, mm.
-    pub to: Place,
+    pub to: Vector3,
 }
 
 impl Pose {
@@ -57,7 +57,7 @@ impl Pose {
     }
 
     /// A point of the part, where it comes to stand.
-    pub fn of(&self, place: Place) -> Place {
+    pub fn of(&self, place: Vector3) -> Vector3 {
         let place = if self.stood {
             [place[0], place[2], -place[1]]
         } else {
@@ -110,7 +110,7 @@ impl Mesh {
     }
 
     /// The three corners of a triangle.
-    pub fn corners(&self, triangle: [u32; 3]) -> [Place; 3] {
+    pub fn corners(&self, triangle: [u32; 3]) -> [Vector3; 3] {
         triangle.map(|index| self.points.get(index as usize).copied().unwrap_or_default())
     }
 
@@ -203,15 +203,15 @@ impl Mesh {
     }
 }
 
-pub(crate) fn less(a: Place, b: Place) -> Place {
+pub(crate) fn less(a: Vector3, b: Vector3) -> Vector3 {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
-pub(crate) fn dot(a: Place, b: Place) -> f64 {
+pub(crate) fn dot(a: Vector3, b: Vector3) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
-pub(crate) fn cross(a: Place, b: Place) -> Place {
+pub(crate) fn cross(a: Vector3, b: Vector3) -> Vector3 {
     [
         a[1] * b[2] - a[2] * b[1],
         a[2] * b[0] - a[0] * b[2],
@@ -219,7 +219,7 @@ pub(crate) fn cross(a: Place, b: Place) -> Place {
     ]
 }
 
-pub(crate) fn length(a: Place) -> f64 {
+pub(crate) fn length(a: Vector3) -> f64 {
     trig::sqrt(dot(a, a))
 }
 

@@ -52,7 +52,7 @@ pub enum Tool {
 
 /// One diameter of a hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Step {
+pub struct HoleStep {
     /// Finished diameter, mm.
     pub diameter: f64,
     /// How far it goes.
@@ -69,7 +69,7 @@ pub struct Hole {
     /// Its centre, mm.
     pub centre: Point,
     /// The diameters in the order in which they are bored.
-    pub steps: Vec<Step>,
+    pub steps: Vec<HoleStep>,
 }
 
 /// A slot that is bored as a row of holes and pared.
@@ -137,7 +137,7 @@ impl WoodPart {
     }
 }
 
-impl Step {
+impl HoleStep {
     /// Diameter, depth and bit in few words, a line each: `14.3 mm through`, `bit 15 mm, 0.7 mm over`.
     pub fn lines(&self, rule: Rule) -> Vec<String> {
         let wide = rule.say_exactly(self.diameter);
@@ -217,7 +217,7 @@ impl Holes {
         self.holes.push(Hole {
             kind,
             centre: Point::new(x, y),
-            steps: vec![Step {
+            steps: vec![HoleStep {
                 diameter,
                 depth: Depth::Through(thickness),
                 tool: Tool::Bit(bit),
@@ -243,7 +243,7 @@ impl Holes {
         self.holes.push(Hole {
             kind,
             centre: Point::new(x, y),
-            steps: vec![Step {
+            steps: vec![HoleStep {
                 diameter,
                 depth,
                 tool: Tool::Bit(bit),
@@ -276,12 +276,12 @@ impl Holes {
                 kind: HoleKind::KeeperScrew(hand),
                 centre: Point::new(x, on.middle()),
                 steps: vec![
-                    Step {
+                    HoleStep {
                         diameter: SCREW_HOLE,
                         depth: Depth::Through(keeper.thickness),
                         tool: Tool::Bit(bit),
                     },
-                    Step {
+                    HoleStep {
                         diameter: SCREW_HOLE + 2.0 * head,
                         depth: Depth::Blind(head),
                         tool: Tool::Countersink,

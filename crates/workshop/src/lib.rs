@@ -32,7 +32,7 @@ pub mod tiles;
 pub use bit::{Bit, Fit, NEAR};
 pub use feature::{Centre, Feature, Hand, HoleKind, SlotKind};
 pub use frame::{Axis, LEAST_SIZE, MOST_SIZE};
-pub use holes::{Depth, Hole, Holes, Slot, Step, Tool, WoodPart, holes};
+pub use holes::{Depth, Hole, HoleStep, Holes, Slot, Tool, WoodPart, holes};
 pub use note::{HoleNote, HoleNoteKind, NotesAlike, alike_once};
 pub use parts::{Make, Part, PartNote, Role, Size, parts};
 pub use row::{Row, cusp_of};

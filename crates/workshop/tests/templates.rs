@@ -179,12 +179,12 @@ fn no_words_lie_over_the_finished_edge() {
                 })
                 .collect();
             for text in words(&template.drawing) {
-                let room = text.extent();
+                let space = text.extent();
                 let crossed = dots.iter().any(|dot| {
-                    dot.x > room.min.x
-                        && dot.x < room.max.x
-                        && dot.y > room.min.y
-                        && dot.y < room.max.y
+                    dot.x > space.min.x
+                        && dot.x < space.max.x
+                        && dot.y > space.min.y
+                        && dot.y < space.max.y
                 });
                 assert!(!crossed, "{:?}: {text:?}", template.kind);
             }

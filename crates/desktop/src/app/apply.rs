@@ -150,7 +150,7 @@ impl LatchwrightApp {
             return self.warn(words);
         };
         let words = report::mend_sentence(self.session.design(), &found);
-        self.edit(Edit::Found {
+        self.edit(Edit::Remedy {
             label: "mend".to_owned(),
             change: found.change,
         });

@@ -64,12 +64,12 @@ pub fn lid_hand_ui(
     if !handles {
         view.moving = None;
     }
-    let room = ui.available_rect_before_wrap();
-    let sentence = sentence(ui, design, view, scene, room.width());
+    let space = ui.available_rect_before_wrap();
+    let sentence = sentence(ui, design, view, scene, space.width());
     let lines = sentence.size().y + AROUND;
-    let size = room.size() - vec2(0.0, lines);
+    let size = space.size() - vec2(0.0, lines);
     let below = section_height(size, scene.sheet, scene.section_sheet);
-    let plan = Rect::from_min_max(room.min, room.max - vec2(0.0, below + lines));
+    let plan = Rect::from_min_max(space.min, space.max - vec2(0.0, below + lines));
     // the lid keeps still under a hand that moves something on it
     let held = view.moving.and_then(|moving| moving.frame());
     let frame = held.unwrap_or_else(|| Frame::fit(scene.shown_sheet, plan.shrink(8.0)));
@@ -98,7 +98,7 @@ pub fn lid_ui(ui: &mut Ui, placed: Placed, design: &Design, view: &ViewState, sc
 }
 
 /// How much of this room is the section's: plan and section are shown at one scale where both fit.
-fn section_height(room: Vec2, plan: Rectangle, section: Rectangle) -> f32 {
+fn section_height(space: Vec2, plan: Rectangle, section: Rectangle) -> f32 {
     #[expect(
         clippy::cast_possible_truncation,
         reason = "two ratios of sizes on paper"
@@ -106,25 +106,25 @@ fn section_height(room: Vec2, plan: Rectangle, section: Rectangle) -> f32 {
     let high = |sheet: Rectangle| (sheet.height() / sheet.width().max(1.0)) as f32;
     let (plan, section) = (high(plan), high(section));
     let share = (section / (plan + section)).clamp(0.2, 0.5);
-    let left = room.y - TITLE - room.x * plan;
-    (room.y * share).max(left).min(room.x * section) + TITLE
+    let left = space.y - TITLE - space.x * plan;
+    (space.y * share).max(left).min(space.x * section) + TITLE
 }
 
 /// How high names are on a sheet in room of this size so that they can be read on the screen, mm.
-fn letters(room: Vec2, sheet: Rectangle) -> Option<f64> {
-    let scale = Frame::fit(sheet, Rect::from_min_size(Pos2::ZERO, room)).length(1.0);
+fn letters(space: Vec2, sheet: Rectangle) -> Option<f64> {
+    let scale = Frame::fit(sheet, Rect::from_min_size(Pos2::ZERO, space)).length(1.0);
     (scale > 0.0).then(|| f64::from(READABLE / scale))
 }
 
 /// What is shown of the lid, and how clearly.
 pub fn lid_head_ui(ui: &mut Ui, view: &mut ViewState) {
     ui.horizontal(|ui| {
-        let room = ui.available_width();
-        let wide = room > 600.0;
+        let space = ui.available_width();
+        let wide = space > 600.0;
         // what is not said where there is no room is said on hover
         let title = if wide {
             "Plan, seen from outside"
-        } else if room > 430.0 {
+        } else if space > 430.0 {
             "From outside"
         } else {
             ""
@@ -231,14 +231,14 @@ fn section_ui(ui: &mut Ui, design: &Design, view: &ViewState, scene: &mut Scene)
         format!("Section through dial {} and the keeper", view.dial + 1)
     };
     ui.label(RichText::new(title).weak());
-    let room = ui.available_rect_before_wrap();
+    let space = ui.available_rect_before_wrap();
     let said = format!(
         "Section through dial {}: slider {} back",
         view.dial + 1,
         words::short_length(view.pose.travel, design.units)
     );
     let pose = settled(ui, view);
-    let letters = letters(room.size(), scene.section_sheet);
+    let letters = letters(space.size(), scene.section_sheet);
     let drawing = scene.section(design, &pose, letters);
-    picture_ui(ui, room.size(), drawing, &said);
+    picture_ui(ui, space.size(), drawing, &said);
 }

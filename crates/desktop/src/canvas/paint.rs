@@ -27,14 +27,14 @@ pub struct Frame {
 
 impl Frame {
     /// As large as it goes, in the middle of `room`.
-    pub fn fit(bounds: latchwright_drawing::Rect, room: Rect) -> Self {
+    pub fn fit(bounds: latchwright_drawing::Rect, space: Rect) -> Self {
         let (width, height) = (
             narrow(bounds.width()).max(1.0),
             narrow(bounds.height()).max(1.0),
         );
-        let scale = (room.width() / width).min(room.height() / height).max(0.01);
+        let scale = (space.width() / width).min(space.height() / height).max(0.01);
         let middle = bounds.centre();
-        let origin = room.center() + vec2(-narrow(middle.x) * scale, narrow(middle.y) * scale);
+        let origin = space.center() + vec2(-narrow(middle.x) * scale, narrow(middle.y) * scale);
         Self { scale, origin }
     }
 

@@ -125,15 +125,15 @@ fn words_ui(ui: &Ui, painter: &Painter, at: Pos2, clear: f32, words: &[String]) 
     let font = FontId::proportional(theme::BODY);
     let text = painter.layout(words.join("\n"), font, ink(Ink::Label), WIDEST);
     let size = text.size() + vec2(2.0 * EDGE, 2.0 * EDGE);
-    let room = painter.clip_rect();
+    let space = painter.clip_rect();
     let above = at.y - clear - size.y;
-    let top = if above >= room.top() {
+    let top = if above >= space.top() {
         above
     } else {
         at.y + clear
     };
-    let most = (room.max - size).max(room.min);
-    let corner = pos2(at.x - size.x / 2.0, top).clamp(room.min, most);
+    let most = (space.max - size).max(space.min);
+    let corner = pos2(at.x - size.x / 2.0, top).clamp(space.min, most);
     let slip = Rect::from_min_size(corner, size);
     let edge = Stroke::new(1.0, ink(Ink::Movable));
     painter.rect(slip, 4.0, ink(Ink::Paper), edge, StrokeKind::Inside);

@@ -35,7 +35,7 @@ pub enum Edit {
         to: (f64, f64),
     },
     /// A change that was found for the maker.
-    Found {
+    Remedy {
         /// What undo calls it.
         label: String,
         /// What it does.
@@ -150,7 +150,7 @@ impl Edit {
                 handle: Handle::Tab,
                 ..
             } => "move tab".to_owned(),
-            Self::Found { label, .. } => label.clone(),
+            Self::Remedy { label, .. } => label.clone(),
             Self::Combination(_) => "combination".to_owned(),
             Self::DrawnCombination(_) => "combination drawn".to_owned(),
             Self::PlateWood(_) => "plate wood".to_owned(),
@@ -194,7 +194,7 @@ impl Edit {
                     size.set(design, value);
                 }
             }
-            Self::Found { change, .. } => *design = change.apply(design),
+            Self::Remedy { change, .. } => *design = change.apply(design),
             Self::Combination(marks) | Self::DrawnCombination(marks) => design.combination = marks,
             Self::PlateWood(wood) => design.plate.wood = wood,
             Self::PlateCut(sawn) => design.plate.sawn = sawn,

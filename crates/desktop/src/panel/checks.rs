@@ -91,7 +91,7 @@ fn remedy_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, wishes: &mut Vec<Act
     let name = format!("{title}: {}", check_title(told.check, design));
     button.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     if button.on_hover_text(said).clicked() {
-        wishes.push(Action::Edit(Edit::Found {
+        wishes.push(Action::Edit(Edit::Remedy {
             label: title,
             change: remedy.change.clone(),
         }));
@@ -112,9 +112,9 @@ fn check_ui(ui: &mut Ui, design: &Design, told: &Told<'_>, others: &[Told<'_>], 
         let sign = if passes { "" } else { "✗ " };
         let title = RichText::new(format!("{sign}{asks}"));
         let title = title.color(theme::ink(ui.ctx(), role));
-        let room = (width - FIGURE - 40.0).max(80.0);
+        let space = (width - FIGURE - 40.0).max(80.0);
         ui.vertical(|ui| {
-            ui.set_width(room);
+            ui.set_width(space);
             if ui
                 .add(Label::new(title).wrap().sense(Sense::click()))
                 .clicked()

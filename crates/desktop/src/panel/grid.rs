@@ -107,7 +107,7 @@ fn cells_ui(
 
 /// Long words take as many rows as let them be read, more than twelve marks two rows, very many a
 /// strip of narrow cells.
-fn cell_size(room: f32, marks: usize, letters: usize) -> Vec2 {
+fn cell_size(space: f32, marks: usize, letters: usize) -> Vec2 {
     if marks > CELLS {
         return vec2(9.0, 16.0);
     }
@@ -116,19 +116,19 @@ fn cell_size(room: f32, marks: usize, letters: usize) -> Vec2 {
         _ if wordy => {
             let letters = f32::from(u8::try_from(letters.min(8)).unwrap_or(8));
             let need = letters * 6.5 + 9.5;
-            (1..marks).find(|rows| each(room, marks.div_ceil(*rows)) >= need)
+            (1..marks).find(|rows| each(space, marks.div_ceil(*rows)) >= need)
         }
         13.. => Some(2),
         _ => Some(1),
     };
     let in_row = marks.div_ceil(rows.unwrap_or(marks).max(1));
-    let width = each(room, in_row) - 3.5;
+    let width = each(space, in_row) - 3.5;
     vec2(width.clamp(18.0, if wordy { 70.0 } else { 40.0 }), 34.0)
 }
 
 /// Room for each of so many cells, points.
-fn each(room: f32, cells: usize) -> f32 {
-    room / u8::try_from(cells.max(1)).map_or(255.0, f32::from)
+fn each(space: f32, cells: usize) -> f32 {
+    space / u8::try_from(cells.max(1)).map_or(255.0, f32::from)
 }
 
 struct Cell<'a> {

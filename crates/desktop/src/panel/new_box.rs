@@ -16,7 +16,7 @@ use latchwright_words::capital;
 use crate::action::{Action, Source};
 use crate::canvas::picture_ui;
 use crate::command::{Command, Standing};
-use crate::proposing::{Found, Proposing};
+use crate::proposing::{SearchOutcome, Proposing};
 use crate::theme;
 
 /// Width of the questions, points.
@@ -118,14 +118,14 @@ pub fn new_box_ui(
     wishes: &mut Vec<Action>,
 ) {
     let design = standing.session.design();
-    let room = ctx.content_rect().size();
+    let space = ctx.content_rect().size();
     let modal = Modal::new(Id::unique("a new box")).frame(theme::over(ctx));
     let answer = modal.show(ctx, |ui| {
         ui.set_min_size(vec2(
-            (room.x - 120.0).min(1180.0),
-            (room.y - 120.0).min(700.0),
+            (space.x - 120.0).min(1180.0),
+            (space.y - 120.0).min(700.0),
         ));
-        ui.set_max_size(vec2((room.x - 80.0).min(1180.0), room.y - 80.0));
+        ui.set_max_size(vec2((space.x - 80.0).min(1180.0), space.y - 80.0));
         ui.heading("A new box: six questions");
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
@@ -302,7 +302,7 @@ fn found_ui(
                     let words = "Answer, and press Propose: every latch that is shown here is proven. Nothing of the open design is lost.";
                     ui.label(RichText::new(words).weak());
                 }
-                Some(Found::Proposals(proposals)) => {
+                Some(SearchOutcome::Proposals(proposals)) => {
                     let searching = proposing.searching();
                     // the line stays when the search ends, so that nothing moves under the hand
                     let words = if searching {
@@ -313,7 +313,7 @@ fn found_ui(
                     ui.label(RichText::new(words).weak());
                     side_by_side(ui, proposals, searching, wishes);
                 }
-                Some(Found::Nothing { why, nearest }) => {
+                Some(SearchOutcome::Nothing { why, nearest }) => {
                     let colour = theme::ink(ui.ctx(), Ink::Blocks);
                     ui.label(RichText::new("Nothing that is proven was found").heading().color(colour));
                     ui.label(sentence(why));

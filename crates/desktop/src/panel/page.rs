@@ -27,7 +27,7 @@ pub fn page_ui(
         ui.label(RichText::new(format!("! {why}")).color(colour));
         return;
     }
-    let room = ui.available_size();
+    let space = ui.available_size();
     let Some(texture) = pages.texture(wanted) else {
         ui.horizontal(|ui| {
             ui.add(Spinner::new());
@@ -49,8 +49,8 @@ pub fn page_ui(
             .auto_shrink([false, false])
             .show(ui, |ui| show(ui, size / ui.ctx().pixels_per_point()));
     } else {
-        let room = room - Vec2::splat(4.0);
-        let scale = (room.x / size.x).min(room.y / size.y).max(0.01);
+        let space = space - Vec2::splat(4.0);
+        let scale = (space.x / size.x).min(space.y / size.y).max(0.01);
         show(ui, size * scale);
     }
 }

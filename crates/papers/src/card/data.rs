@@ -1,10 +1,10 @@
 //! The card's text as data for the template. Nothing the maker types is ever read as markup.
 
-use latchwright_drawing::Step as Picture;
+use latchwright_drawing::Pictogram;
 use latchwright_model::CardPaper;
 use serde_json::{Value, json};
 
-use super::text::{Action, CardText, Step, TurnWords};
+use super::text::{Action, CardText, CardStep, TurnWords};
 use crate::error::PaperError;
 
 /// The template's `data.json`.
@@ -14,7 +14,7 @@ pub(super) fn json(
     [lid_aspect, set_aspect]: [f64; 2],
 ) -> Result<Vec<u8>, PaperError> {
     let mut files = mark_files();
-    let mut steps = |steps: &[Step]| -> Vec<Value> {
+    let mut steps = |steps: &[CardStep]| -> Vec<Value> {
         let one = |step| step_data(step, &mut files, text.between_sentences);
         steps.iter().map(one).collect()
     };
@@ -56,21 +56,21 @@ pub(super) fn mark_files() -> impl Iterator<Item = String> {
 pub(super) const SET_LID: &str = "set-lid.svg";
 
 /// The drawing of an action and its file's name. Dials are set on a drawing of the lid.
-pub(super) fn action_picture(action: &Action) -> Option<(&'static str, Picture)> {
+pub(super) fn action_picture(action: &Action) -> Option<(&'static str, Pictogram)> {
     match action {
-        Action::SlideForward => Some(("slide-forward.svg", Picture::SlideForward)),
-        Action::PointAtHinge => Some(("point-at-hinge.svg", Picture::PointAtHinge)),
-        Action::SlideBack => Some(("slide-back.svg", Picture::SlideBack)),
-        Action::Lift => Some(("lift.svg", Picture::LiftLid)),
-        Action::Lower => Some(("lower.svg", Picture::LowerLid)),
-        Action::TurnAway => Some(("turn-away.svg", Picture::TurnAway)),
+        Action::SlideForward => Some(("slide-forward.svg", Pictogram::SlideForward)),
+        Action::PointAtHinge => Some(("point-at-hinge.svg", Pictogram::PointAtHinge)),
+        Action::SlideBack => Some(("slide-back.svg", Pictogram::SlideBack)),
+        Action::Lift => Some(("lift.svg", Pictogram::LiftLid)),
+        Action::Lower => Some(("lower.svg", Pictogram::LowerLid)),
+        Action::TurnAway => Some(("turn-away.svg", Pictogram::TurnAway)),
         Action::Turn(_) | Action::TurnToSecret => None,
     }
 }
 
 /// The small picture beside a sentence: that of the action that moves something, since what comes
 /// before or after it only makes ready.
-fn beside_sentence(step: &Step) -> Option<&'static str> {
+fn beside_sentence(step: &CardStep) -> Option<&'static str> {
     let action = match step.actions.as_slice() {
         [Action::SlideForward, ..] => step.actions.first(),
         _ => step.actions.last(),
@@ -79,7 +79,7 @@ fn beside_sentence(step: &Step) -> Option<&'static str> {
 }
 
 /// The large pictures that stand for a step, in the order in which it is done.
-fn instead_of_sentence(step: &Step) -> Vec<&'static str> {
+fn instead_of_sentence(step: &CardStep) -> Vec<&'static str> {
     let actions = match step.actions.as_slice() {
         // The slider is back already, as the last picture has left it.
         [Action::SlideBack, rest @ ..] if !rest.is_empty() => rest,
@@ -93,7 +93,7 @@ fn instead_of_sentence(step: &Step) -> Vec<&'static str> {
     files
 }
 
-fn step_data(step: &Step, files: &mut impl Iterator<Item = String>, between: &str) -> Value {
+fn step_data(step: &CardStep, files: &mut impl Iterator<Item = String>, between: &str) -> Value {
     let mut described = vec![step.text.clone()];
     described.extend(
         step.turns

@@ -29,11 +29,11 @@ pub struct CardText {
     /// Above the steps to open.
     pub open_heading: &'static str,
     /// How to open: at most five.
-    pub open: Vec<Step>,
+    pub open: Vec<CardStep>,
     /// Above the steps to close.
     pub close_heading: &'static str,
     /// How to close.
-    pub close: Vec<Step>,
+    pub close: Vec<CardStep>,
     /// Above what to do if it sticks.
     pub stuck_heading: &'static str,
     /// What to do if it sticks, a sentence or two each.
@@ -48,7 +48,7 @@ pub struct CardText {
 
 /// One step: what the card says, and what it means on the model.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Step {
+pub struct CardStep {
     /// The sentence. A zero-width space in it stands where a line may end, in languages that part
     /// words by none.
     pub text: String,
@@ -127,7 +127,7 @@ impl CardText {
     }
 
     /// The steps, to open and to close.
-    pub fn steps(&self) -> impl Iterator<Item = &Step> {
+    pub fn steps(&self) -> impl Iterator<Item = &CardStep> {
         self.open.iter().chain(&self.close)
     }
 

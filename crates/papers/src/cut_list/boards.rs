@@ -21,8 +21,8 @@ const LEAST: f64 = 8.0;
 
 /// What the template says of the boards, and their drawings.
 pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(String, Drawing)>) {
-    let room = width_between_margins(design.bench.paper);
-    let half = (room - BETWEEN) / 2.0;
+    let space = width_between_margins(design.bench.paper);
+    let half = (space - BETWEEN) / 2.0;
     let lengths = plan.boards.iter().map(|layout| layout.board.length);
     let longest = lengths.fold(1e-9, f64::max);
     let (mut rows, mut drawings): (Vec<Vec<Value>>, Vec<_>) = (Vec::new(), Vec::new());
@@ -42,7 +42,7 @@ pub(super) fn data(design: &Design, plan: &CutPlan, rule: Rule) -> (Value, Vec<(
     for (layout, number) in plan.boards.iter().zip(1..=MOST) {
         // Long boards over the whole width, those that are much shorter over half of it.
         let wide = if layout.board.length > 0.6 * longest {
-            room
+            space
         } else {
             half
         };

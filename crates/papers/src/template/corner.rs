@@ -30,8 +30,8 @@ const STROKES: [(f64, f64); 4] = [(-1.0, -1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, 
 /// Moves the drawings of `page` together, as little as can be and within `room` (left, top, right,
 /// bottom, mm from the content's upper left), until the corner of the square meets none of their words
 /// and lines; turns the corner's strokes where that helps more. Where neither does, least is covered.
-pub(super) fn keep_clear(page: &mut Page<'_>, room: [f64; 4]) {
-    let slack = slack(page, room);
+pub(super) fn keep_clear(page: &mut Page<'_>, space: [f64; 4]) {
+    let slack = slack(page, space);
     let moves = (1..=STEPS).flat_map(|step| {
         WAYS.map(|(x, y)| (x * STEP * f64::from(step), y * STEP * f64::from(step)))
     });
@@ -89,9 +89,9 @@ fn covered(page: &Page<'_>, by: (f64, f64), (right, up): (f64, f64)) -> usize {
             bounds.max.y - (corner.1 - piece.at.1 - by.1),
         );
         let middle = at + Point::new(right, up) * (STROKE / 2.0);
-        let room = Rect::about(middle, STROKE, STROKE).grown(AIR);
-        if bounds.overlaps(room) {
-            covered_by(&piece.drawing.items, room)
+        let space = Rect::about(middle, STROKE, STROKE).grown(AIR);
+        if bounds.overlaps(space) {
+            covered_by(&piece.drawing.items, space)
         } else {
             0
         }

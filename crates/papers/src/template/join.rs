@@ -81,13 +81,13 @@ fn label(drawn: &[Item], added: &[Item], mark: &JoinMark, window: Rect) -> Text 
         Text::new(at, mark.label.as_str(), TYPE).bold()
     });
     let cost = |text: &Text| {
-        let room = text.extent().grown(0.6);
-        let outside = if window.grown(-0.5).holds(room) {
+        let space = text.extent().grown(0.6);
+        let outside = if window.grown(-0.5).holds(space) {
             0
         } else {
             100_000
         };
-        outside + covered_by(drawn.iter().chain(added), room)
+        outside + covered_by(drawn.iter().chain(added), space)
     };
     let mut best = (usize::MAX, &texts[0]);
     for text in &texts {

@@ -118,14 +118,14 @@ pub(super) fn pages<'a>(
             (bounds.width(), bounds.height())
         })
         .collect();
-    let rooms = [false, true].map(|landscape| sheet.room(landscape));
+    let spaces = [false, true].map(|landscape| sheet.space(landscape));
     let mut pages: Vec<Page<'a>> = Vec::new();
     for (template, tiling) in &large {
         for tile in &tiling.tiles {
             pages.push(tile_page(sheet, template, tiling, tile));
         }
     }
-    let shared = pack(&sizes, rooms).into_iter();
+    let shared = pack(&sizes, spaces).into_iter();
     pages.extend(shared.map(|packed| shared_page(sheet, &small, &packed)));
     for (number, page) in pages.iter_mut().enumerate() {
         let (width, height) = page.content;
@@ -158,10 +158,10 @@ fn tile_page<'a>(sheet: &Sheet, template: &'a Template, tiling: &Tiling, tile: &
     let blank = empty(sheet, tiling.landscape);
     let mut drawing = cut(&template.drawing, tile, tiling);
     join::mark(&mut drawing, tile);
-    let middle = |room: f64, size: f64| ((room - size) / 2.0).max(0.0);
+    let middle = |space: f64, size: f64| ((space - size) / 2.0).max(0.0);
     let at = (
-        sheet.side + middle(tiling.room.0, tile.window.width()),
-        sheet.head + middle(tiling.room.1, tile.window.height()),
+        sheet.side + middle(tiling.space.0, tile.window.width()),
+        sheet.head + middle(tiling.space.1, tile.window.height()),
     );
     let piece = Piece {
         file: String::new(),

@@ -5,7 +5,7 @@ const GAP: f64 = 4.0;
 
 /// Where one template lies in the room of its sheet.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Place {
+pub(super) struct PlacedTemplate {
     /// Its number in the list that was packed.
     pub index: usize,
     /// From the left of the room, mm.
@@ -20,7 +20,7 @@ pub(super) struct Packed {
     /// Whether the sheet is held with its long edge across.
     pub landscape: bool,
     /// What lies on it.
-    pub places: Vec<Place>,
+    pub places: Vec<PlacedTemplate>,
 }
 
 /// A sheet that is covered by less than this share is called lonely.
@@ -29,18 +29,18 @@ const LONELY: f64 = 0.2;
 /// Packs templates of these sizes into rooms that are upright or across: in their order, or in another
 /// where that saves a sheet or leaves none with hardly anything on it. Each must fit into one of the
 /// rooms; what does not is left out.
-pub(super) fn pack(sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -> Vec<Packed> {
+pub(super) fn pack(sizes: &[(f64, f64)], spaces: [(f64, f64); 2]) -> Vec<Packed> {
     let given: Vec<usize> = (0..sizes.len())
-        .filter(|&index| rooms.iter().any(|room| fits(sizes[index], *room)))
+        .filter(|&index| spaces.iter().any(|space| fits(sizes[index], *space)))
         .collect();
     let lonely = |packed: &[Packed]| {
-        let least = LONELY * rooms[0].0 * rooms[0].1;
+        let least = LONELY * spaces[0].0 * spaces[0].1;
         let sheets = packed.iter();
         sheets.filter(|sheet| sheet.area(sizes) < least).count()
     };
-    let mut best = pack_in(given.clone(), sizes, rooms);
+    let mut best = pack_in(given.clone(), sizes, spaces);
     for order in orders(&given, sizes) {
-        let other = pack_in(order, sizes, rooms);
+        let other = pack_in(order, sizes, spaces);
         if (other.len(), lonely(&other)) < (best.len(), lonely(&best)) {
             best = other;
         }
@@ -77,19 +77,19 @@ fn orders(given: &[usize], sizes: &[(f64, f64)]) -> Vec<Vec<usize>> {
 impl Packed {
     /// What its templates cover, mm².
     fn area(&self, sizes: &[(f64, f64)]) -> f64 {
-        let each = |place: &Place| sizes[place.index].0 * sizes[place.index].1;
+        let each = |place: &PlacedTemplate| sizes[place.index].0 * sizes[place.index].1;
         self.places.iter().map(each).sum()
     }
 }
 
 /// As few sheets as a first fit in the order of `left` gives.
-fn pack_in(mut left: Vec<usize>, sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -> Vec<Packed> {
+fn pack_in(mut left: Vec<usize>, sizes: &[(f64, f64)], spaces: [(f64, f64); 2]) -> Vec<Packed> {
     let mut sheets = Vec::new();
     while let Some(&first) = left.first() {
         let ways = [false, true].map(|landscape| {
-            let room = rooms[usize::from(landscape)];
-            let places = if fits(sizes[first], room) {
-                fill(&left, sizes, room)
+            let space = spaces[usize::from(landscape)];
+            let places = if fits(sizes[first], space) {
+                fill(&left, sizes, space)
             } else {
                 Vec::new()
             };
@@ -107,42 +107,42 @@ fn pack_in(mut left: Vec<usize>, sizes: &[(f64, f64)], rooms: [(f64, f64); 2]) -
     sheets
 }
 
-fn fits(size: (f64, f64), room: (f64, f64)) -> bool {
-    size.0 <= room.0 + 1e-9 && size.1 <= room.1 + 1e-9
+fn fits(size: (f64, f64), space: (f64, f64)) -> bool {
+    size.0 <= space.0 + 1e-9 && size.1 <= space.1 + 1e-9
 }
 
 /// Fills one room in rows from the top, whatever fits next of what is `left`; then moves each row
 /// and all rows to the middle.
-fn fill(left: &[usize], sizes: &[(f64, f64)], room: (f64, f64)) -> Vec<Place> {
+fn fill(left: &[usize], sizes: &[(f64, f64)], space: (f64, f64)) -> Vec<PlacedTemplate> {
     struct Row {
         y: f64,
         width: f64,
         height: f64,
     }
     let mut rows: Vec<Row> = Vec::new();
-    let mut placed: Vec<(usize, Place)> = Vec::new();
+    let mut placed: Vec<(usize, PlacedTemplate)> = Vec::new();
     for &index in left {
         let (width, height) = sizes[index];
         let fit = rows.iter().position(|row| {
-            row.width + GAP + width <= room.0 + 1e-9 && height <= row.height + 1e-9
+            row.width + GAP + width <= space.0 + 1e-9 && height <= row.height + 1e-9
         });
         if let Some(number) = fit {
             let row = &mut rows[number];
             let (x, y) = (row.width + GAP, row.y + (row.height - height) / 2.0);
             row.width = x + width;
-            placed.push((number, Place { index, x, y }));
+            placed.push((number, PlacedTemplate { index, x, y }));
             continue;
         }
         let y = rows.last().map_or(0.0, |row| row.y + row.height + GAP);
-        if width <= room.0 + 1e-9 && y + height <= room.1 + 1e-9 {
-            placed.push((rows.len(), Place { index, x: 0.0, y }));
+        if width <= space.0 + 1e-9 && y + height <= space.1 + 1e-9 {
+            placed.push((rows.len(), PlacedTemplate { index, x: 0.0, y }));
             rows.push(Row { y, width, height });
         }
     }
     let used = rows.last().map_or(0.0, |row| row.y + row.height);
-    let down = ((room.1 - used) / 2.0).max(0.0);
-    let to_middle = |(number, place): (usize, Place)| Place {
-        x: place.x + ((room.0 - rows[number].width) / 2.0).max(0.0),
+    let down = ((space.1 - used) / 2.0).max(0.0);
+    let to_middle = |(number, place): (usize, PlacedTemplate)| PlacedTemplate {
+        x: place.x + ((space.0 - rows[number].width) / 2.0).max(0.0),
         y: place.y + down,
         ..place
     };
@@ -153,7 +153,7 @@ fn fill(left: &[usize], sizes: &[(f64, f64)], room: (f64, f64)) -> Vec<Place> {
 mod tests {
     use super::*;
 
-    const ROOMS: [(f64, f64); 2] = [(180.0, 230.0), (250.0, 160.0)];
+    const SPACES: [(f64, f64); 2] = [(180.0, 230.0), (250.0, 160.0)];
 
     #[test]
     fn all_are_placed_once_inside_the_room_and_apart() {
@@ -166,14 +166,14 @@ mod tests {
             (170.0, 100.0),
             (60.0, 60.0),
         ];
-        let sheets = pack(&sizes, ROOMS);
+        let sheets = pack(&sizes, SPACES);
         let mut seen: Vec<usize> = Vec::new();
         for sheet in &sheets {
-            let room = ROOMS[usize::from(sheet.landscape)];
+            let space = SPACES[usize::from(sheet.landscape)];
             for (number, a) in sheet.places.iter().enumerate() {
                 let size = sizes[a.index];
-                assert!(a.x >= -1e-9 && a.x + size.0 <= room.0 + 1e-9);
-                assert!(a.y >= -1e-9 && a.y + size.1 <= room.1 + 1e-9);
+                assert!(a.x >= -1e-9 && a.x + size.0 <= space.0 + 1e-9);
+                assert!(a.y >= -1e-9 && a.y + size.1 <= space.1 + 1e-9);
                 for b in &sheet.places[number + 1..] {
                     let other = sizes[b.index];
                     let apart = a.x + size.0 < b.x + 1e-9
@@ -209,6 +209,6 @@ mod tests {
 
     #[test]
     fn what_fits_no_room_is_left_out() {
-        assert_eq!(pack(&[(300.0, 10.0)], ROOMS), []);
+        assert_eq!(pack(&[(300.0, 10.0)], SPACES), []);
     }
 }

@@ -3,7 +3,7 @@
 //! wrong one on the card is misread.
 
 use latchwright_model::{Design, Labels, Language};
-use latchwright_papers::{Action, DialTurn, Step, TurnWords};
+use latchwright_papers::{Action, DialTurn, CardStep, TurnWords};
 
 /// What one reader knows.
 pub struct Reader {
@@ -54,7 +54,7 @@ impl Reader {
     }
 
     /// What the words of `steps` say is to be done, in this order.
-    pub fn read(&self, design: &Design, steps: &[Step]) -> Vec<Action> {
+    pub fn read(&self, design: &Design, steps: &[CardStep]) -> Vec<Action> {
         let mut done = Vec::new();
         for step in steps {
             let text = step.text.replace('\u{200b}', "");

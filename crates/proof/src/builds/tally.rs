@@ -194,8 +194,8 @@ impl Tally {
             own.add(other);
         }
         self.contradictions += later.contradictions;
-        let room = KEPT.saturating_sub(self.first.len());
-        self.first.extend(later.first.iter().take(room).cloned());
+        let places_left = KEPT.saturating_sub(self.first.len());
+        self.first.extend(later.first.iter().take(places_left).cloned());
     }
 
     /// How many builds it holds.

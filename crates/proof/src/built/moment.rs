@@ -80,9 +80,9 @@ impl<'a> Moment<'a> {
         let slider = &design.slider;
         let swollen = (growth.slider.x - growth.plate.x) * design.tab.width / 2.0;
         let play = slider.guide_play - swollen;
-        let room = play.max(0.0);
+        let play_left = play.max(0.0);
         let length = slider.guide_length * (1.0 + growth.slider.y);
-        let sine = (room * (built.front - built.back) / length).clamp(-1.0, 1.0);
+        let sine = (play_left * (built.front - built.back) / length).clamp(-1.0, 1.0);
         Self {
             design,
             built,
@@ -91,7 +91,7 @@ impl<'a> Moment<'a> {
             play,
             sine,
             cosine: trig::sqrt(1.0 - sine * sine),
-            aside: room * f64::midpoint(built.front, built.back),
+            aside: play_left * f64::midpoint(built.front, built.back),
         }
     }
 

@@ -64,7 +64,7 @@ pub fn passes_at(places: &Places, slider: &Slider, dial: &Dial) -> f64 {
 }
 
 /// Dials are turned with the slider forward: fingers get between then.
-pub(super) fn room(design: &Design, index: usize, dial: &Dial) -> Check {
+pub(super) fn between_knobs(design: &Design, index: usize, dial: &Dial) -> Check {
     let slider = &design.slider;
     let draft = Draft {
         kind: CheckKind::FingerKnobRoom,

@@ -77,11 +77,11 @@ fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
         .each()
         .cartesian_product(sums.each())
         .filter(|((i, ..), (j, ..))| i != j);
-    let rooms = pairs.map(|((i, dial, a), (j, other, b))| {
-        let room = finger_to_disc(sums, body, (dial, a), (other, b));
-        (i, j, room)
+    let all = pairs.map(|((i, dial, a), (j, other, b))| {
+        let clear = finger_to_disc(sums, body, (dial, a), (other, b));
+        (i, j, clear)
     });
-    let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
+    let (i, j, clear) = all.min_by(|one, other| one.2.total_cmp(&other.2))?;
     let work = &sums.design.workmanship;
     let parts = vec![
         (
@@ -96,7 +96,7 @@ fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
     let draft = Draft {
         kind: CheckKind::DiscToFinger,
         about: About::Pair(i, j),
-        value: room,
+        value: clear,
         limit: DISC_TO_PIN,
         decided_by: parts,
     };
@@ -106,16 +106,16 @@ fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
 /// Two fingers that would run into one another cannot both be made.
 fn fingers_apart(design: &Design) -> Option<Check> {
     let pairs = design.dials.iter().enumerate().array_combinations();
-    let rooms = pairs.map(|[(i, one), (j, other)]| {
+    let all = pairs.map(|[(i, one), (j, other)]| {
         let apart = (one.pin_at().0 - other.pin_at().0).abs();
-        let room = apart - f64::midpoint(one.pin.diameter, other.pin.diameter);
-        (i, j, room)
+        let clear = apart - f64::midpoint(one.pin.diameter, other.pin.diameter);
+        (i, j, clear)
     });
-    let (i, j, room) = rooms.min_by(|one, other| one.2.total_cmp(&other.2))?;
+    let (i, j, clear) = all.min_by(|one, other| one.2.total_cmp(&other.2))?;
     let draft = Draft {
         kind: CheckKind::FingerToFinger,
         about: About::Pair(i, j),
-        value: room,
+        value: clear,
         limit: FINGERS_APART,
         decided_by: Vec::new(),
     };

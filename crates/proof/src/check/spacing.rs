@@ -46,7 +46,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     for (index, dial, bounds) in sums.each() {
         checks.push(bore_to_edge(&plate, index, dial));
         checks.push(bore_to_guide_slot(&plate, index, dial));
-        checks.push(finger_knob::room(sums.design, index, dial));
+        checks.push(finger_knob::between_knobs(sums.design, index, dial));
         checks.push(finger_knob::way(&plate, index, dial));
         checks.push(slot_to_star(sums, index, dial, bounds));
     }

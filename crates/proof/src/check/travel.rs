@@ -226,11 +226,11 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
     let tip = design.keeper.edge - design.tab.engagement;
     let turned = (sums.slider.lift(corner) + (tip - guide_y).abs() * sums.slider.shorten)
         * sums.slider.swell;
-    let room = design.slider.travel - design.workmanship.keeper_place;
-    let plain = room - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
+    let travel_left = design.slider.travel - design.workmanship.keeper_place;
+    let plain = travel_left - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
     sums.slider_worst
         .get(SliderFigureKind::MostOverlap)
-        .map_or(plain, |most| (room + most.bound - EPSILON).max(plain))
+        .map_or(plain, |most| (travel_left + most.bound - EPSILON).max(plain))
 }
 
 /// Season: least and largest growth of what the tab has under the keeper with the slider at one of

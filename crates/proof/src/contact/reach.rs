@@ -196,12 +196,12 @@ fn slot_hits(slot: &SlotShape, ray: Ray, pin: f64) -> [SlotHit; 9] {
 
 /// The round floor is met from inside: the centre leaves the circle that is smaller by the pin.
 fn floor_hit(slot: &SlotShape, ray: Ray, pin: f64) -> SlotHit {
-    let room = slot.half_width - pin;
-    if slot.through || room < -EPSILON {
+    let clearance = slot.half_width - pin;
+    if slot.through || clearance < -EPSILON {
         return None;
     }
     let centre = Point::new(0.0, slot.floor_centre);
-    let travel = ray.leaves_circle(centre, room.max(0.0))?;
+    let travel = ray.leaves_circle(centre, clearance.max(0.0))?;
     let outward = ray.at(travel) - centre;
     let length = outward.length();
     let contact = if length > EPSILON {

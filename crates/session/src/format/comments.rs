@@ -14,7 +14,7 @@ use latchwright_model::Design;
 use super::align::aligned;
 use super::gather::{Beside, Remark, starts_line_comment};
 use super::outline::Outline;
-use super::place::Step;
+use super::place::PathStep;
 use super::write::Tree;
 
 /// The comments of one design file.
@@ -31,16 +31,16 @@ struct Kept {
 
 #[derive(Debug, Clone, PartialEq)]
 struct Comment {
-    place: Place,
+    place: CommentPlace,
     /// As it was written, its `//` or `/*` and `*/` included.
     text: String,
 }
 
 /// Where a comment stands, with the path of the field or entry it belongs to.
 #[derive(Debug, Clone, PartialEq)]
-enum Place {
+enum CommentPlace {
     Head,
-    At(Side, Vec<Step>),
+    At(Side, Vec<PathStep>),
     Foot,
 }
 
@@ -94,11 +94,11 @@ impl Comments {
             return Self::default();
         };
         let is_within = |comment: &&Comment| match &comment.place {
-            Place::At(_, path) => {
+            CommentPlace::At(_, path) => {
                 let first = path.first();
-                first.is_some_and(|step| fields.iter().any(|name| *step == Step::field(name)))
+                first.is_some_and(|step| fields.iter().any(|name| *step == PathStep::field(name)))
             }
-            Place::Head | Place::Foot => false,
+            CommentPlace::Head | CommentPlace::Foot => false,
         };
         let list = kept.list.iter().filter(is_within).cloned().collect();
         Self::new(kept.design.clone(), list)
@@ -113,9 +113,9 @@ impl Comments {
         let mut then = Then::new(&kept.design, design);
         for Comment { place, text } in &kept.list {
             let place = match place {
-                Place::Head => Place::Head,
-                Place::Foot => Place::Foot,
-                Place::At(side, path) => {
+                CommentPlace::Head => CommentPlace::Head,
+                CommentPlace::Foot => CommentPlace::Foot,
+                CommentPlace::At(side, path) => {
                     let (path, found) = then.path(path);
                     at(*side, path, found)
                 }
@@ -127,10 +127,10 @@ impl Comments {
 }
 
 /// Where a comment belongs to in `design`, given the nodes it stands beside in the text.
-fn place(beside: Beside, outline: &Outline<'_>, design: &Tree) -> Place {
+fn place(beside: Beside, outline: &Outline<'_>, design: &Tree) -> CommentPlace {
     let (side, node) = match beside {
-        Beside::Head => return Place::Head,
-        Beside::Foot => return Place::Foot,
+        Beside::Head => return CommentPlace::Head,
+        Beside::Foot => return CommentPlace::Foot,
         Beside::Before(node) => (Side::Before, Some(node)),
         Beside::After(node) => (Side::After, Some(node)),
         Beside::Opening(part) => (Side::Opening, part),
@@ -141,22 +141,22 @@ fn place(beside: Beside, outline: &Outline<'_>, design: &Tree) -> Place {
     let mut tree = design;
     for step in path {
         // the value of a variant stands in brackets of its own, which are no step of the design
-        if let (Tree::Variant(_, value), Step::Entry(0)) = (tree, &step) {
+        if let (Tree::Variant(_, value), PathStep::Entry(0)) = (tree, &step) {
             tree = value;
             continue;
         }
         let Some(next) = tree.child(&step) else {
-            return at(side, known, Found::Gone);
+            return at(side, known, StandsThere::Gone);
         };
         known.push(step);
         tree = next;
     }
-    at(side, known, Found::of(tree))
+    at(side, known, StandsThere::of(tree))
 }
 
 /// What there is at a path.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Found {
+enum StandsThere {
     /// Not the field itself, only the part that it would be in.
     Gone,
     /// A value without brackets.
@@ -165,7 +165,7 @@ enum Found {
     Part,
 }
 
-impl Found {
+impl StandsThere {
     fn of(tree: &Tree) -> Self {
         match tree {
             Tree::Number(_) | Tree::Word(_) | Tree::Text(_) => Self::Plain,
@@ -176,16 +176,16 @@ impl Found {
 }
 
 /// The place on that side of what is at `path`, or over it where it has no such side.
-fn at(side: Side, path: Vec<Step>, found: Found) -> Place {
+fn at(side: Side, path: Vec<PathStep>, found: StandsThere) -> CommentPlace {
     let side = match found {
-        Found::Part => side,
-        Found::Plain if !side.is_inside() => side,
-        Found::Plain | Found::Gone => Side::Before,
+        StandsThere::Part => side,
+        StandsThere::Plain if !side.is_inside() => side,
+        StandsThere::Plain | StandsThere::Gone => Side::Before,
     };
     if path.is_empty() && !side.is_inside() {
-        Place::Head
+        CommentPlace::Head
     } else {
-        Place::At(side, path)
+        CommentPlace::At(side, path)
     }
 }
 
@@ -194,7 +194,7 @@ struct Then<'a> {
     old: &'a Tree,
     new: &'a Tree,
     /// What became of the entries of lists, by the lists' paths.
-    lists: BTreeMap<Vec<Step>, Vec<Option<usize>>>,
+    lists: BTreeMap<Vec<PathStep>, Vec<Option<usize>>>,
 }
 
 impl<'a> Then<'a> {
@@ -208,7 +208,7 @@ impl<'a> Then<'a> {
 
     /// The path of what was at `path`, and what is there now; the path of the part that it was in
     /// where it has gone.
-    fn path(&mut self, path: &[Step]) -> (Vec<Step>, Found) {
+    fn path(&mut self, path: &[PathStep]) -> (Vec<PathStep>, StandsThere) {
         let mut now = Vec::new();
         let (mut old, mut new) = (self.old, self.new);
         for (depth, step) in path.iter().enumerate() {
@@ -219,27 +219,27 @@ impl<'a> Then<'a> {
             }
             let so_far = path.get(..depth).unwrap_or_default();
             let next = match (old, new, step) {
-                (Tree::List(before), Tree::List(after), Step::Entry(index)) => {
+                (Tree::List(before), Tree::List(after), PathStep::Entry(index)) => {
                     let pairs = self
                         .lists
                         .entry(so_far.to_vec())
                         .or_insert_with(|| aligned(before, after));
-                    pairs.get(*index).copied().flatten().map(Step::Entry)
+                    pairs.get(*index).copied().flatten().map(PathStep::Entry)
                 }
-                (Tree::Fields(..), Tree::Fields(..), Step::Field(_))
-                | (Tree::Tuple(_), Tree::Tuple(_), Step::Entry(_)) => Some(step.clone()),
+                (Tree::Fields(..), Tree::Fields(..), PathStep::Field(_))
+                | (Tree::Tuple(_), Tree::Tuple(_), PathStep::Entry(_)) => Some(step.clone()),
                 _ => None,
             };
             let children = next
                 .as_ref()
                 .and_then(|next| Some((old.child(step)?, new.child(next)?)));
             let (Some(next), Some(children)) = (next, children) else {
-                return (now, Found::Gone);
+                return (now, StandsThere::Gone);
             };
             now.push(next);
             (old, new) = children;
         }
-        (now, Found::of(new))
+        (now, StandsThere::of(new))
     }
 }
 
@@ -261,17 +261,17 @@ pub(super) struct Around<'a> {
 pub(super) struct Placed<'a> {
     /// Over the design.
     pub(super) head: Vec<&'a str>,
-    around: BTreeMap<Vec<Step>, Around<'a>>,
+    around: BTreeMap<Vec<PathStep>, Around<'a>>,
     /// Under the design.
     pub(super) foot: Vec<&'a str>,
 }
 
 impl<'a> Placed<'a> {
-    fn put(&mut self, place: Place, text: &'a str) {
+    fn put(&mut self, place: CommentPlace, text: &'a str) {
         let list = match place {
-            Place::Head => &mut self.head,
-            Place::Foot => &mut self.foot,
-            Place::At(side, path) => {
+            CommentPlace::Head => &mut self.head,
+            CommentPlace::Foot => &mut self.foot,
+            CommentPlace::At(side, path) => {
                 let around = self.around.entry(path).or_default();
                 match side {
                     Side::Before => &mut around.before,
@@ -285,16 +285,16 @@ impl<'a> Placed<'a> {
     }
 
     /// The comments round what stands at `path`.
-    pub(super) fn around(&self, path: &[Step]) -> Option<&Around<'a>> {
+    pub(super) fn around(&self, path: &[PathStep]) -> Option<&Around<'a>> {
         self.around.get(path)
     }
 
     /// Whether there are comments inside the brackets of what stands at `path`.
-    pub(super) fn inside(&self, path: &[Step]) -> bool {
+    pub(super) fn inside(&self, path: &[PathStep]) -> bool {
         let in_brackets =
             |around: &Around<'_>| !around.opening.is_empty() || !around.closing.is_empty();
         let after = (Bound::Excluded(path), Bound::Unbounded);
-        let mut deeper = self.around.range::<[Step], _>(after);
+        let mut deeper = self.around.range::<[PathStep], _>(after);
         self.around(path).is_some_and(in_brackets)
             || deeper
                 .next()

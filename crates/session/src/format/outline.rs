@@ -3,7 +3,7 @@
 //! An outline is made of any text, right or wrong; see the scanner beside it for how.
 
 use super::gather::Remark;
-use super::place::Step;
+use super::place::PathStep;
 use super::scan::Scanner;
 
 /// Brackets inside brackets beyond this are refused; a design needs seven.
@@ -123,19 +123,19 @@ impl<'a> Outline<'a> {
     }
 
     /// Where the name of the field at `path` stands.
-    pub(super) fn find(&self, path: &[Step]) -> Option<Spot> {
+    pub(super) fn find(&self, path: &[PathStep]) -> Option<Spot> {
         self.node(path).map(|node| self.spot(node.at))
     }
 
     /// The first word of the value at `path`, up to the next space, comma or bracket.
-    pub(super) fn value(&self, path: &[Step]) -> Option<&'a str> {
+    pub(super) fn value(&self, path: &[PathStep]) -> Option<&'a str> {
         let rest = self.text.get(self.node(path)?.value_at..)?;
         let end = rest.find(|c: char| c.is_whitespace() || ",()[]{}/".contains(c));
         rest.get(..end.unwrap_or(rest.len()))
     }
 
     /// Path of the last field that starts before or at a byte offset.
-    pub(super) fn path_at(&self, at: usize) -> Vec<Step> {
+    pub(super) fn path_at(&self, at: usize) -> Vec<PathStep> {
         let after = self.nodes.partition_point(|node| node.at <= at);
         after
             .checked_sub(1)
@@ -143,13 +143,13 @@ impl<'a> Outline<'a> {
     }
 
     /// Path of a node.
-    pub(super) fn path_of(&self, node: usize) -> Vec<Step> {
+    pub(super) fn path_of(&self, node: usize) -> Vec<PathStep> {
         let mut path = Vec::new();
         let mut next = Some(node);
         while let Some(node) = next.and_then(|index| self.nodes.get(index)) {
             path.push(match node.key {
-                Key::Field(name) => Step::field(name),
-                Key::Entry(index) => Step::Entry(index),
+                Key::Field(name) => PathStep::field(name),
+                Key::Entry(index) => PathStep::Entry(index),
             });
             next = node.parent;
         }
@@ -165,7 +165,7 @@ impl<'a> Outline<'a> {
     }
 
     /// Names of the fields inside the part at `path`, in their order.
-    pub(super) fn fields(&self, path: &[Step]) -> Vec<&'a str> {
+    pub(super) fn fields(&self, path: &[PathStep]) -> Vec<&'a str> {
         let mut next = if path.is_empty() {
             self.first
         } else {
@@ -182,7 +182,7 @@ impl<'a> Outline<'a> {
     }
 
     /// Paths of all parts that have a field of this name.
-    pub(super) fn owners(&self, field: &str) -> Vec<Vec<Step>> {
+    pub(super) fn owners(&self, field: &str) -> Vec<Vec<PathStep>> {
         let is_it = |node: &&Node| node.key == Key::Field(field);
         let owner = |node: &Node<'a>| {
             let mut path = self.path_at(node.at);
@@ -192,15 +192,15 @@ impl<'a> Outline<'a> {
         self.nodes.iter().filter(is_it).map(owner).collect()
     }
 
-    fn node(&self, path: &[Step]) -> Option<&Node<'a>> {
+    fn node(&self, path: &[PathStep]) -> Option<&Node<'a>> {
         let mut next = self.first;
         let mut found = None;
         for step in path {
             let node = loop {
                 let node = self.nodes.get(next?)?;
                 let same = match (step, node.key) {
-                    (Step::Field(name), Key::Field(key)) => name == key,
-                    (Step::Entry(index), Key::Entry(key)) => *index == key,
+                    (PathStep::Field(name), Key::Field(key)) => name == key,
+                    (PathStep::Entry(index), Key::Entry(key)) => *index == key,
                     _ => false,
                 };
                 if same {
@@ -219,10 +219,10 @@ impl<'a> Outline<'a> {
 mod tests {
     use super::*;
 
-    fn path(text: &str) -> Vec<Step> {
+    fn path(text: &str) -> Vec<PathStep> {
         let step = |part: &str| {
             part.parse()
-                .map_or_else(|_| Step::Field(part.to_owned()), Step::Entry)
+                .map_or_else(|_| PathStep::Field(part.to_owned()), PathStep::Entry)
         };
         text.split('.').map(step).collect()
     }

@@ -4,14 +4,14 @@ use std::fmt::Write as _;
 
 /// One step of a path.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Step {
+pub(super) enum PathStep {
     /// A named field.
     Field(String),
     /// An entry of a list, from 0.
     Entry(usize),
 }
 
-impl Step {
+impl PathStep {
     /// A named field.
     pub(super) fn field(name: &str) -> Self {
         Self::Field(name.to_owned())
@@ -19,16 +19,16 @@ impl Step {
 }
 
 /// The path as a file sees it, counting from 0: `dials[1].disc.slots[0]`.
-pub(super) fn dotted(path: &[Step]) -> String {
+pub(super) fn dotted(path: &[PathStep]) -> String {
     let mut text = String::new();
     for step in path {
         match step {
-            Step::Field(name) if text.is_empty() => text.push_str(name),
-            Step::Field(name) => {
+            PathStep::Field(name) if text.is_empty() => text.push_str(name),
+            PathStep::Field(name) => {
                 text.push('.');
                 text.push_str(name);
             }
-            Step::Entry(index) => {
+            PathStep::Entry(index) => {
                 let _ = write!(text, "[{index}]");
             }
         }
@@ -37,15 +37,15 @@ pub(super) fn dotted(path: &[Step]) -> String {
 }
 
 /// The path as people say it, counting from 1: `dial 2, disc, slot 1`.
-pub(super) fn words(path: &[Step]) -> String {
+pub(super) fn words(path: &[PathStep]) -> String {
     let mut parts: Vec<String> = Vec::new();
     for (at, step) in path.iter().enumerate() {
         match step {
-            Step::Field(name) => parts.push(name.clone()),
-            Step::Entry(index) => {
+            PathStep::Field(name) => parts.push(name.clone()),
+            PathStep::Entry(index) => {
                 let one = match at.checked_sub(1).and_then(|before| path.get(before)) {
-                    Some(Step::Field(name)) if name == "dials" => "dial",
-                    Some(Step::Field(name)) if name == "slots" => "slot",
+                    Some(PathStep::Field(name)) if name == "dials" => "dial",
+                    Some(PathStep::Field(name)) if name == "slots" => "slot",
                     _ => {
                         parts.push(format!("entry {}", index + 1));
                         continue;
@@ -61,11 +61,11 @@ pub(super) fn words(path: &[Step]) -> String {
 
 /// The field in words and back quotes, with the part it belongs to in front:
 /// `` dial 2, bore: `diameter` ``.
-pub(super) fn quoted(path: &[Step]) -> String {
+pub(super) fn quoted(path: &[PathStep]) -> String {
     match path.split_last() {
-        Some((Step::Field(name), [])) => format!("`{name}`"),
-        Some((Step::Field(name), part)) => format!("{}: `{name}`", words(part)),
-        Some((Step::Entry(_), _)) => words(path),
+        Some((PathStep::Field(name), [])) => format!("`{name}`"),
+        Some((PathStep::Field(name), part)) => format!("{}: `{name}`", words(part)),
+        Some((PathStep::Entry(_), _)) => words(path),
         None => "the design".to_owned(),
     }
 }
@@ -74,14 +74,14 @@ pub(super) fn quoted(path: &[Step]) -> String {
 mod tests {
     use super::*;
 
-    fn path() -> Vec<Step> {
+    fn path() -> Vec<PathStep> {
         vec![
-            Step::field("dials"),
-            Step::Entry(1),
-            Step::field("disc"),
-            Step::field("slots"),
-            Step::Entry(0),
-            Step::field("width"),
+            PathStep::field("dials"),
+            PathStep::Entry(1),
+            PathStep::field("disc"),
+            PathStep::field("slots"),
+            PathStep::Entry(0),
+            PathStep::field("width"),
         ]
     }
 
@@ -94,9 +94,9 @@ mod tests {
 
     #[test]
     fn a_field_of_the_design_itself_stands_alone() {
-        assert_eq!(quoted(&[Step::field("season")]), "`season`");
+        assert_eq!(quoted(&[PathStep::field("season")]), "`season`");
         assert_eq!(
-            words(&[Step::field("combination"), Step::Entry(2)]),
+            words(&[PathStep::field("combination"), PathStep::Entry(2)]),
             "combination, entry 3"
         );
     }

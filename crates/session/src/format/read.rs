@@ -8,7 +8,7 @@ use ron::extensions::Extensions;
 use super::comments::Comments;
 use super::error::{ReadError, refused, stopped};
 use super::outline::{Outline, Spot};
-use super::place::Step;
+use super::place::PathStep;
 use super::stored::{Notes, ReadNotice};
 use super::unknown::{UnknownField, name_all};
 use super::v1::{DesignFile, restore};
@@ -106,7 +106,7 @@ fn text_of(bytes: &[u8]) -> Result<&str, ReadError> {
 
 /// Before anything else, so that a newer file is called newer and not wrong.
 fn check_format(outline: &Outline<'_>) -> Result<(), ReadError> {
-    let path = [Step::field("format")];
+    let path = [PathStep::field("format")];
     let (Some(spot), Some(found)) = (outline.find(&path), outline.value(&path)) else {
         return Err(ReadError::NoFormat);
     };
@@ -122,7 +122,7 @@ fn check_format(outline: &Outline<'_>) -> Result<(), ReadError> {
 
 fn parse(
     text: &str,
-    mut unknown: impl FnMut(Vec<Step>),
+    mut unknown: impl FnMut(Vec<PathStep>),
 ) -> Result<DesignFile, ron::error::SpannedError> {
     let options = Options::default().with_default_extension(Extensions::IMPLICIT_SOME);
     let mut ron = Deserializer::from_str_with_options(text, &options)?;
@@ -132,18 +132,18 @@ fn parse(
     Ok(file)
 }
 
-fn steps(path: &serde_ignored::Path<'_>) -> Vec<Step> {
+fn steps(path: &serde_ignored::Path<'_>) -> Vec<PathStep> {
     use serde_ignored::Path;
     match path {
         Path::Root => Vec::new(),
         Path::Seq { parent, index } => {
             let mut path = steps(parent);
-            path.push(Step::Entry(*index));
+            path.push(PathStep::Entry(*index));
             path
         }
         Path::Map { parent, key } => {
             let mut path = steps(parent);
-            path.push(Step::field(key));
+            path.push(PathStep::field(key));
             path
         }
         Path::Some { parent }

@@ -5,7 +5,7 @@ use std::fmt;
 use latchwright_model::Severity;
 use serde::de::{self, Deserialize, DeserializeOwned, Deserializer};
 
-use super::place::{Step, dotted, quoted};
+use super::place::{PathStep, dotted, quoted};
 use super::write::{Tree, flat};
 
 /// What is taken for a missing field stands in its notice up to this many letters.
@@ -43,7 +43,7 @@ pub(super) trait Stored: Sized + Clone {
 /// What was left out so far, and where the reading is.
 #[derive(Debug, Default)]
 pub(super) struct Notes {
-    path: Vec<Step>,
+    path: Vec<PathStep>,
     pub(super) list: Vec<ReadNotice>,
 }
 
@@ -59,10 +59,10 @@ impl Notes {
             self.left_out(name, default);
             return default.clone();
         };
-        self.inside(Step::field(name), |notes| T::restore(file, default, notes))
+        self.inside(PathStep::field(name), |notes| T::restore(file, default, notes))
     }
 
-    fn inside<T>(&mut self, step: Step, read: impl FnOnce(&mut Self) -> T) -> T {
+    fn inside<T>(&mut self, step: PathStep, read: impl FnOnce(&mut Self) -> T) -> T {
         self.path.push(step);
         let value = read(self);
         self.path.pop();
@@ -70,7 +70,7 @@ impl Notes {
     }
 
     fn left_out<T: Stored>(&mut self, name: &str, default: &T) {
-        self.path.push(Step::field(name));
+        self.path.push(PathStep::field(name));
         let taken = match flat(&default.tree()) {
             taken if taken.chars().count() <= LONGEST_TAKEN => format!("taken as {taken}"),
             _ => "the usual one is taken".to_owned(),
@@ -169,7 +169,7 @@ impl<T: Stored + Default> Stored for Vec<T> {
     fn restore(file: Self::File, _: &Self, notes: &mut Notes) -> Self {
         let default = T::default();
         let entry = |(index, entry)| {
-            notes.inside(Step::Entry(index), |notes| {
+            notes.inside(PathStep::Entry(index), |notes| {
                 T::restore(entry, &default, notes)
             })
         };

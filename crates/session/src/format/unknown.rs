@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::error::shortened;
 use super::outline::{Outline, Spot};
-use super::place::{Step, dotted, words};
+use super::place::{PathStep, dotted, words};
 
 /// Longer names are not compared: they are no slip of the finger.
 const LONGEST_COMPARED: usize = 40;
@@ -30,24 +30,24 @@ impl fmt::Display for UnknownField {
 
 /// Names the fields at `paths`, given the text they are in and one with every field there is.
 pub(super) fn name_all(
-    paths: &[Vec<Step>],
+    paths: &[Vec<PathStep>],
     text: &Outline<'_>,
     known: &Outline<'_>,
 ) -> Vec<UnknownField> {
     paths.iter().map(|path| name(path, text, known)).collect()
 }
 
-fn name(path: &[Step], text: &Outline<'_>, known: &Outline<'_>) -> UnknownField {
+fn name(path: &[PathStep], text: &Outline<'_>, known: &Outline<'_>) -> UnknownField {
     let spot = text.find(path).unwrap_or(Spot { line: 1, column: 1 });
     let (field, part) = match path.split_last() {
-        Some((Step::Field(field), part)) => (field.as_str(), part),
+        Some((PathStep::Field(field), part)) => (field.as_str(), part),
         _ => ("", path),
     };
-    let first_of_each: Vec<Step> = part
+    let first_of_each: Vec<PathStep> = part
         .iter()
         .map(|step| {
-            if let Step::Entry(_) = step {
-                Step::Entry(0)
+            if let PathStep::Entry(_) = step {
+                PathStep::Entry(0)
             } else {
                 step.clone()
             }
@@ -75,10 +75,10 @@ fn name(path: &[Step], text: &Outline<'_>, known: &Outline<'_>) -> UnknownField 
     }
 }
 
-fn home(owner: &[Step]) -> String {
+fn home(owner: &[PathStep]) -> String {
     match owner.iter().rev().find_map(|step| match step {
-        Step::Field(name) => Some(name.as_str()),
-        Step::Entry(_) => None,
+        PathStep::Field(name) => Some(name.as_str()),
+        PathStep::Entry(_) => None,
     }) {
         None => "to the design itself".to_owned(),
         Some("dials") => "to a dial".to_owned(),

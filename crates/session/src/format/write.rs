@@ -5,7 +5,7 @@
 
 use super::LARGEST;
 use super::comments::{Placed, on_one_line};
-use super::place::{Step, dotted};
+use super::place::{PathStep, dotted};
 
 /// Columns a line may have before its part is opened up.
 const WIDTH: usize = 120;
@@ -62,12 +62,12 @@ impl Tree {
     }
 
     /// The field or entry of this name; that of its value for a variant.
-    pub(super) fn child(&self, step: &Step) -> Option<&Self> {
+    pub(super) fn child(&self, step: &PathStep) -> Option<&Self> {
         match (self, step) {
-            (Self::Fields(_, fields), Step::Field(name)) => fields
+            (Self::Fields(_, fields), PathStep::Field(name)) => fields
                 .iter()
                 .find_map(|(field, value)| (field == name).then_some(value)),
-            (Self::List(entries) | Self::Tuple(entries), Step::Entry(index)) => entries.get(*index),
+            (Self::List(entries) | Self::Tuple(entries), PathStep::Entry(index)) => entries.get(*index),
             (Self::Variant(_, value), _) => value.child(step),
             _ => None,
         }
@@ -130,7 +130,7 @@ fn join(parts: impl Iterator<Item = String>) -> String {
 /// A file in the making, and which part of it is being written.
 struct Layout<'a> {
     comments: &'a Placed<'a>,
-    path: Vec<Step>,
+    path: Vec<PathStep>,
 }
 
 impl Layout<'_> {
@@ -173,7 +173,7 @@ impl Layout<'_> {
         out.push('(');
         let fields = fields.iter().map(|(name, value)| Element {
             name: format!("{name}: "),
-            step: Step::field(name),
+            step: PathStep::field(name),
             value,
         });
         self.open(fields, indent, out);
@@ -229,14 +229,14 @@ impl Layout<'_> {
 /// Something inside brackets: its name with a colon, if it has one, and its value.
 struct Element<'a> {
     name: String,
-    step: Step,
+    step: PathStep,
     value: &'a Tree,
 }
 
 fn indexed(entries: &[Tree]) -> impl Iterator<Item = Element<'_>> {
     entries.iter().enumerate().map(|(index, value)| Element {
         name: String::new(),
-        step: Step::Entry(index),
+        step: PathStep::Entry(index),
         value,
     })
 }
@@ -298,8 +298,8 @@ fn must_show(c: char) -> bool {
         || matches!(c, '\u{FEFF}' | '\u{200E}' | '\u{200F}' | '\u{061C}')
 }
 
-fn refuse_non_finite(tree: &Tree, path: &mut Vec<Step>) -> Result<(), WriteError> {
-    let mut inside = |step: Step, tree: &Tree| {
+fn refuse_non_finite(tree: &Tree, path: &mut Vec<PathStep>) -> Result<(), WriteError> {
+    let mut inside = |step: PathStep, tree: &Tree| {
         path.push(step);
         refuse_non_finite(tree, path)?;
         path.pop();
@@ -313,12 +313,12 @@ fn refuse_non_finite(tree: &Tree, path: &mut Vec<Step>) -> Result<(), WriteError
         Tree::Number(_) | Tree::Word(_) | Tree::Text(_) => Ok(()),
         Tree::Fields(_, fields) => fields
             .iter()
-            .try_for_each(|(name, value)| inside(Step::field(name), value)),
+            .try_for_each(|(name, value)| inside(PathStep::field(name), value)),
         Tree::Variant(_, value) => refuse_non_finite(value, path),
         Tree::List(entries) | Tree::Tuple(entries) => entries
             .iter()
             .enumerate()
-            .try_for_each(|(index, value)| inside(Step::Entry(index), value)),
+            .try_for_each(|(index, value)| inside(PathStep::Entry(index), value)),
     }
 }
 

@@ -84,9 +84,9 @@ impl<'a> Arm<'a> {
     fn socket(&mut self, shop: &Shop<'_>, draft: &mut Draft, index: usize) {
         let slider = &shop.design.slider;
         let disc = &self.dial.disc;
-        let room = slider.below + slider.thickness - disc.below - disc.thickness - CLEAR;
+        let space = slider.below + slider.thickness - disc.below - disc.thickness - CLEAR;
         let layer = shop.printer().layer;
-        let high = (room / layer + 1e-9).floor() * layer;
+        let high = (space / layer + 1e-9).floor() * layer;
         let make = self.dial.pin.make;
         if high >= FOOT {
             self.foot = Some((high, self.radius + GROUND));
@@ -99,7 +99,7 @@ impl<'a> Arm<'a> {
             draft.warn(Warning::PinWithoutGround {
                 make,
                 dial: index,
-                thickness: slider.thickness + FOOT - room,
+                thickness: slider.thickness + FOOT - space,
             });
         }
     }

@@ -80,13 +80,13 @@ fn label_height(shop: &Shop<'_>, index: usize, dial: &Dial, draft: &mut Draft) -
         .iter()
         .enumerate()
         .filter(|(other, _)| *other != index);
-    let room = others
+    let space = others
         .map(|(_, other)| {
             let apart = mine.distance(Point::new(other.centre.0, other.centre.1));
             (apart - f64::midpoint(dial.knob.diameter, other.knob.diameter)) / 2.0 - 0.25
         })
         .fold(f64::INFINITY, f64::min);
-    let most = room - CLEAR - MARK - 3.0 * MARGIN;
+    let most = space - CLEAR - MARK - 3.0 * MARGIN;
     let wanted = shop.options.label_height;
     if most < wanted && most >= LEAST_LABEL {
         draft.warn(Warning::SmallLabels { high: most, wanted });
@@ -107,7 +107,7 @@ fn signs(
     let (from, to) = (inner + MARGIN, inner + MARGIN + MARK);
     let middle = to + MARGIN + label / 2.0;
     let step = trig::radians(dial.step_deg());
-    let room = 2.0 * middle * trig::sin(step / 2.0).min(1.0) - line;
+    let space = 2.0 * middle * trig::sin(step / 2.0).min(1.0) - line;
     let handed = shop
         .options
         .labels
@@ -115,7 +115,7 @@ fn signs(
         .map_or(&[][..], Vec::as_slice);
     let size = Type {
         height: label,
-        room,
+        space,
         line,
         thinnest: shop.printer().nozzle,
     };

@@ -3,7 +3,7 @@
 use latchwright_geometry::trig;
 
 use super::scene::Scene;
-use crate::mesh::{Place, dot, less};
+use crate::mesh::{Vector3, dot, less};
 
 /// Least and most pixels for a millimetre.
 const ZOOM: (f64, f64) = (0.01, 1000.0);
@@ -28,7 +28,7 @@ pub struct Camera {
     /// Pixels a millimetre.
     pub zoom: f64,
     /// What lies in the middle of the picture, mm.
-    pub centre: Place,
+    pub centre: Vector3,
 }
 
 impl Default for Camera {
@@ -38,7 +38,7 @@ impl Default for Camera {
             turn: -30.0,
             tilt: 35.0,
             zoom: 3.0,
-            centre: Place::default(),
+            centre: Vector3::default(),
         }
     }
 }
@@ -46,15 +46,15 @@ impl Default for Camera {
 /// Directions of a picture in the scene.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Axes {
-    pub right: Place,
-    pub up: Place,
+    pub right: Vector3,
+    pub up: Vector3,
     /// Out of the picture, towards the eye.
-    pub toward: Place,
+    pub toward: Vector3,
 }
 
 impl Axes {
     /// A direction of the scene as right, up and toward.
-    pub(super) fn of(&self, way: Place) -> Place {
+    pub(super) fn of(&self, way: Vector3) -> Vector3 {
         [
             dot(self.right, way),
             dot(self.up, way),
@@ -88,9 +88,9 @@ impl Camera {
         camera.centre = [0, 1, 2].map(|axis| {
             axes.right[axis] * middle[0] + axes.up[axis] * middle[1] + axes.toward[axis] * middle[2]
         });
-        let room = |pixels: u32| f64::from(pixels.max(1)) * (1.0 - 2.0 * BORDER);
-        let wide = room(size.0) / (high[0] - low[0]).max(0.1);
-        let tall = room(size.1) / (high[1] - low[1]).max(0.1);
+        let space = |pixels: u32| f64::from(pixels.max(1)) * (1.0 - 2.0 * BORDER);
+        let wide = space(size.0) / (high[0] - low[0]).max(0.1);
+        let tall = space(size.1) / (high[1] - low[1]).max(0.1);
         camera.zoom = wide.min(tall);
         camera.tamed()
     }
@@ -160,7 +160,7 @@ impl Camera {
     }
 
     /// A place of the scene as right, up and toward of the middle of the picture, mm.
-    pub(super) fn seen(&self, axes: &Axes, place: Place) -> Place {
+    pub(super) fn seen(&self, axes: &Axes, place: Vector3) -> Vector3 {
         axes.of(less(place, self.centre))
     }
 }

@@ -1,7 +1,7 @@
 //! A plane that takes away what lies on one side of it.
 
 use super::camera::Axes;
-use crate::mesh::Place;
+use crate::mesh::Vector3;
 
 /// A point that lies in the plane counts as a hair below it, as in
 /// [`section`](crate::slice::section), so that flat faces in the plane are no riddle.
@@ -55,13 +55,13 @@ impl Cut {
     }
 
     /// Whether a place is taken away.
-    pub(super) fn takes(&self, place: Place) -> bool {
+    pub(super) fn takes(&self, place: Vector3) -> bool {
         let above = place[self.across.axis()] > self.at + HAIR;
         above == (self.kept == Kept::Below)
     }
 
     /// How far along from `a` to `b`, of which it takes one, it crosses.
-    pub(super) fn crossing(&self, a: Place, b: Place) -> Place {
+    pub(super) fn crossing(&self, a: Vector3, b: Vector3) -> Vector3 {
         let axis = self.across.axis();
         // always reckoned the same way round, so that two facets agree about their common edge
         let (a, b) = if a[axis] <= b[axis] { (a, b) } else { (b, a) };
@@ -75,7 +75,7 @@ impl Cut {
     }
 
     /// The direction out of the cut faces as right, up and toward.
-    pub(super) fn outwards(&self, axes: &Axes) -> Place {
+    pub(super) fn outwards(&self, axes: &Axes) -> Vector3 {
         let axis = self.across.axis();
         let sign = match self.kept {
             Kept::Below => 1.0,

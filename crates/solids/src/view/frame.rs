@@ -6,7 +6,7 @@ use super::cut::Cut;
 use super::raster::{CUT, STEPS, Samples, Slope, Spot};
 use super::scene::Scene;
 use super::shape::Shape;
-use crate::mesh::{Extent, Place, dot};
+use crate::mesh::{Extent, Vector3, dot};
 
 /// A face flatter against the line of sight than this is seen from its edge: cosine of 89.95°.
 pub(super) const EDGE_ON: f64 = 1e-3;
@@ -67,7 +67,7 @@ impl Frame {
     }
 
     /// Where a place of the scene lies.
-    pub(super) fn spot(&self, place: Place) -> Spot {
+    pub(super) fn spot(&self, place: Vector3) -> Spot {
         let [right, up, toward] = self.camera.seen(&self.axes, place);
         let steps = STEPS as f64;
         Spot {
@@ -78,7 +78,7 @@ impl Frame {
     }
 
     /// How a plane with this normal (right, up, toward) slopes over the samples; none from its edge.
-    pub(super) fn slope(&self, normal: Place) -> Option<Slope> {
+    pub(super) fn slope(&self, normal: Vector3) -> Option<Slope> {
         let steep = normal[2] * self.scale;
         (normal[2].abs() > 1e-9).then(|| Slope {
             x: -normal[0] / steep,
@@ -168,7 +168,7 @@ impl Frame {
     fn cut_facet(
         &self,
         cut: &Cut,
-        places: [Place; 3],
+        places: [Vector3; 3],
         taken: [bool; 3],
     ) -> Option<(Vec<Spot>, [Spot; 2])> {
         if taken.iter().all(|taken| *taken) {
@@ -209,12 +209,12 @@ impl Frame {
     /// of a face that rounding has bent a little say the same.
     pub(super) fn facing(&self, shape: &Shape) -> Vec<bool> {
         let toward = self.axes.toward;
-        let seen = |normal: &Place| dot(*normal, toward) > EDGE_ON;
+        let seen = |normal: &Vector3| dot(*normal, toward) > EDGE_ON;
         shape.normals.iter().map(seen).collect()
     }
 }
 
 /// A place of a shape that is lifted.
-pub(super) fn raised([x, y, z]: Place, lift: f64) -> Place {
+pub(super) fn raised([x, y, z]: Vector3, lift: f64) -> Vector3 {
     [x, y, z + lift]
 }

@@ -8,7 +8,7 @@ use super::raster::{CUT, EMPTY, STEPS, Samples, Spot};
 use super::scene::Scene;
 use super::shape::{Edge, Shape};
 use super::stroke::{Ink, Pixel, Strokes};
-use crate::mesh::Place;
+use crate::mesh::Vector3;
 
 /// Width of the bed's squares and of bodies that are no parts, in thin lines.
 const FINE: f64 = 0.5;
@@ -140,7 +140,7 @@ impl Lines<'_> {
     }
 
     /// What the cut leaves of an edge.
-    fn left_of(&self, edge: &Edge, places: [Place; 2], laid: &Laid) -> Option<[Spot; 2]> {
+    fn left_of(&self, edge: &Edge, places: [Vector3; 2], laid: &Laid) -> Option<[Spot; 2]> {
         let ends = edge.ends.map(|at| at as usize);
         let mut spots = ends.map(|at| laid.spots[at]);
         if let Some(cut) = self.frame.cut {

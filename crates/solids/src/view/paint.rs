@@ -7,10 +7,10 @@ use super::raster::{CUT, EMPTY, Samples};
 use super::scene::Scene;
 use super::stroke::Strokes;
 use super::{Colours, Look, Rgb};
-use crate::mesh::{Place, dot, length, less};
+use crate::mesh::{Vector3, dot, length, less};
 
 /// From where the light falls, as right, up and toward: over the left shoulder.
-const LIGHT: Place = [-0.42, 0.66, 0.62];
+const LIGHT: Vector3 = [-0.42, 0.66, 0.62];
 
 /// How far a part's colour moves towards that of thin lines: in full shade on a light sheet, in full
 /// light on a dark one.
@@ -183,7 +183,7 @@ impl Hatch {
         let axis = cut.across.axis();
         let (one, two) = ((axis + 1) % 3, (axis + 2) % 3);
         let axes = &frame.axes;
-        let along = |place: Place| {
+        let along = |place: Vector3| {
             (place[one] + place[two] * sign) / apart * core::f64::consts::FRAC_1_SQRT_2
         };
         let step = |right: f64, up: f64, toward: f64| {

@@ -2,7 +2,7 @@
 
 use super::cast::short;
 use super::shape::Shape;
-use crate::mesh::{Extent, Mesh, Place, Pose};
+use crate::mesh::{Extent, Mesh, Vector3, Pose};
 use crate::part::Part;
 use crate::plate_up::Bed;
 
@@ -25,7 +25,7 @@ const MOST_DASHES: usize = 400;
 const MOST_LINES: u32 = 200;
 
 /// A straight helper line, mm.
-pub(super) type Line = [Place; 2];
+pub(super) type Line = [Vector3; 2];
 
 /// Parts made ready to be drawn many times.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -36,7 +36,7 @@ pub struct Scene {
     /// How far each shape is lifted when all is pulled apart, mm.
     full: Vec<f64>,
     /// Where each shape belongs, for the line along which it is pulled.
-    homes: Vec<Place>,
+    homes: Vec<Vector3>,
     /// The bed's squares, seen from above only.
     pub(super) grid: Vec<Line>,
     /// Edges of bodies that are no parts.
@@ -133,7 +133,7 @@ impl Scene {
         let boxes = shapes
             .filter(|(shape, _)| there(shape))
             .map(|(shape, lift)| {
-                let raised = |[x, y, z]: Place| [x, y, z + lift];
+                let raised = |[x, y, z]: Vector3| [x, y, z + lift];
                 Extent {
                     low: raised(shape.extent.low),
                     high: raised(shape.extent.high),
@@ -172,7 +172,7 @@ impl Scene {
     }
 
     /// Every point that a fitted picture has to hold.
-    pub(super) fn each_outer_point(&self, mut take: impl FnMut(Place)) {
+    pub(super) fn each_outer_point(&self, mut take: impl FnMut(Vector3)) {
         for (shape, lift) in self.shapes.iter().zip(&self.lifts) {
             for [x, y, z] in &shape.points {
                 take([*x, *y, z + lift]);
@@ -187,7 +187,7 @@ impl Scene {
 
     fn lay_trails(&mut self) {
         self.trails.clear();
-        let mut spans: Vec<(Place, f64)> = Vec::new();
+        let mut spans: Vec<(Vector3, f64)> = Vec::new();
         for ((shape, lift), home) in self.shapes.iter().zip(&self.lifts).zip(&self.homes) {
             if *lift == 0.0 {
                 continue;
@@ -204,7 +204,7 @@ impl Scene {
             let order = |axis: usize| one.0[axis].total_cmp(&two.0[axis]);
             order(0).then(order(1)).then(order(2))
         });
-        let same = |one: &(Place, f64), two: &(Place, f64)| one.0[..2] == two.0[..2];
+        let same = |one: &(Vector3, f64), two: &(Vector3, f64)| one.0[..2] == two.0[..2];
         for column in spans.chunk_by(same) {
             let high = column.iter().map(|span| span.1).fold(f64::MIN, f64::max);
             dash(column[0].0, high, &mut self.trails);
@@ -314,7 +314,7 @@ fn grid(low: [f64; 2], high: [f64; 2]) -> Vec<Line> {
     lines
 }
 
-fn dash(from: Place, to: f64, lines: &mut Vec<Line>) {
+fn dash(from: Vector3, to: f64, lines: &mut Vec<Line>) {
     let [x, y, mut z] = from;
     for step in 0..MOST_DASHES {
         if z >= to {

@@ -1,7 +1,7 @@
 //! One part made ready to be drawn many times: where it stands, its facets' normals and the edges
 //! that can ever become lines.
 
-use crate::mesh::{Extent, Mesh, Place, Pose, cross, dot, length, less};
+use crate::mesh::{Extent, Mesh, Vector3, Pose, cross, dot, length, less};
 
 /// Facets that meet at less than this are one smooth surface: cosine of 32°, just above the 30° of
 /// the coarsest circle that is ever drawn (twelve chords).
@@ -28,10 +28,10 @@ pub(super) struct Edge {
 pub(super) struct Shape {
     /// Its place in the list that the scene was made of.
     pub part: usize,
-    pub points: Vec<Place>,
+    pub points: Vec<Vector3>,
     pub triangles: Vec<[u32; 3]>,
     /// Unit normals, outwards.
-    pub normals: Vec<Place>,
+    pub normals: Vec<Vector3>,
     /// Whether each facet belongs to a raised or sunk sign.
     pub signs: Vec<bool>,
     pub edges: Vec<Edge>,
@@ -64,7 +64,7 @@ impl Shape {
             .filter(|triangle| triangle.iter().all(|index| (*index as usize) < known))
             .copied()
             .collect();
-        let normals: Vec<Place> = triangles
+        let normals: Vec<Vector3> = triangles
             .iter()
             .map(|triangle| normal(posed.corners(*triangle)))
             .collect();
@@ -85,18 +85,18 @@ impl Shape {
 }
 
 /// The unit normal, or none at all of a facet without area.
-fn normal([a, b, c]: [Place; 3]) -> Place {
+fn normal([a, b, c]: [Vector3; 3]) -> Vector3 {
     let across = cross(less(b, a), less(c, a));
     let long = length(across);
     if long > 0.0 {
         across.map(|value| value / long)
     } else {
-        Place::default()
+        Vector3::default()
     }
 }
 
 /// Which facets are signs: what stands above the height, or what lies in it, whichever is less.
-fn signs(facets: impl Iterator<Item = [Place; 3]>, height: f64) -> Vec<bool> {
+fn signs(facets: impl Iterator<Item = [Vector3; 3]>, height: f64) -> Vec<bool> {
     const NEAR: f64 = 1e-3;
     let mut areas = [0.0; 2];
     let kinds: Vec<[bool; 2]> = facets
@@ -116,7 +116,7 @@ fn signs(facets: impl Iterator<Item = [Place; 3]>, height: f64) -> Vec<bool> {
 }
 
 /// All edges but those within a plane.
-fn edges(triangles: &[[u32; 3]], normals: &[Place]) -> Vec<Edge> {
+fn edges(triangles: &[[u32; 3]], normals: &[Vector3]) -> Vec<Edge> {
     let mut sides: Vec<(u32, u32, u32)> = Vec::with_capacity(triangles.len() * 3);
     for (facet, [a, b, c]) in (0_u32..).zip(triangles) {
         for (from, to) in [(*a, *b), (*b, *c), (*c, *a)] {

@@ -1,6 +1,6 @@
 //! Binary STL: 84 + 50 n bytes, no unit, one part a file.
 
-use crate::mesh::{Mesh, Place, cross, length, less};
+use crate::mesh::{Mesh, Vector3, cross, length, less};
 
 /// The mesh as binary STL, numbers in mm; the same bytes each time.
 ///
@@ -29,7 +29,7 @@ pub fn stl(mesh: &Mesh) -> Vec<u8> {
     bytes
 }
 
-fn normal(a: Place, b: Place, c: Place) -> Place {
+fn normal(a: Vector3, b: Vector3, c: Vector3) -> Vector3 {
     let across = cross(less(b, a), less(c, a));
     let long = length(across);
     if long > 0.0 {

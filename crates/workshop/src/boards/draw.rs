@@ -121,12 +121,12 @@ fn waste(area: Rect) -> [Item; 2] {
 
 /// The words of a piece, as many as its area takes.
 fn label(area: Rect, piece: &Piece, rule: Rule) -> Vec<Item> {
-    let room = Rect::about(area.centre(), area.width() - 1.0, area.height() - 0.6);
+    let space = Rect::about(area.centre(), area.width() - 1.0, area.height() - 0.6);
     let upright = area.height() > area.width();
     let (long, short) = if upright {
-        (room.height(), room.width())
+        (space.height(), space.width())
     } else {
-        (room.width(), room.height())
+        (space.width(), space.height())
     };
     let size = format!("{} × {}", rule.say(piece.width), rule.say(piece.height));
     let name = piece.part.name(rule.units);

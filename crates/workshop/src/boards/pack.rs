@@ -92,13 +92,13 @@ struct Saw<'a> {
 
 /// Lays out all `blocks`, or says `None`: they do not fit, or no way was found within the steps.
 pub(crate) fn pack_all(bins: &[Bin], blocks: &[Block], kerf: f64) -> Option<Vec<Spot>> {
-    let room: f64 = bins
+    let space: f64 = bins
         .iter()
         .map(|bin| bin.length.max(0.0) * bin.width.max(0.0))
         .sum();
     let need: f64 = blocks.iter().map(|block| block.length * block.width).sum();
     let mut saw = Saw::new(bins, blocks, kerf);
-    if need > room + SLACK || !saw.search(0) {
+    if need > space + SLACK || !saw.search(0) {
         return None;
     }
     saw.spots.into_iter().collect()

@@ -20,9 +20,9 @@ pub(super) struct Taken {
 }
 
 /// A free place, and whether it is so far off that a leader is wanted.
-pub(super) struct Found {
+pub(super) struct FreePlace {
     /// What the words take up.
-    pub room: Rect,
+    pub space: Rect,
     /// From where to where a leader runs.
     pub leader: Option<(Point, Point)>,
 }
@@ -69,9 +69,9 @@ impl Taken {
     }
 
     /// Whether nothing stands in `room`.
-    pub(super) fn is_free(&self, room: Rect) -> bool {
-        let room = room.grown(AIR);
-        let clear = |taken: &Rect| !overlaps(room, *taken);
+    pub(super) fn is_free(&self, space: Rect) -> bool {
+        let space = space.grown(AIR);
+        let clear = |taken: &Rect| !overlaps(space, *taken);
         self.drawn.iter().all(clear) && self.words.iter().all(clear)
     }
 
@@ -108,17 +108,17 @@ impl Taken {
         clear: f64,
         size: (f64, f64),
         allowed: impl Fn(Rect) -> bool,
-    ) -> Option<Found> {
+    ) -> Option<FreePlace> {
         let near_hole = 4.0;
         let reach = clear + FURTHEST + size.0 + size.1 + 2.0 * AIR;
         let around = self.around(Rect::about(at, 2.0 * reach, 2.0 * reach));
         around
-            .search(at, clear, size, |room, leader| {
-                allowed(room) && leader.is_none_or(|line| around.is_clear(line, near_hole))
+            .search(at, clear, size, |space, leader| {
+                allowed(space) && leader.is_none_or(|line| around.is_clear(line, near_hole))
             })
             .or_else(|| {
-                around.search(at, clear, size, |room, leader| {
-                    allowed(room) && leader.is_none_or(|line| around.is_clear(line, f64::INFINITY))
+                around.search(at, clear, size, |space, leader| {
+                    allowed(space) && leader.is_none_or(|line| around.is_clear(line, f64::INFINITY))
                 })
             })
     }
@@ -129,7 +129,7 @@ impl Taken {
         clear: f64,
         (width, height): (f64, f64),
         allowed: impl Fn(Rect, Option<(Point, Point)>) -> bool,
-    ) -> Option<Found> {
+    ) -> Option<FreePlace> {
         let ways = [
             (0.0, -1.0),
             (0.0, 1.0),
@@ -152,10 +152,10 @@ impl Taken {
                     if x == 0.0 { 0.0 } else { half.x },
                     if y == 0.0 { 0.0 } else { half.y },
                 );
-                let room = Rect::about(at + way * reach + aside, width, height);
-                let leader = (off > 3.0).then(|| leader(at, clear, room));
-                if self.is_free(room) && allowed(room, leader) {
-                    return Some(Found { room, leader });
+                let space = Rect::about(at + way * reach + aside, width, height);
+                let leader = (off > 3.0).then(|| leader(at, clear, space));
+                if self.is_free(space) && allowed(space, leader) {
+                    return Some(FreePlace { space, leader });
                 }
             }
             off += 1.5;
@@ -165,10 +165,10 @@ impl Taken {
 }
 
 /// From the edge of the circle of `clear` mm about `at` to the nearest point of `room`.
-fn leader(at: Point, clear: f64, room: Rect) -> (Point, Point) {
+fn leader(at: Point, clear: f64, space: Rect) -> (Point, Point) {
     let to = Point::new(
-        at.x.clamp(room.min.x, room.max.x),
-        at.y.clamp(room.min.y, room.max.y),
+        at.x.clamp(space.min.x, space.max.x),
+        at.y.clamp(space.min.y, space.max.y),
     );
     let way = to - at;
     let length = way.length().max(1e-9);
@@ -182,8 +182,8 @@ fn overlaps(a: Rect, b: Rect) -> bool {
 }
 
 /// Whether `room` lies inside the closed line through `edge`.
-pub(super) fn inside(edge: &[Point], room: Rect) -> bool {
-    let corners = room.corners();
+pub(super) fn inside(edge: &[Point], space: Rect) -> bool {
+    let corners = space.corners();
     corners.into_iter().all(|corner| holds(edge, corner))
 }
 
@@ -205,10 +205,10 @@ mod tests {
         let mut taken = Taken::default();
         let at = Point::new(0.0, 0.0);
         let near = taken.beside(at, 5.0, (10.0, 4.0), |_| true).unwrap();
-        assert!(near.leader.is_none() && near.room.max.y < -5.0);
+        assert!(near.leader.is_none() && near.space.max.y < -5.0);
         taken.area(Rect::about(at, 40.0, 40.0));
         let far = taken.beside(at, 5.0, (10.0, 4.0), |_| true).unwrap();
-        assert!(far.leader.is_some() && taken.is_free(far.room));
+        assert!(far.leader.is_some() && taken.is_free(far.space));
         assert!(taken.beside(at, 5.0, (10.0, 4.0), |_| false).is_none());
     }
 

@@ -138,61 +138,61 @@ impl Sheet {
     pub(super) fn about(&mut self, at: Point, clear: f64, lines: &[String]) {
         let size = block(lines);
         let found = self.taken.beside(at, clear, size, |_| true);
-        let room = match found {
+        let space = match found {
             Some(found) => {
                 if let Some((from, to)) = found.leader {
                     let leader = Shape::path(Outline::line(from, to));
                     self.draw(Ink::Aim, leader);
                 }
-                found.room
+                found.space
             }
             None => self.below(size),
         };
-        self.write(room, lines);
+        self.write(space, lines);
     }
 
     /// Words beside the part next to `at`, a point of its edge, to the side of `out`.
     pub(super) fn beside_part(&mut self, at: Point, out: Point, lines: &[String]) {
-        let room = self.room_beside_part(at, out, block(lines));
-        self.write(room, lines);
+        let space = self.space_beside_part(at, out, block(lines));
+        self.write(space, lines);
     }
 
     /// Name, size and face of the part beside it, as [`Self::beside_part`].
     pub(super) fn name_beside_part(&mut self, at: Point, out: Point, thickness: f64) {
         let lines = self.name_lines(thickness);
-        let room = self.room_beside_part(at, out, name_block(&lines));
-        self.write_name(room, &lines);
+        let space = self.space_beside_part(at, out, name_block(&lines));
+        self.write_name(space, &lines);
     }
 
-    fn room_beside_part(&self, at: Point, out: Point, size: (f64, f64)) -> Rect {
-        let beyond = |room: Rect| (room.centre() - at).dot(out) > 0.0 && !inside(&self.edge, room);
+    fn space_beside_part(&self, at: Point, out: Point, size: (f64, f64)) -> Rect {
+        let beyond = |space: Rect| (space.centre() - at).dot(out) > 0.0 && !inside(&self.edge, space);
         let found = self.taken.beside(at, 0.0, size, beyond);
-        found.map_or_else(|| self.below(size), |found| found.room)
+        found.map_or_else(|| self.below(size), |found| found.space)
     }
 
     /// Words on the part near `at`, or off it where there is no room on it.
     pub(super) fn on_part(&mut self, at: Point, lines: &[String]) {
-        let room = self.room_on_part(at, block(lines));
-        self.write(room, lines);
+        let space = self.space_on_part(at, block(lines));
+        self.write(space, lines);
     }
 
     /// Name, size and face of the part, as [`Self::on_part`].
     pub(super) fn name_on_part(&mut self, at: Point, thickness: f64) {
         let lines = self.name_lines(thickness);
-        let room = self.room_on_part(at, name_block(&lines));
-        self.write_name(room, &lines);
+        let space = self.space_on_part(at, name_block(&lines));
+        self.write_name(space, &lines);
     }
 
     /// A free place on the part for `size` as near as can be to `at`; off the part where there is none.
-    pub(super) fn room_on_part(&self, at: Point, size: (f64, f64)) -> Rect {
-        let on_part = |room| inside(&self.edge, room);
+    pub(super) fn space_on_part(&self, at: Point, size: (f64, f64)) -> Rect {
+        let on_part = |space| inside(&self.edge, space);
         let centred = Rect::about(at, size.0, size.1);
         if self.taken.is_free(centred) && on_part(centred) {
             return centred;
         }
         let found = self.taken.beside(at, 0.0, size, on_part);
         let found = found.or_else(|| self.taken.beside(at, 0.0, size, |_| true));
-        found.map_or_else(|| self.below(size), |found| found.room)
+        found.map_or_else(|| self.below(size), |found| found.space)
     }
 
     /// `wanted` where it is free on the part, else the first place of its size that is.
@@ -216,7 +216,7 @@ impl Sheet {
         places(self.size.0, half.x)
             .flat_map(|x| places(self.size.1, half.y).map(move |y| Point::new(x, y)))
             .map(|at| Rect::about(at, size.0, size.1))
-            .find(|room| self.taken.is_free(*room) && inside(&self.edge, *room))
+            .find(|space| self.taken.is_free(*space) && inside(&self.edge, *space))
     }
 
     /// Below all that is drawn, from the left.
@@ -232,16 +232,16 @@ impl Sheet {
     }
 
     /// Writes the lines of the name, of which the last says what face lies up.
-    fn write_name(&mut self, room: Rect, lines: &[String]) {
-        self.write(room, lines);
+    fn write_name(&mut self, space: Rect, lines: &[String]) {
+        self.write(space, lines);
         self.face_item = self.items.len().checked_sub(1);
     }
 
-    fn write(&mut self, room: Rect, lines: &[String]) {
-        self.taken.words(room);
+    fn write(&mut self, space: Rect, lines: &[String]) {
+        self.taken.words(space);
         for (index, words) in (0_u32..).zip(lines) {
-            let y = room.max.y - PITCH * (f64::from(index) + 0.5);
-            let text = Text::new(Point::new(room.centre().x, y), words.as_str(), TYPE);
+            let y = space.max.y - PITCH * (f64::from(index) + 0.5);
+            let text = Text::new(Point::new(space.centre().x, y), words.as_str(), TYPE);
             let text = if index == 0 && lines.len() > 1 {
                 text.bold()
             } else {

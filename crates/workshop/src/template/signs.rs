@@ -24,17 +24,17 @@ impl Sheet {
             Grain::AlongX => (across - ARROW + length, TYPE * 1.2),
             Grain::AlongY => (across, length),
         };
-        let room = self.room_on_part(near, size);
-        let start = Point::new(room.min.x, room.centre().y);
+        let space = self.space_on_part(near, size);
+        let start = Point::new(space.min.x, space.centre().y);
         let (from, to, word_at) = match grain {
             Grain::AlongX => {
                 let end = start + Point::new(length, 0.0);
                 (start, end, end + Point::new(1.5, 0.0))
             }
             Grain::AlongY => {
-                let (low, high) = (room.min.y, room.max.y);
-                let x = room.min.x + 1.5;
-                let beside = Point::new(x + 3.0, room.centre().y);
+                let (low, high) = (space.min.y, space.max.y);
+                let x = space.min.x + 1.5;
+                let beside = Point::new(x + 3.0, space.centre().y);
                 (Point::new(x, low), Point::new(x, high), beside)
             }
         };
@@ -46,7 +46,7 @@ impl Sheet {
         };
         let outlines = vec![Outline::line(from, to), head(from, way), head(to, -way)];
         self.mark(Ink::Edge, Shape::Path { outlines });
-        self.keep_free(room);
+        self.keep_free(space);
         self.word_at(word_at, "grain", Anchor::Start);
     }
 
@@ -67,12 +67,12 @@ impl Sheet {
         let off = inwards * 1.8_f64.min(height / 12.0);
         let near = corner + off + (along + up) * 0.5;
         let wanted = latchwright_drawing::Rect::about(near, legs.0, legs.1);
-        let room = self.free_or_first(wanted);
-        let shift = room.centre() - near;
+        let space = self.free_or_first(wanted);
+        let shift = space.centre() - near;
         let tip = corner + off + shift;
         self.solid(Outline::polygon(&[tip, tip + along, tip + up]));
         let aside = legs.0 / 2.0 + text_width(words, TYPE) / 2.0 + 1.6;
-        let at = room.centre() + Point::new(aside * inwards.x, 0.0);
+        let at = space.centre() + Point::new(aside * inwards.x, 0.0);
         self.on_part(at, &[words.to_owned()]);
     }
 }

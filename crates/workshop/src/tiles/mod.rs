@@ -70,7 +70,7 @@ pub struct Tiling {
     /// Whether it is held with its long edge across.
     pub landscape: bool,
     /// Width and height of what a tile can show at most, mm.
-    pub room: (f64, f64),
+    pub space: (f64, f64),
     /// How many columns, left to right.
     pub columns: usize,
     /// How many rows, from the top.
@@ -149,7 +149,7 @@ impl Sheet {
     }
 
     /// Width and height of what is left for the drawing, mm at true size.
-    pub fn room(&self, landscape: bool) -> (f64, f64) {
+    pub fn space(&self, landscape: bool) -> (f64, f64) {
         let (width, height) = self.content(landscape);
         (
             width - sane(self.side),
@@ -224,16 +224,16 @@ pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tili
     }
     let overlap = sane(sheet.overlap);
     let ways = [false, true].map(|landscape| {
-        let (paper, room) = (sheet.held(landscape), sheet.room(landscape));
-        let columns = steps(size.0, room.0, overlap)?;
-        let rows = steps(size.1, room.1, overlap)?;
-        Some((landscape, paper, room, columns, rows))
+        let (paper, space) = (sheet.held(landscape), sheet.space(landscape));
+        let columns = steps(size.0, space.0, overlap)?;
+        let rows = steps(size.1, space.1, overlap)?;
+        Some((landscape, paper, space, columns, rows))
     });
     let best = ways
         .into_iter()
         .flatten()
         .min_by(|a, b| (a.3 * a.4).total_cmp(&(b.3 * b.4)));
-    let Some((landscape, paper, room, columns, rows)) = best else {
+    let Some((landscape, paper, space, columns, rows)) = best else {
         return Err(TilesFault::NoRoom {
             paper: sheet.paper,
             overlap,
@@ -246,11 +246,11 @@ pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tili
             sheets: (columns * rows).min(f64::MAX),
         });
     };
-    let (across, down) = seam::stretches(bounds, room, (columns, rows), overlap, avoid);
+    let (across, down) = seam::stretches(bounds, space, (columns, rows), overlap, avoid);
     let mut tiling = Tiling {
         sheet: paper,
         landscape,
-        room,
+        space,
         columns,
         rows,
         tiles: Vec::new(),
@@ -260,14 +260,14 @@ pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tili
 }
 
 /// How many sheets of `room` mm it takes over `size` mm; `None` where a sheet brings nothing new.
-fn steps(size: f64, room: f64, overlap: f64) -> Option<f64> {
-    if room <= 0.0 {
+fn steps(size: f64, space: f64, overlap: f64) -> Option<f64> {
+    if space <= 0.0 {
         return None;
     }
-    if size <= room + 1e-9 {
+    if size <= space + 1e-9 {
         return Some(1.0);
     }
-    let fresh = room - overlap;
+    let fresh = space - overlap;
     (fresh > 1.0).then(|| ((size - overlap) / fresh - 1e-9).ceil().max(2.0))
 }
 

@@ -7,8 +7,8 @@ use super::{Avoid, JoinMark, tile_name};
 
 /// From where to where a tile reaches along one axis, mm.
 pub(super) type Stretch = (f64, f64);
-/// Row and column.
-type Place = (usize, usize);
+/// Row and column of a tile, both from 0.
+type TileIndex = (usize, usize);
 
 /// Room about a mark that is kept free if it can be, half its side, mm.
 const MARK: f64 = 5.0;
@@ -18,13 +18,13 @@ const TRIES: u32 = 60;
 /// What each column reaches over, from the left, and each row, from the top.
 pub(super) fn stretches(
     bounds: Rect,
-    room: (f64, f64),
+    space: (f64, f64),
     (columns, rows): (usize, usize),
     overlap: f64,
     avoid: &[Avoid],
 ) -> (Vec<Stretch>, Vec<Stretch>) {
-    let seams = |room: f64, span: fn(Rect) -> Stretch| Seams {
-        room,
+    let seams = |space: f64, span: fn(Rect) -> Stretch| Seams {
+        space,
         overlap,
         avoid: avoid
             .iter()
@@ -36,15 +36,15 @@ pub(super) fn stretches(
         |area: Rect| (area.min.x, area.max.x),
         |area: Rect| (-area.max.y, -area.min.y),
     );
-    let columns = seams(room.0, across).cut(across(bounds), columns);
-    let rows = seams(room.1, down).cut(down(bounds), rows);
+    let columns = seams(space.0, across).cut(across(bounds), columns);
+    let rows = seams(space.1, down).cut(down(bounds), rows);
     let rows = rows.into_iter().map(|(from, to)| (-to, -from));
     (columns, rows.collect())
 }
 
 /// The seams along one axis.
 struct Seams {
-    room: f64,
+    space: f64,
     overlap: f64,
     avoid: Vec<(Stretch, f64)>,
 }
@@ -56,10 +56,10 @@ impl Seams {
         let mut start = from;
         for left in (1..count).rev() {
             // What is to come must still find room, and this tile too.
-            let rest = left as f64 * (self.room - self.overlap) + self.overlap;
+            let rest = left as f64 * (self.space - self.overlap) + self.overlap;
             let least = (to - rest + self.overlap).max(start + self.overlap);
             // No tile is hardly more than the overlap.
-            let most = (start + self.room).min(to - self.overlap).max(least);
+            let most = (start + self.space).min(to - self.overlap).max(least);
             let end = self.best(least, most);
             all.push((start, end));
             start = end - self.overlap;
@@ -96,8 +96,8 @@ impl Seams {
 ///
 /// They stand at uneven shares of the seam, so that a sheet turned round does not fit.
 pub(super) fn marks(
-    (first, one): (Place, Rect),
-    (second, other): (Place, Rect),
+    (first, one): (TileIndex, Rect),
+    (second, other): (TileIndex, Rect),
     avoid: &[Avoid],
 ) -> [JoinMark; 2] {
     let low = Point::new(one.min.x.max(other.min.x), one.min.y.max(other.min.y));
@@ -116,8 +116,8 @@ pub(super) fn marks(
         }
     };
     let cost = |share: f64| -> f64 {
-        let room = Rect::about(at(share), 2.0 * MARK, 2.0 * MARK);
-        let met = avoid.iter().filter(|one| one.area.overlaps(room));
+        let space = Rect::about(at(share), 2.0 * MARK, 2.0 * MARK);
+        let met = avoid.iter().filter(|one| one.area.overlaps(space));
         met.map(|one| one.weight).sum()
     };
     // No share of the one is as far from its end as one of the other from the other end.

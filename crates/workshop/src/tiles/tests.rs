@@ -45,8 +45,8 @@ fn tiles_cover_the_drawing_overlap_enough_and_keep_the_margin() {
             many += usize::from(tiling.tiles.len() > 1);
             assert_eq!(tiling.tiles.len(), tiling.rows * tiling.columns);
             assert!(
-                tiling.room.0 <= tiling.sheet.0 - 20.0
-                    && tiling.room.1 <= tiling.sheet.1 - 54.0 + 1e-9
+                tiling.space.0 <= tiling.sheet.0 - 20.0
+                    && tiling.space.1 <= tiling.sheet.1 - 54.0 + 1e-9
             );
             let all = tiling
                 .tiles
@@ -98,7 +98,7 @@ fn a_long_board_gets_few_sheets_and_their_names() {
     assert_eq!(tiling.tiles[0].right.as_deref(), Some("A2"));
     // As much as fits comes on the first sheet.
     let [first, last] = [0, 1].map(|tile| tiling.tiles[tile].window);
-    assert!((first.width() - tiling.room.0).abs() < 1e-9 && last.width() < first.width());
+    assert!((first.width() - tiling.space.0).abs() < 1e-9 && last.width() < first.width());
     assert!((first.max.x - last.min.x - OVERLAP).abs() < 1e-9);
 }
 
@@ -189,7 +189,7 @@ fn seams_and_marks_keep_clear_of_what_is_to_be_avoided() {
     let away = tiles_around(board(330.0, 150.0), &sheet, &avoid).unwrap();
     let marks = away.tiles[0].marks.iter();
     for mark in marks {
-        let room = Rect::about(mark.at, 9.0, 9.0);
-        assert!(avoid.iter().all(|one| !one.area.overlaps(room)), "{mark:?}");
+        let space = Rect::about(mark.at, 9.0, 9.0);
+        assert!(avoid.iter().all(|one| !one.area.overlaps(space)), "{mark:?}");
     }
 }

@@ -30,9 +30,9 @@ pub fn solid_ui(ui: &mut Ui, session: &Session, printed: &mut Printed, view: &mu
     }
     let words = "Drag to turn, Shift and drag to move, wheel to zoom; keys: arrows, + and −, Home.";
     ui.label(RichText::new(words).small().weak());
-    let room = ui.available_size() - Vec2::splat(2.0);
+    let space = ui.available_size() - Vec2::splat(2.0);
     let (rect, response) =
-        ui.allocate_exact_size(room.max(Vec2::splat(16.0)), Sense::click_and_drag());
+        ui.allocate_exact_size(space.max(Vec2::splat(16.0)), Sense::click_and_drag());
     let made = printed.parts(revision, view.chosen()).cloned();
     let parts = made.as_ref().map_or(&[][..], |made| made.parts.as_slice());
     take_over(ui, rect, printed, view, made.as_deref());
@@ -213,14 +213,14 @@ fn names_ui(ui: &Ui, rect: Rect, picture: &Picture, parts: &[Part]) {
         let at = rect.min + vec2(*x as f32, *y as f32) / scale;
         let font = FontId::proportional(theme::SMALL);
         let text = painter.layout_no_wrap(part.name.clone(), font, ink);
-        let room = Align2::CENTER_CENTER
+        let space = Align2::CENTER_CENTER
             .anchor_size(at, text.size())
             .expand(2.0);
-        if taken.iter().any(|other| other.intersects(room)) {
+        if taken.iter().any(|other| other.intersects(space)) {
             continue;
         }
-        painter.rect_filled(room, 3.0, ground);
-        painter.galley(room.min + Vec2::splat(2.0), text, ink);
-        taken.push(room);
+        painter.rect_filled(space, 3.0, ground);
+        painter.galley(space.min + Vec2::splat(2.0), text, ink);
+        taken.push(space);
     }
 }

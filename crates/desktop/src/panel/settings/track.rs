@@ -17,8 +17,8 @@ const THUMB: f32 = 24.0;
 pub fn track_ui(ui: &Ui, id: Id, rect: Rect, listed: &mut Listed, rows: u128, most: u128) {
     let response = ui.interact(rect, id, Sense::CLICK | Sense::DRAG);
     let height = (rect.height() * narrow(share(rows, most + rows))).max(THUMB);
-    let room = (rect.height() - height).max(1.0);
-    let thumb = |first| rect.top() + room * narrow(share(first, most));
+    let space = (rect.height() - height).max(1.0);
+    let thumb = |first| rect.top() + space * narrow(share(first, most));
     if let Some(at) = response.interact_pointer_pos() {
         let top = thumb(listed.first);
         // a thumb stays under the hand that holds it, and comes to a hand beside it
@@ -31,7 +31,7 @@ pub fn track_ui(ui: &Ui, id: Id, rect: Rect, listed: &mut Listed, rows: u128, mo
             };
         }
         if response.dragged() || response.clicked() {
-            listed.first = place((at.y - listed.grab - rect.top()) / room, most);
+            listed.first = place((at.y - listed.grab - rect.top()) / space, most);
         }
     }
     let last = listed.first + rows;

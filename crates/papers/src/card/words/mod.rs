@@ -11,7 +11,7 @@ use latchwright_drawing::PICTURES;
 use latchwright_model::{Design, Labels, Language};
 
 use super::steps::{self, Deed};
-use super::text::{Action, CardText, DialTurn, Step, TurnWords};
+use super::text::{Action, CardText, DialTurn, CardStep, TurnWords};
 
 /// The phrases that are the same on every card.
 pub(super) struct Phrases {
@@ -134,7 +134,7 @@ pub(super) fn card_text(design: &Design, words: &dyn Words) -> CardText {
     }
 }
 
-fn step(design: &Design, words: &dyn Words, deed: Deed) -> Step {
+fn step(design: &Design, words: &dyn Words, deed: Deed) -> CardStep {
     let actions = deed.actions(design);
     let turns = actions.iter().filter_map(|action| match action {
         Action::Turn(turn) => {
@@ -143,7 +143,7 @@ fn step(design: &Design, words: &dyn Words, deed: Deed) -> Step {
         }
         _ => None,
     });
-    Step {
+    CardStep {
         text: sentence(design, words, deed),
         turns: turns.collect(),
         actions,

@@ -5,8 +5,8 @@ use std::path::Path;
 use anyhow::{Result, anyhow};
 use latchwright_proof::prove;
 use latchwright_session::Session;
-use latchwright_session::products::ForFolder;
 use latchwright_session::file_set::{Replace, write_file_set};
+use latchwright_session::products::ForFolder;
 
 use super::output;
 

@@ -6,9 +6,9 @@ use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use latchwright_model::{Design, Units};
 use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
+use latchwright_session::file_set::{NewFile, Replace, write_file_set};
 use latchwright_session::format::Comments;
 use latchwright_session::questions::{Answers, Care, FROM_BENCH, Signs, read_held};
-use latchwright_session::file_set::{NewFile, Replace, write_file_set};
 use latchwright_session::words::typed::{held_error, typed_error};
 use latchwright_session::{Session, format, proposals, report, threads, units};
 

@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 
 use latchwright_model::Design;
-use latchwright_session::questions::Answers;
 use latchwright_session::file_set::Replace;
+use latchwright_session::questions::Answers;
 
 use crate::command::Command;
 use crate::edit::Edit;

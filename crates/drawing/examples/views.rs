@@ -5,8 +5,8 @@
 use std::path::Path;
 
 use latchwright_drawing::{
-    ContactMark, Drawing, PICTURES, Palette, PlanOptions, Pictogram, dial_face, lid_card, pictogram,
-    plan, section, svg,
+    ContactMark, Drawing, PICTURES, Palette, Pictogram, PlanOptions, dial_face, lid_card,
+    pictogram, plan, section, svg,
 };
 use latchwright_geometry::Point;
 use latchwright_model::Pose;

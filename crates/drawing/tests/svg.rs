@@ -1,7 +1,7 @@
 //! What a foreign XML reader finds in our SVG.
 
 use latchwright_drawing::{
-    Drawing, Ink, Item, Layer, Outline, Palette, PlanOptions, Rect, Pictogram, Text, dial_face,
+    Drawing, Ink, Item, Layer, Outline, Palette, Pictogram, PlanOptions, Rect, Text, dial_face,
     lid_card, pictogram, plan, section, svg,
 };
 use latchwright_geometry::Point;

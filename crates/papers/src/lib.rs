@@ -34,7 +34,7 @@ mod world;
 
 pub use all::{AllPapers, all_papers};
 pub use bench::PaperOptions;
-pub use card::{Action, CardText, DialTurn, CardStep, TurnWords, card, card_pages, card_sheets};
+pub use card::{Action, CardStep, CardText, DialTurn, TurnWords, card, card_pages, card_sheets};
 pub use cut_list::{cut_list_pdf, cut_list_sheets};
 pub use error::PaperError;
 pub use fonts::Fonts;

@@ -2,7 +2,7 @@
 //! proof.
 
 use latchwright_model::{Design, Season, Slot, Workmanship};
-use latchwright_proof::builds::{BLOCK, Builds, BuildFigure, Plan, Promise, Spread, Trial};
+use latchwright_proof::builds::{BLOCK, BuildFigure, Builds, Plan, Promise, Spread, Trial};
 use latchwright_proof::built::{Meets, Moment};
 use latchwright_proof::check::Contributor;
 use latchwright_proof::{CheckVerdict, Proof, Verdict, prove};

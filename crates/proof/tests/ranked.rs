@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 use latchwright_model::{Design, Season};
 use latchwright_proof::together::Group;
 use latchwright_proof::{
-    DialProof, MarkProof, Ranked, Reach, Settings, StopsAt, SureStop, HeldTogether, Verdict, prove,
+    DialProof, HeldTogether, MarkProof, Ranked, Reach, Settings, StopsAt, SureStop, Verdict, prove,
 };
 use proptest::prelude::*;
 

@@ -8,6 +8,7 @@ pub mod builds;
 pub mod cut_already;
 pub mod demos;
 pub mod document;
+pub mod file_set;
 pub mod files;
 pub mod format;
 pub mod history;
@@ -21,7 +22,6 @@ pub mod report;
 pub mod ruler;
 pub mod system_fonts;
 pub mod threads;
-pub mod file_set;
 pub mod units;
 pub mod words;
 

@@ -3,8 +3,8 @@
 use std::fs;
 use std::path::Path;
 
-use latchwright_session::files::FileError;
 use latchwright_session::file_set::{NewFile, Replace, existing, write_file_set};
+use latchwright_session::files::FileError;
 
 fn file(name: &str, text: &str) -> NewFile {
     NewFile {

@@ -8,8 +8,8 @@ use latchwright_proof::check::advice::{Estimate, FromTo};
 use latchwright_proof::check::{About, Advice, Contributor};
 use latchwright_proof::states::{LockStates, Slides, State, StateRow, Sure};
 use latchwright_proof::{
-    Check, CheckVerdict, Counts, DialProof, MarkProof, Proof, Reach, StopsAt, SureStop, HeldTogether,
-    Verdict,
+    Check, CheckVerdict, Counts, DialProof, HeldTogether, MarkProof, Proof, Reach, StopsAt,
+    SureStop, Verdict,
 };
 use latchwright_search::Remedy;
 use latchwright_search::propose::{Go, Outcome, Wishes, propose};

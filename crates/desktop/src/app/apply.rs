@@ -6,9 +6,9 @@ use egui::{Context, Theme};
 use latchwright_model::combination;
 use latchwright_model::{Dial, Units};
 use latchwright_search::remedy::Mend;
+use latchwright_session::file_set::Replace;
 use latchwright_session::questions::Answers;
 use latchwright_session::report;
-use latchwright_session::file_set::Replace;
 
 use super::{LatchwrightApp, Tone};
 use crate::action::{Action, Product};

@@ -7,10 +7,10 @@ use std::time::Duration;
 use egui::{Context, ViewportCommand};
 use latchwright_model::Design;
 use latchwright_session::Session;
+use latchwright_session::file_set::Replace;
 use latchwright_session::files::{self, FileError, OnDisk};
 use latchwright_session::questions::FROM_BENCH;
 use latchwright_session::recovery::{Copies, DELAY, Work, left_behind};
-use latchwright_session::file_set::Replace;
 
 use super::LatchwrightApp;
 use super::proving::Proving;

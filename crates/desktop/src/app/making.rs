@@ -4,9 +4,9 @@ use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
 use latchwright_model::Units;
+use latchwright_session::file_set::{Replace, write_file_set};
 use latchwright_session::files::{self, FileError};
 use latchwright_session::products::{self, ForFolder, ProductError};
-use latchwright_session::file_set::{Replace, write_file_set};
 use latchwright_session::words::products::product_error;
 
 use super::LatchwrightApp;

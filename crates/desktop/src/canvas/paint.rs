@@ -32,7 +32,9 @@ impl Frame {
             narrow(bounds.width()).max(1.0),
             narrow(bounds.height()).max(1.0),
         );
-        let scale = (space.width() / width).min(space.height() / height).max(0.01);
+        let scale = (space.width() / width)
+            .min(space.height() / height)
+            .max(0.01);
         let middle = bounds.centre();
         let origin = space.center() + vec2(-narrow(middle.x) * scale, narrow(middle.y) * scale);
         Self { scale, origin }

@@ -16,7 +16,7 @@ use latchwright_words::capital;
 use crate::action::{Action, Source};
 use crate::canvas::picture_ui;
 use crate::command::{Command, Standing};
-use crate::proposing::{SearchOutcome, Proposing};
+use crate::proposing::{Proposing, SearchOutcome};
 use crate::theme;
 
 /// Width of the questions, points.

@@ -4,7 +4,7 @@ use latchwright_drawing::Pictogram;
 use latchwright_model::CardPaper;
 use serde_json::{Value, json};
 
-use super::text::{Action, CardText, CardStep, TurnWords};
+use super::text::{Action, CardStep, CardText, TurnWords};
 use crate::error::PaperError;
 
 /// The template's `data.json`.

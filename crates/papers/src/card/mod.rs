@@ -14,7 +14,7 @@ use latchwright_drawing::{Palette, pictogram, svg};
 use latchwright_model::{CardPaper, CardStyle, Design};
 
 use lid::Lid;
-pub use text::{Action, CardText, DialTurn, CardStep, TurnWords};
+pub use text::{Action, CardStep, CardText, DialTurn, TurnWords};
 
 use crate::bench::PaperOptions;
 use crate::error::PaperError;

@@ -3,7 +3,7 @@
 //! wrong one on the card is misread.
 
 use latchwright_model::{Design, Labels, Language};
-use latchwright_papers::{Action, DialTurn, CardStep, TurnWords};
+use latchwright_papers::{Action, CardStep, DialTurn, TurnWords};
 
 /// What one reader knows.
 pub struct Reader {

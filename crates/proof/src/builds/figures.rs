@@ -33,7 +33,11 @@ pub(super) const DIAL: [BuildFigure; FIGURES] = [
 ];
 
 /// The figures of the whole latch.
-pub(super) const LATCH: [BuildFigure; 3] = [BuildFigure::Free, BuildFigure::HeldAtRest, BuildFigure::GuidePlay];
+pub(super) const LATCH: [BuildFigure; 3] = [
+    BuildFigure::Free,
+    BuildFigure::HeldAtRest,
+    BuildFigure::GuidePlay,
+];
 
 impl BuildFigure {
     /// Its stable name.

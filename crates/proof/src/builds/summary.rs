@@ -4,7 +4,7 @@ use latchwright_geometry::trig;
 
 use super::figures::{DIAL, FIGURES, LATCH};
 use super::tally::{Figures, Group, PARTS, Part};
-use super::{Contradiction, BuildFigure, Plan, Share, Tally, Trial};
+use super::{BuildFigure, Contradiction, Plan, Share, Tally, Trial};
 use crate::check::Contributor;
 
 /// One margin over all builds.

@@ -195,7 +195,8 @@ impl Tally {
         }
         self.contradictions += later.contradictions;
         let places_left = KEPT.saturating_sub(self.first.len());
-        self.first.extend(later.first.iter().take(places_left).cloned());
+        self.first
+            .extend(later.first.iter().take(places_left).cloned());
     }
 
     /// How many builds it holds.

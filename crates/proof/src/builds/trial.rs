@@ -5,7 +5,7 @@ use latchwright_geometry::trig;
 
 use super::dice::Dice;
 use super::figures::{self, FIGURES};
-use super::row::{DIAL_CONTRIBUTORS, LATCH_CONTRIBUTORS, SLOT_CONTRIBUTORS, Ranges, Row};
+use super::row::{DIAL_CONTRIBUTORS, LATCH_CONTRIBUTORS, Ranges, Row, SLOT_CONTRIBUTORS};
 use super::tally::{Axis, Tally};
 use super::{BLOCK, Plan};
 use crate::built::{BuiltLatch, Meeting, Meets, Moment, Movement, Opening};

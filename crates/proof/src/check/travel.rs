@@ -230,7 +230,9 @@ pub fn free_margin(sums: &Sums<'_>) -> f64 {
     let plain = travel_left - design.tab.engagement - turned - tip_drift(sums).1.max(0.0);
     sums.slider_worst
         .get(SliderFigureKind::MostOverlap)
-        .map_or(plain, |most| (travel_left + most.bound - EPSILON).max(plain))
+        .map_or(plain, |most| {
+            (travel_left + most.bound - EPSILON).max(plain)
+        })
 }
 
 /// Season: least and largest growth of what the tab has under the keeper with the slider at one of

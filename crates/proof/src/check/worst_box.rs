@@ -7,7 +7,9 @@ use crate::built::{BuiltDial, BuiltLatch, Moment};
 use crate::results::Check;
 use crate::verdict::SureStop;
 use crate::worst::figure::SliderFigureKind;
-use crate::worst::{pin_and_disc::depth_left, pin_and_disc::mouth_clearance, pin_and_disc::travel_to};
+use crate::worst::{
+    pin_and_disc::depth_left, pin_and_disc::mouth_clearance, pin_and_disc::travel_to,
+};
 use crate::worst::{witness::Builder, witness::Measure, witness::Off};
 use latchwright_model::slot::SlotShape;
 use latchwright_model::{Design, Slot};

@@ -6,7 +6,8 @@ use super::jet::Jet;
 use super::known;
 use super::least::{FigureOverBoxes, Least, Until, least};
 use super::over_year::{
-    BORE, Boxes, Grown, LatchOverYear, DIAL_VARIABLES, SLIDER_VARIABLES, TRAVEL_VARIABLES, PIN, TRAVEL, VARIABLES,
+    BORE, Boxes, DIAL_VARIABLES, Grown, LatchOverYear, PIN, SLIDER_VARIABLES, TRAVEL,
+    TRAVEL_VARIABLES, VARIABLES,
 };
 use latchwright_model::Dial;
 
@@ -64,7 +65,9 @@ impl FigureOverBoxes<VARIABLES, DIAL_VARIABLES> for DialFigure<'_> {
 
     fn bounds<const M: usize>(&self, piece: usize, cell: &Boxes) -> Option<Jet<M>> {
         let grown = self.over_year.grown(cell)?;
-        let (x, y) = self.over_year.pin_from_bore(cell, &grown, self.dial, self.dial);
+        let (x, y) = self
+            .over_year
+            .pin_from_bore(cell, &grown, self.dial, self.dial);
         let travel = self.over_year.design.slider.travel;
         // where only the distance aside matters: a piece for either side, each steady in x
         let aside = || {
@@ -197,7 +200,8 @@ impl SliderWorst {
             overlap: least(SliderFigureKind::Overlap, keeper + design.tab.required_hold),
             most_overlap: least(SliderFigureKind::MostOverlap, keeper - design.slider.travel),
             play: least(SliderFigureKind::Play, 0.0),
-            plate: [SliderFigureKind::PlateX, SliderFigureKind::PlateY].map(|kind| least(kind, 0.0)),
+            plate: [SliderFigureKind::PlateX, SliderFigureKind::PlateY]
+                .map(|kind| least(kind, 0.0)),
         }
     }
 
@@ -258,7 +262,9 @@ pub struct PinToBore<'a> {
 impl FigureOverBoxes<VARIABLES, TRAVEL_VARIABLES> for PinToBore<'_> {
     fn bounds<const M: usize>(&self, _: usize, cell: &Boxes) -> Option<Jet<M>> {
         let grown = self.over_year.grown(cell)?;
-        let (x, y) = self.over_year.pin_from_bore(cell, &grown, self.pin, self.bore);
+        let (x, y) = self
+            .over_year
+            .pin_from_bore(cell, &grown, self.pin, self.bore);
         Some(x.hypot(y + Jet::variable(cell[TRAVEL], TRAVEL)))
     }
 }

@@ -8,7 +8,7 @@ use std::cell::RefCell;
 
 use latchwright_geometry::{EPSILON, Interval, trig};
 
-use super::figure::{DialFigureKind, DialFigure};
+use super::figure::{DialFigure, DialFigureKind};
 use super::least::Least;
 use super::over_year::{LatchOverYear, VARIABLES};
 use crate::bounds::DialBounds;
@@ -43,8 +43,18 @@ pub struct PinBounds {
 impl PinBounds {
     /// Bounds of this dial's pin; `None` where none can be had.
     pub fn of(over_year: &LatchOverYear<'_>, dial: &Dial, bounds: &DialBounds) -> Option<Self> {
-        let least = |kind: DialFigureKind, decides: f64| DialFigure { over_year, dial, kind }.least(decides);
-        let (left, right) = (least(DialFigureKind::Left, 0.0)?, least(DialFigureKind::Right, 0.0)?);
+        let least = |kind: DialFigureKind, decides: f64| {
+            DialFigure {
+                over_year,
+                dial,
+                kind,
+            }
+            .least(decides)
+        };
+        let (left, right) = (
+            least(DialFigureKind::Left, 0.0)?,
+            least(DialFigureKind::Right, 0.0)?,
+        );
         let shaft = dial.bore.shaft_play;
         let touches = bounds.rim.hi + bounds.pin.hi + shaft;
         let deepest = dial.disc.slots.iter().find(|slot| slot.mark == 0);
@@ -55,7 +65,10 @@ impl PinBounds {
         let (near_at_end, far_at_end) = if past_middle {
             (near, near)
         } else {
-            (least(DialFigureKind::NearAtEnd, floor)?, least(DialFigureKind::FarAtEnd, 0.0)?)
+            (
+                least(DialFigureKind::NearAtEnd, floor)?,
+                least(DialFigureKind::FarAtEnd, 0.0)?,
+            )
         };
         Some(Self {
             aside: Interval {
@@ -97,7 +110,11 @@ pub struct ExactJudge<'a> {
 
 impl<'a> ExactJudge<'a> {
     /// Bounds the dial's pin over all boxes; `None` where that cannot be done.
-    pub fn new(over_year: &'a LatchOverYear<'a>, dial: &'a Dial, plain: DialJudge<'a>) -> Option<Self> {
+    pub fn new(
+        over_year: &'a LatchOverYear<'a>,
+        dial: &'a Dial,
+        plain: DialJudge<'a>,
+    ) -> Option<Self> {
         let pin = PinBounds::of(over_year, dial, plain.bounds())?;
         let mut judge = Self {
             over_year,
@@ -145,7 +162,14 @@ impl<'a> ExactJudge<'a> {
         let (over_year, dial) = (self.over_year, self.dial);
         let design = self.design();
         let limit = design.tab.required_hold + design.workmanship.keeper_place;
-        let least = |kind: DialFigureKind, decides: f64| DialFigure { over_year, dial, kind }.least(decides);
+        let least = |kind: DialFigureKind, decides: f64| {
+            DialFigure {
+                over_year,
+                dial,
+                kind,
+            }
+            .least(decides)
+        };
         Some(Stopped {
             within,
             creep: least(DialFigureKind::Creep(within), f64::NEG_INFINITY)?,

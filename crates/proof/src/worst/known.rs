@@ -126,7 +126,9 @@ impl Known {
                     DialFigureKind::Held(within) => (8, within),
                 };
                 let travel = match of {
-                    DialFigureKind::NearAtEnd | DialFigureKind::FarAtEnd | DialFigureKind::BeforeMiddle => slider.travel,
+                    DialFigureKind::NearAtEnd
+                    | DialFigureKind::FarAtEnd
+                    | DialFigureKind::BeforeMiddle => slider.travel,
                     _ => 0.0,
                 };
                 let tab = if matches!(of, DialFigureKind::Held(_)) {

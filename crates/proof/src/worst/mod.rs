@@ -6,7 +6,7 @@ pub mod jet;
 pub mod judge;
 pub mod known;
 pub mod least;
-pub mod pin_and_disc;
 pub mod over_year;
+pub mod pin_and_disc;
 pub mod witness;
 mod year;

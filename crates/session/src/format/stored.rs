@@ -59,7 +59,9 @@ impl Notes {
             self.left_out(name, default);
             return default.clone();
         };
-        self.inside(PathStep::field(name), |notes| T::restore(file, default, notes))
+        self.inside(PathStep::field(name), |notes| {
+            T::restore(file, default, notes)
+        })
     }
 
     fn inside<T>(&mut self, step: PathStep, read: impl FnOnce(&mut Self) -> T) -> T {

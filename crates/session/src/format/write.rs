@@ -67,7 +67,9 @@ impl Tree {
             (Self::Fields(_, fields), PathStep::Field(name)) => fields
                 .iter()
                 .find_map(|(field, value)| (field == name).then_some(value)),
-            (Self::List(entries) | Self::Tuple(entries), PathStep::Entry(index)) => entries.get(*index),
+            (Self::List(entries) | Self::Tuple(entries), PathStep::Entry(index)) => {
+                entries.get(*index)
+            }
             (Self::Variant(_, value), _) => value.child(step),
             _ => None,
         }

@@ -3,7 +3,9 @@
 
 use std::fmt::Write as _;
 
-use latchwright_proof::builds::{Builds, Contradiction, BuildFigure, Margin, Promise, Share, Spread};
+use latchwright_proof::builds::{
+    BuildFigure, Builds, Contradiction, Margin, Promise, Share, Spread,
+};
 use serde_json::{Value, json};
 
 use super::contributor;

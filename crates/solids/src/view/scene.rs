@@ -2,7 +2,7 @@
 
 use super::cast::short;
 use super::shape::Shape;
-use crate::mesh::{Extent, Mesh, Vector3, Pose};
+use crate::mesh::{Extent, Mesh, Pose, Vector3};
 use crate::part::Part;
 use crate::plate_up::Bed;
 

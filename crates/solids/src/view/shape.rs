@@ -1,7 +1,7 @@
 //! One part made ready to be drawn many times: where it stands, its facets' normals and the edges
 //! that can ever become lines.
 
-use crate::mesh::{Extent, Mesh, Vector3, Pose, cross, dot, length, less};
+use crate::mesh::{Extent, Mesh, Pose, Vector3, cross, dot, length, less};
 
 /// Facets that meet at less than this are one smooth surface: cosine of 32°, just above the 30° of
 /// the coarsest circle that is ever drawn (twelve chords).

@@ -165,7 +165,8 @@ impl Sheet {
     }
 
     fn space_beside_part(&self, at: Point, out: Point, size: (f64, f64)) -> Rect {
-        let beyond = |space: Rect| (space.centre() - at).dot(out) > 0.0 && !inside(&self.edge, space);
+        let beyond =
+            |space: Rect| (space.centre() - at).dot(out) > 0.0 && !inside(&self.edge, space);
         let found = self.taken.beside(at, 0.0, size, beyond);
         found.map_or_else(|| self.below(size), |found| found.space)
     }

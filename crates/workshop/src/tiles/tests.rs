@@ -190,6 +190,9 @@ fn seams_and_marks_keep_clear_of_what_is_to_be_avoided() {
     let marks = away.tiles[0].marks.iter();
     for mark in marks {
         let space = Rect::about(mark.at, 9.0, 9.0);
-        assert!(avoid.iter().all(|one| !one.area.overlaps(space)), "{mark:?}");
+        assert!(
+            avoid.iter().all(|one| !one.area.overlaps(space)),
+            "{mark:?}"
+        );
     }
 }

@@ -11,7 +11,7 @@ use latchwright_drawing::PICTURES;
 use latchwright_model::{Design, Labels, Language};
 
 use super::steps::{self, Deed};
-use super::text::{Action, CardText, DialTurn, CardStep, TurnWords};
+use super::text::{Action, CardStep, CardText, DialTurn, TurnWords};
 
 /// The phrases that are the same on every card.
 pub(super) struct Phrases {

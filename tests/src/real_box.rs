@@ -100,7 +100,7 @@ impl<'a> Workshop<'a> {
         let rim = dial.disc.radius + take() * printed;
         let pin_radius = dial.pin.diameter / 2.0 + take() * printed;
 
-        let slider = Lie::of(design, &air, take(), take());
+        let slider = SliderInGuide::of(design, &air, take(), take());
         let on_slider = |place: Point| slider.place(grown(place, guide, air.slider), guide);
         let (direction, far) = (take() * std::f64::consts::PI, take().abs());
         let shaft = grown(bore, guide, air.plate)
@@ -198,13 +198,13 @@ fn grown(place: Point, guide: Point, growth: Point) -> Point {
 }
 
 /// How the slider lies in its guide: turned about the guide's middle, then shifted along x.
-struct Lie {
+struct SliderInGuide {
     sine: f64,
     cosine: f64,
     aside: f64,
 }
 
-impl Lie {
+impl SliderInGuide {
     /// The two guide points stand at these shares of the play that the season leaves them.
     fn of(design: &Design, air: &Air, front: f64, back: f64) -> Self {
         let slider = &design.slider;

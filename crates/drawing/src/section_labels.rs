@@ -77,7 +77,8 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
     let column = Point::new(right + LEADER, cut.thickness / 2.0);
     let plate = format!("plate {}", length(cut.thickness, cut.design.units));
     name(
-        (cut, items),
+        cut,
+        items,
         Point::new(cut.design.plate.depth - 1.5, column.y),
         column,
         plate,
@@ -87,7 +88,8 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
         let at = Point::new(knob.max.x, knob.centre().y);
         let to = at + Point::new(LEADER, 0.0);
         name(
-            (cut, items),
+            cut,
+            items,
             at - Point::new(1.5, 0.0),
             to,
             "knob".to_owned(),
@@ -98,7 +100,8 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
     let at = Point::new(pull.min.x, pull.centre().y);
     let to = at - Point::new(LEADER, 0.0);
     name(
-        (cut, items),
+        cut,
+        items,
         at + Point::new(1.5, 0.0),
         to,
         "finger knob".to_owned(),
@@ -108,7 +111,8 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
     let at = Point::new(keeper.min.x, keeper.centre().y);
     let left = at - Point::new(LEADER, 0.0);
     name(
-        (cut, items),
+        cut,
+        items,
         at + Point::new(1.5, 0.0),
         left,
         "keeper".to_owned(),
@@ -127,7 +131,8 @@ fn beside(cut: &Cut<'_>, items: &mut Vec<Item>) {
 }
 
 fn name(
-    (cut, items): (&Cut<'_>, &mut Vec<Item>),
+    cut: &Cut<'_>,
+    items: &mut Vec<Item>,
     from: Point,
     to: Point,
     words: String,

@@ -144,7 +144,7 @@ impl DialBounds {
         drift: &Drift,
         terms: Terms,
     ) -> Self {
-        Self::turning(design, dial, slider, drift, (terms, backlash_deg(dial)))
+        Self::turning(design, dial, slider, drift, terms, backlash_deg(dial))
     }
 
     /// The same where the backlash of the dial's key, degrees, is known.
@@ -153,7 +153,8 @@ impl DialBounds {
         dial: &Dial,
         slider: &SliderBounds,
         drift: &Drift,
-        (terms, backlash_deg): (Terms, f64),
+        terms: Terms,
+        backlash_deg: f64,
     ) -> Self {
         let work = &design.workmanship;
         let second = if terms == Terms::All {

@@ -23,7 +23,7 @@ pub(crate) fn flip_thin(
                 continue;
             }
             let side = longest(tiles[index].nodes, nodes);
-            flipped |= flip(tiles, (index, side), nodes, &fixed);
+            flipped |= flip(tiles, index, side, nodes, &fixed);
         }
         if !flipped {
             break;
@@ -34,7 +34,8 @@ pub(crate) fn flip_thin(
 /// Flips the edge on `side` of a tile if the two tiles beside it gain by it.
 fn flip(
     tiles: &mut [Tile],
-    (index, side): (usize, usize),
+    index: usize,
+    side: usize,
     nodes: &[Node],
     fixed: impl Fn((usize, usize)) -> bool,
 ) -> bool {

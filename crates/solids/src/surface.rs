@@ -13,6 +13,14 @@ use crate::slope::Slope;
 /// level face would leave walls a step high.
 const ONE: i64 = MERGE / 2;
 
+/// One upright edge of a wall: its node, and the levels between which it stands.
+#[derive(Clone, Copy)]
+struct UprightEdge {
+    node: usize,
+    low: i64,
+    high: i64,
+}
+
 /// Points and triangles of a body's surface.
 pub(crate) struct Surface<'a> {
     plane: &'a Plane,
@@ -168,24 +176,25 @@ impl<'a> Surface<'a> {
                     y_mm: at.y,
                 });
             }
-            walls.push(((*low_a, *high_a), (*low_b, *high_b)));
+            let upright = |node, low, high| UprightEdge { node, low, high };
+            walls.push((upright(a, *low_a, *high_a), upright(b, *low_b, *high_b)));
         }
         for (span_a, span_b) in walls {
-            self.wall((a, span_a), (b, span_b));
+            self.wall(span_a, span_b);
         }
         Ok(())
     }
 
     /// One upright face from node a to node b, with every level that lies on its upright edges.
-    fn wall(&mut self, (a, span_a): (usize, (i64, i64)), (b, span_b): (usize, (i64, i64))) {
-        let chain = |node: usize, (low, high): (i64, i64)| -> Vec<(usize, i64)> {
+    fn wall(&mut self, a: UprightEdge, b: UprightEdge) {
+        let chain = |UprightEdge { node, low, high }: UprightEdge| -> Vec<(usize, i64)> {
             self.levels[node]
                 .iter()
                 .filter(|level| (low..=high).contains(*level))
                 .map(|level| (node, *level))
                 .collect()
         };
-        let (left, right) = (chain(a, span_a), chain(b, span_b));
+        let (left, right) = (chain(a), chain(b));
         let (mut i, mut j) = (0, 0);
         loop {
             let up_left = left.get(i + 1);

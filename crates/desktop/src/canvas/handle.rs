@@ -8,7 +8,7 @@ use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
 use latchwright_model::Design;
 use latchwright_model::validate::MAX_DIALS;
-use latchwright_workshop::set_out::{Look, Marks, dial_at, tab_at};
+use latchwright_workshop::set_out::{Look, Marks, TabPlace, dial_at, tab_at};
 
 use super::paint::Frame;
 use super::{dial, struck};
@@ -231,7 +231,12 @@ fn wanted(
         }
         Handle::Tab => {
             // towards the hinge it comes out from under the keeper
-            let to = (before.0 + moved.x, before.1 - moved.y);
+            let (at, engagement) = before;
+            let before = TabPlace { at, engagement };
+            let to = TabPlace {
+                at: at + moved.x,
+                engagement: engagement - moved.y,
+            };
             let placed = tab_at(design, before, to, look)?;
             Some((placed.at, placed.engagement))
         }
@@ -285,7 +290,7 @@ fn keys(
     } else {
         Look::at_scale(design, f64::from(frame.scale), PULL).marks
     };
-    if let Some(numbers) = stepped(design, handle, (right, up), marks) {
+    if let Some(numbers) = stepped(design, handle, right, up, marks) {
         view.moving = Some(Moving { handle, held: None });
         wishes.push(handle.drag(numbers));
     }
@@ -300,7 +305,8 @@ fn with_shift(event: &Event) -> bool {
 fn stepped(
     design: &Design,
     handle: Handle,
-    (right, up): (i32, i32),
+    right: i32,
+    up: i32,
     marks: Marks,
 ) -> Option<(f64, f64)> {
     let (x, y) = handle.numbers(design)?;
@@ -322,7 +328,11 @@ fn stepped(
             Some((placed.at.x, placed.at.y))
         }
         Handle::Tab => {
-            let placed = tab_at(design, (x, y), (x, y), &still)?;
+            let tab = TabPlace {
+                at: x,
+                engagement: y,
+            };
+            let placed = tab_at(design, tab, tab, &still)?;
             Some((placed.at, placed.engagement))
         }
     };

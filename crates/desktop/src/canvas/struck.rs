@@ -5,7 +5,7 @@ use latchwright_drawing::Ink;
 use latchwright_geometry::Point;
 use latchwright_model::Design;
 use latchwright_proof::check::near::Axis;
-use latchwright_workshop::set_out::{Because, Look, Marks, dial_at, tab_at};
+use latchwright_workshop::set_out::{Because, Look, Marks, TabPlace, dial_at, tab_at};
 
 use super::paint::Frame;
 use super::reason::Reason;
@@ -50,7 +50,7 @@ pub fn struck_ui(ui: &Ui, painter: &Painter, frame: Frame, design: &Design, view
         }
     };
     for (axis, because) in lies_on(design, handle) {
-        line(ui, painter, frame, design, (axis, at), because);
+        line(ui, painter, frame, design, axis, at, because);
     }
     words.extend(reasons(design, handle));
     let clear = frame.length(clear).clamp(0.0, 160.0) + 24.0;
@@ -78,9 +78,16 @@ fn lies_on(design: &Design, handle: Handle) -> Vec<(Axis, Because)> {
             placed.map_or((None, None), |placed| (placed.x, placed.y))
         }
         Handle::Tab => {
-            let now = (design.tab.at, design.tab.engagement);
+            let now = TabPlace {
+                at: design.tab.at,
+                engagement: design.tab.engagement,
+            };
             // taken so far away that it does not lie on where it was
-            let placed = tab_at(design, (f64::MAX, f64::MAX), now, &on);
+            let far = TabPlace {
+                at: f64::MAX,
+                engagement: f64::MAX,
+            };
+            let placed = tab_at(design, far, now, &on);
             (placed.and_then(|placed| placed.x), None)
         }
     };
@@ -96,7 +103,8 @@ fn line(
     painter: &Painter,
     frame: Frame,
     design: &Design,
-    (axis, at): (Axis, Point),
+    axis: Axis,
+    at: Point,
     because: Because,
 ) {
     let half = design.plate.width / 2.0;

@@ -161,7 +161,7 @@ impl Mover {
     /// neither the maker's own nor in the table.
     pub fn of_plate(design: &Design, along_x: bool) -> Option<Self> {
         let plate = &design.plate;
-        wood(design, &plate.wood, (plate.sawn, plate.grain), along_x)
+        wood(design, &plate.wood, plate.sawn, plate.grain, along_x)
     }
 
     /// What moves the slider of this design along x or y; `None` as for the plate.
@@ -177,7 +177,7 @@ impl Mover {
                 species,
                 sawn,
                 grain,
-            } => wood(design, species, (*sawn, *grain), along_x),
+            } => wood(design, species, *sawn, *grain, along_x),
             Material::Plywood => sheet(0.0002 / 10.0, 6.1e-6),
             Material::Mdf => sheet(0.0033 / 30.0, 0.0),
             Material::Hardboard => sheet(0.005 / 45.0, 0.0),
@@ -229,11 +229,11 @@ impl Mover {
     }
 }
 
-fn wood(design: &Design, name: &str, cut: (Sawn, Grain), along_x: bool) -> Option<Mover> {
-    let fibre = match cut {
-        (_, grain) if (grain == Grain::AlongX) == along_x => Fibre::Along,
-        (Sawn::Flat, _) => Fibre::Tangential,
-        (Sawn::Quarter, _) => Fibre::Radial,
+fn wood(design: &Design, name: &str, sawn: Sawn, grain: Grain, along_x: bool) -> Option<Mover> {
+    let fibre = match sawn {
+        _ if (grain == Grain::AlongX) == along_x => Fibre::Along,
+        Sawn::Flat => Fibre::Tangential,
+        Sawn::Quarter => Fibre::Radial,
     };
     swelling(design, name, fibre).map(Mover::Wood)
 }

@@ -95,5 +95,5 @@ pub(super) fn way(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     };
     let check = draft.judged(|short| Advice::Change(Estimate::AwayFromFingerKnobsWay(short)));
     let place = nearest_place(slider, dial);
-    in_plate(plate.sums, (index, place), taken, false, check)
+    in_plate(plate.sums, index, place, taken, false, check)
 }

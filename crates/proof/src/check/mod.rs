@@ -94,7 +94,7 @@ impl<'a> Sums<'a> {
                 _ => backlash_deg(dial),
             };
             last = Some((&dial.key, backlash));
-            DialBounds::turning(design, dial, &slider, drift, (Terms::All, backlash))
+            DialBounds::turning(design, dial, &slider, drift, Terms::All, backlash)
         };
         Self {
             design,

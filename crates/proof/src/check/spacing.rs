@@ -37,10 +37,10 @@ pub const PRINTED_WALL: f64 = 1.2;
 pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     let mut checks = Vec::new();
     let plate = InPlate::of(sums);
-    for [(i, one, bounds), (j, other, others)] in sums.each().array_combinations() {
-        checks.push(disc_to_disc(&plate, (i, one, bounds), (j, other, others)));
-        checks.push(knob_to_knob((i, one), (j, other)));
-        checks.push(bore_to_bore(&plate, (i, one), (j, other)));
+    for [one, other] in numbered(sums).array_combinations() {
+        checks.push(disc_to_disc(&plate, one, other));
+        checks.push(knob_to_knob(one, other));
+        checks.push(bore_to_bore(&plate, one, other));
     }
     checks.extend(tightest_pin(sums));
     for (index, dial, bounds) in sums.each() {
@@ -136,37 +136,47 @@ impl<'a> InPlate<'a> {
     }
 }
 
-/// A dial with its number, from 0, and its sums.
-pub type Numbered<'a> = (usize, &'a Dial, &'a DialBounds);
-
-/// Clear distance between two discs, worst case, mm.
-pub fn discs_apart(
-    places: &Places,
-    (one, a): (&Dial, &DialBounds),
-    (other, b): (&Dial, &DialBounds),
-) -> f64 {
-    let play = one.bore.shaft_play + other.bore.shaft_play;
-    places.apart(between(one, other), 2.0) - a.rim.hi - b.rim.hi - play
+/// A dial with its number and its sums.
+#[derive(Clone, Copy)]
+struct NumberedDial<'a> {
+    /// From 0.
+    index: usize,
+    dial: &'a Dial,
+    bounds: &'a DialBounds,
 }
 
-fn disc_to_disc(
-    plate: &InPlate<'_>,
-    (i, one, a): Numbered<'_>,
-    (j, other, b): Numbered<'_>,
-) -> Check {
-    let play = one.bore.shaft_play + other.bore.shaft_play;
-    let prints = (a.rim.hi - a.rim.lo + b.rim.hi - b.rim.lo) / 2.0;
+fn numbered<'a>(sums: &'a Sums<'_>) -> impl Iterator<Item = NumberedDial<'a>> + Clone {
+    sums.each().map(|(index, dial, bounds)| NumberedDial {
+        index,
+        dial,
+        bounds,
+    })
+}
+
+/// Clear distance between two discs, worst case, mm.
+fn discs_apart(places: &Places, one: NumberedDial<'_>, other: NumberedDial<'_>) -> f64 {
+    let play = one.dial.bore.shaft_play + other.dial.bore.shaft_play;
+    let apart = places.apart(between(one.dial, other.dial), 2.0);
+    apart - one.bounds.rim.hi - other.bounds.rim.hi - play
+}
+
+fn disc_to_disc(plate: &InPlate<'_>, one: NumberedDial<'_>, other: NumberedDial<'_>) -> Check {
+    let play = one.dial.bore.shaft_play + other.dial.bore.shaft_play;
+    let (a, b) = (one.bounds.rim, other.bounds.rim);
+    let prints = (a.hi - a.lo + b.hi - b.lo) / 2.0;
     let mut parts = vec![(Contributor::ShaftPlay, play), (Contributor::Print, prints)];
-    parts.extend(plate.places.taken(between(one, other), 2.0));
+    let apart = between(one.dial, other.dial);
+    parts.extend(plate.places.taken(apart, 2.0));
     let draft = Draft {
         kind: CheckKind::DiscToDisc,
-        about: About::Pair(i, j),
-        value: discs_apart(&plate.places, (one, a), (other, b)),
+        about: About::Pair(one.index, other.index),
+        value: discs_apart(&plate.places, one, other),
         limit: DISCS_APART,
         decided_by: parts,
     };
     let check = draft.judged(|short| Advice::Change(Estimate::ApartOrSmallerDiscs(short)));
-    in_plate(plate.sums, (i, To::Dial(j)), 0.0, true, check)
+    let to = To::Dial(other.index);
+    in_plate(plate.sums, one.index, to, 0.0, true, check)
 }
 
 /// From one dial to another along x and y, mm.
@@ -179,12 +189,12 @@ pub fn knobs_apart(one: &Dial, other: &Dial) -> f64 {
     centre(one).distance(centre(other)) - f64::midpoint(one.knob.diameter, other.knob.diameter)
 }
 
-fn knob_to_knob((i, one): (usize, &Dial), (j, other): (usize, &Dial)) -> Check {
-    let knobs = f64::midpoint(one.knob.diameter, other.knob.diameter);
+fn knob_to_knob(one: NumberedDial<'_>, other: NumberedDial<'_>) -> Check {
+    let knobs = f64::midpoint(one.dial.knob.diameter, other.dial.knob.diameter);
     let draft = Draft {
         kind: CheckKind::KnobToKnob,
-        about: About::Pair(i, j),
-        value: knobs_apart(one, other),
+        about: About::Pair(one.index, other.index),
+        value: knobs_apart(one.dial, other.dial),
         limit: FINGERS,
         decided_by: vec![(Contributor::KnobDiameter, knobs)],
     };
@@ -196,21 +206,19 @@ pub fn bores_apart(places: &Places, one: &Dial, other: &Dial) -> f64 {
     places.apart(between(one, other), 2.0) - f64::midpoint(one.bore.diameter, other.bore.diameter)
 }
 
-fn bore_to_bore(
-    plate: &InPlate<'_>,
-    (i, one): (usize, &Dial),
-    (j, other): (usize, &Dial),
-) -> Check {
+fn bore_to_bore(plate: &InPlate<'_>, one: NumberedDial<'_>, other: NumberedDial<'_>) -> Check {
+    let apart = between(one.dial, other.dial);
     let draft = Draft {
         kind: CheckKind::BoreToBore,
-        about: About::Pair(i, j),
-        value: bores_apart(&plate.places, one, other),
+        about: About::Pair(one.index, other.index),
+        value: bores_apart(&plate.places, one.dial, other.dial),
         limit: WOOD_LEFT,
-        decided_by: plate.places.taken(between(one, other), 2.0).into(),
+        decided_by: plate.places.taken(apart, 2.0).into(),
     };
     let check = draft.judged(|short| Advice::Change(Estimate::Apart(short)));
-    let taken = f64::midpoint(one.bore.diameter, other.bore.diameter);
-    in_plate(plate.sums, (i, To::Dial(j)), taken, false, check)
+    let taken = f64::midpoint(one.dial.bore.diameter, other.dial.bore.diameter);
+    let to = To::Dial(other.index);
+    in_plate(plate.sums, one.index, to, taken, false, check)
 }
 
 /// The disc that comes nearest to another dial's pin.
@@ -218,10 +226,9 @@ fn bore_to_bore(
 /// The plain sums put the pairs in order; a pair is looked at exactly only while it may be the
 /// tightest.
 fn tightest_pin(sums: &Sums<'_>) -> Option<Check> {
-    let mut pairs: Vec<(f64, Numbered<'_>, Numbered<'_>)> = sums
-        .each()
-        .cartesian_product(sums.each())
-        .filter(|((i, ..), (j, ..))| i != j)
+    let mut pairs: Vec<(f64, NumberedDial<'_>, NumberedDial<'_>)> = numbered(sums)
+        .cartesian_product(numbered(sums))
+        .filter(|(one, other)| one.index != other.index)
         .map(|(one, other)| (disc_to_pin_plainly(sums, one, other), one, other))
         .collect();
     pairs.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -242,12 +249,9 @@ fn tightest_pin(sums: &Sums<'_>) -> Option<Check> {
 }
 
 /// Clear distance between a disc and another dial's pin over the whole travel, by the plain sums, mm.
-fn disc_to_pin_plainly(
-    sums: &Sums<'_>,
-    (_, dial, a): Numbered<'_>,
-    (_, other, b): Numbered<'_>,
-) -> f64 {
-    let (x, y) = other.pin_at();
+fn disc_to_pin_plainly(sums: &Sums<'_>, disc: NumberedDial<'_>, pin: NumberedDial<'_>) -> f64 {
+    let (dial, a, b) = (disc.dial, disc.bounds, pin.bounds);
+    let (x, y) = pin.dial.pin_at();
     let travel = sums.design.slider.travel;
     let apart = centre(dial).distance_to_segment(Point::new(x, y), Point::new(x, y + travel));
     let work = &sums.design.workmanship;
@@ -262,9 +266,11 @@ fn disc_to_pin_plainly(
 fn disc_to_pin(
     sums: &Sums<'_>,
     plain: f64,
-    (i, dial, a): Numbered<'_>,
-    (j, other, b): Numbered<'_>,
+    disc: NumberedDial<'_>,
+    pin: NumberedDial<'_>,
 ) -> Check {
+    let (dial, other) = (disc.dial, pin.dial);
+    let (a, b) = (disc.bounds, pin.bounds);
     let play = dial.bore.shaft_play;
     let solid = a.rim.hi + b.pin.hi + play;
     let exact = sums.over_year.and_then(|over_year| {
@@ -298,14 +304,14 @@ fn disc_to_pin(
     ];
     let draft = Draft {
         kind: CheckKind::DiscToPin,
-        about: About::Pair(i, j),
+        about: About::Pair(disc.index, pin.index),
         value,
         limit: DISC_TO_PIN,
         decided_by: parts,
     };
     let check = draft.judged(|short| Advice::Change(Estimate::ApartOrSmallerDisc(short)));
     match exact {
-        Some(found) => beside_pin(sums, (i, j), &found, check),
+        Some(found) => beside_pin(sums, disc.index, pin.index, &found, check),
         None => check,
     }
 }
@@ -381,7 +387,8 @@ fn bore_to_edge(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let check = draft.judged(|short| Advice::Change(Estimate::InwardsOrLargerPlate(short)));
     in_plate(
         plate.sums,
-        (index, To::Place(edge.place.0, edge.place.1)),
+        index,
+        To::Place(edge.place.0, edge.place.1),
         dial.bore.diameter / 2.0,
         false,
         check,
@@ -412,7 +419,7 @@ fn bore_to_guide_slot(plate: &InPlate<'_>, index: usize, dial: &Dial) -> Check {
     let check = draft.judged(|short| Advice::Change(Estimate::FingerKnobApart(short)));
     let nearest = finger_knob::nearest_place(slider, dial);
     let taken = dial.bore.diameter / 2.0 + slider.shank / 2.0 + slider.guide_play;
-    in_plate(plate.sums, (index, nearest), taken, false, check)
+    in_plate(plate.sums, index, nearest, taken, false, check)
 }
 
 /// From the middle of the star to its tips, mm.

@@ -19,10 +19,17 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
     checks
 }
 
+/// A part in one way of breaking, MPa.
+#[derive(Clone, Copy)]
+struct Load {
+    put_to: f64,
+    borne: f64,
+}
+
 /// Which of the two uses up more of what is borne.
-fn nearer(bending: (f64, f64), shear: (f64, f64)) -> (f64, f64) {
+fn nearer(bending: Load, shear: Load) -> Load {
     // stress over what is borne, without dividing
-    if shear.0 * bending.1 > bending.0 * shear.1 {
+    if shear.put_to * bending.borne > bending.put_to * shear.borne {
         shear
     } else {
         bending
@@ -44,12 +51,13 @@ pub struct Stress {
 
 impl Stress {
     fn of(bending: f64, shear: f64, bears: Bears) -> Self {
-        let (found, borne) = nearer((bending, bears.bending), (shear, bears.shear));
+        let load = |put_to, borne| Load { put_to, borne };
+        let nearer = nearer(load(bending, bears.bending), load(shear, bears.shear));
         Self {
             bending,
             shear,
-            found,
-            borne,
+            found: nearer.put_to,
+            borne: nearer.borne,
         }
     }
 

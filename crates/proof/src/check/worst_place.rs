@@ -22,7 +22,8 @@ pub(super) enum To {
 /// their rims and the play of their shafts too.
 pub(super) fn in_plate(
     sums: &Sums<'_>,
-    (from, to): (usize, To),
+    from: usize,
+    to: To,
     taken: f64,
     discs: bool,
     check: Check,
@@ -111,7 +112,8 @@ fn driest(sums: &Sums<'_>) -> Option<LeastOverBoxes> {
 /// Least distance from the disc of dial `disc` to the pin of dial `pin`, at the box found.
 pub(super) fn beside_pin(
     sums: &Sums<'_>,
-    (disc, pin): (usize, usize),
+    disc: usize,
+    pin: usize,
     found: &LeastOverBoxes,
     check: Check,
 ) -> Check {

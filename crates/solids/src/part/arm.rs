@@ -47,7 +47,8 @@ impl<'a> Arm<'a> {
     pub(super) fn new(
         shop: &Shop<'_>,
         draft: &mut Draft,
-        (index, dial): (usize, &'a Dial),
+        index: usize,
+        dial: &'a Dial,
         root: f64,
         thick: f64,
     ) -> Result<Self, PartFault> {

@@ -122,7 +122,7 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     let shaft_top = thick + draft.draw(fit.height(Feature::ShaftLength, long, 0.0));
     let post_top = shaft_top + (key_depth(dial) - SHORT).max(fit.printer.layer);
     let seat = ScrewSeat::new(shop, thick);
-    walls(shop, part, dial, &key, (radius, shaft, seat.as_ref()))?;
+    walls(shop, part, dial, &key, radius, shaft, seat.as_ref())?;
     let broken = |fault| PartFault::Mesh { part, fault };
     let outline = disc_outline(dial, growth).map_err(broken)?;
     let dots = dots(shop, index, &outline, shaft, radius);
@@ -190,7 +190,9 @@ fn walls(
     part: PartId,
     dial: &Dial,
     key: &KeyShape,
-    (radius, shaft, seat): (f64, f64, Option<&ScrewSeat>),
+    radius: f64,
+    shaft: f64,
+    seat: Option<&ScrewSeat>,
 ) -> Result<(), PartFault> {
     let hole = seat.map_or(0.0, |seat| seat.hole.drawn / 2.0);
     for slot in &dial.disc.slots {

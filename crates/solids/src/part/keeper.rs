@@ -32,18 +32,33 @@ pub(crate) fn keeper(shop: &Shop<'_>) -> Result<Part, PartFault> {
         .body
         .add(Prism::new(plate, 0.0, thick).with_low(Edge::chamfer(lead)));
     let screw = shop.options.screw.unwrap_or_default();
-    holes(shop, &mut draft, &screw, (width, depth, thick))?;
+    let block = Block {
+        width,
+        depth,
+        thick,
+    };
+    holes(shop, &mut draft, &screw, block)?;
     let y = keeper.edge - keeper.depth / 2.0;
     draft.assembled = Some(Pose::to(shop.design.tab.at, y, 0.0));
     draft.finish(fit.printer)
 }
 
-fn holes(
-    shop: &Shop<'_>,
-    draft: &mut Draft,
-    screw: &Screw,
-    (width, depth, thick): (f64, f64, f64),
-) -> Result<(), PartFault> {
+/// The keeper as it is printed, mm.
+#[derive(Clone, Copy)]
+struct Block {
+    /// Along x.
+    width: f64,
+    /// Along y.
+    depth: f64,
+    thick: f64,
+}
+
+fn holes(shop: &Shop<'_>, draft: &mut Draft, screw: &Screw, block: Block) -> Result<(), PartFault> {
+    let Block {
+        width,
+        depth,
+        thick,
+    } = block;
     let hole = shop.fit.hole(Feature::ScrewHole, screw.clearance);
     let head = shop.fit.hole(Feature::ScrewHead, screw.head);
     let sink = ((head.drawn - hole.drawn) / 2.0).max(0.1);

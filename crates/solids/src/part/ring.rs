@@ -49,7 +49,7 @@ pub(crate) fn ring(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<
         .map_err(broken)?;
     let ground = Prism::new(ground, 0.0, thick).with_low(shop.bed_edge(thick));
     draft.body.add(ground);
-    let signs = signs(shop, index, dial, (inner, label), &mut draft).map_err(broken)?;
+    let signs = signs(shop, index, dial, inner, label, &mut draft).map_err(broken)?;
     let relief = options.relief_height;
     match options.relief {
         Relief::Raised => {
@@ -100,7 +100,8 @@ fn signs(
     shop: &Shop<'_>,
     index: usize,
     dial: &Dial,
-    (inner, label): (f64, f64),
+    inner: f64,
+    label: f64,
     draft: &mut Draft,
 ) -> Result<Region, MeshFault> {
     let line = shop.fit.least_wall();

@@ -113,7 +113,7 @@ fn arms<'a>(shop: &Shop<'a>, draft: &mut Draft, thick: f64) -> Result<Vec<Arm<'a
         .iter()
         .enumerate()
         .map(|(index, dial)| match own(dial) {
-            Some(finger) => Arm::new(shop, draft, (index, dial), finger.min.y, thick),
+            Some(finger) => Arm::new(shop, draft, index, dial, finger.min.y, thick),
             None => Err(PartFault::NoFinger {
                 part: draft.id,
                 dial: index,

@@ -131,7 +131,13 @@ impl Samples {
                 .fold((from, to), |span, side| side.narrow(row, span));
             if from < to {
                 let z = depth_at(a, slope, from, row);
-                self.row(row, (from, to), (z, narrow(slope.x)), (low, high), what);
+                let depths = Depths {
+                    first: z,
+                    step: narrow(slope.x),
+                    low,
+                    high,
+                };
+                self.row(Stretch { row, from, to }, depths, what);
             }
         }
     }
@@ -155,27 +161,31 @@ impl Samples {
         let Some([reference, _]) = edges.first().copied() else {
             return;
         };
-        let whole = (f32::NEG_INFINITY, f32::INFINITY);
         for line in crossings.chunk_by(|one, two| one.0 == two.0) {
             for pair in line.chunks_exact(2) {
                 let (row, from) = (pair[0].0, pair[0].1.max(0));
                 let to = pair[1].1.min(signed(self.width));
                 if from < to {
                     let z = depth_at(reference, slope, from, row);
-                    self.row(row, (from, to), (z, narrow(slope.x)), whole, what);
+                    let depths = Depths {
+                        first: z,
+                        step: narrow(slope.x),
+                        low: f32::NEG_INFINITY,
+                        high: f32::INFINITY,
+                    };
+                    self.row(Stretch { row, from, to }, depths, what);
                 }
             }
         }
     }
 
-    fn row(
-        &mut self,
-        row: i64,
-        (from, to): (i64, i64),
-        (first, step): (f32, f32),
-        (low, high): (f32, f32),
-        what: u32,
-    ) {
+    fn row(&mut self, Stretch { row, from, to }: Stretch, depths: Depths, what: u32) {
+        let Depths {
+            first,
+            step,
+            low,
+            high,
+        } = depths;
         let start = index(row) * self.width;
         let range = start + index(from)..start + index(to);
         let depths = &mut self.depth[range.clone()];
@@ -190,6 +200,23 @@ impl Samples {
             }
         }
     }
+}
+
+/// Samples of one row, from the first to one past the last.
+#[derive(Clone, Copy)]
+struct Stretch {
+    row: i64,
+    from: i64,
+    to: i64,
+}
+
+/// Depths along a row: the first, what each adds, and between which two they are kept.
+#[derive(Clone, Copy)]
+struct Depths {
+    first: f32,
+    step: f32,
+    low: f32,
+    high: f32,
 }
 
 /// Twice the area, y down: below 0 for a facet that faces the eye.

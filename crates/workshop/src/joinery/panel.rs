@@ -72,20 +72,42 @@ struct Moves {
     shrinks: f64,
 }
 
+/// What a panel does along x and y.
+#[derive(Clone, Copy)]
+struct PanelMoves {
+    x: Moves,
+    y: Moves,
+    /// Whether its wood had to be guessed.
+    guessed: bool,
+}
+
+/// Size of a panel, mm.
+#[derive(Clone, Copy)]
+struct PanelSize {
+    /// Along x.
+    width: f64,
+    /// Along y.
+    depth: f64,
+    thickness: f64,
+}
+
 /// The floor: as large as its groove allows.
 pub(super) fn floor(design: &Design) -> Panel {
     let floor = &design.body.floor;
     let groove = design.body.groove;
-    let (x, y, guessed) = moves(design, &floor.material);
+    let moves = moves(design, &floor.material);
     let fit = |room: f64, moves: Moves| {
         let over = room + 2.0 * groove;
         let grown = over.max(0.0) * moves.grows;
         over - grown - 2.0 * EASE
     };
-    let (width, depth) = (fit(design.inside.width, x), fit(design.inside.depth, y));
+    let size = PanelSize {
+        width: fit(design.inside.width, moves.x),
+        depth: fit(design.inside.depth, moves.y),
+        thickness: floor.thickness,
+    };
     let material = floor.material.clone();
-    let size = (width, depth, floor.thickness);
-    panel(design, PanelKind::Floor, material, size, (x, y, guessed))
+    panel(design, PanelKind::Floor, material, size, moves)
 }
 
 /// The plate in its groove: as large as the design says.
@@ -97,7 +119,11 @@ pub(super) fn top(design: &Design) -> Panel {
         grain: plate.grain,
     };
     let moves = moves(design, &material);
-    let size = (plate.width, plate.depth, plate.thickness);
+    let size = PanelSize {
+        width: plate.width,
+        depth: plate.depth,
+        thickness: plate.thickness,
+    };
     panel(design, PanelKind::Plate, material, size, moves)
 }
 
@@ -105,9 +131,15 @@ fn panel(
     design: &Design,
     kind: PanelKind,
     material: Material,
-    (width, depth, thickness): (f64, f64, f64),
-    (x, y, guessed): (Moves, Moves, bool),
+    size: PanelSize,
+    moves: PanelMoves,
 ) -> Panel {
+    let PanelSize {
+        width,
+        depth,
+        thickness,
+    } = size;
+    let PanelMoves { x, y, guessed } = moves;
     let film = design.workmanship.film.max(0.0);
     let groove = design.body.groove;
     let side = |room: f64, size: f64| (room + 2.0 * groove - size) / 2.0;
@@ -134,8 +166,8 @@ fn panel(
     }
 }
 
-/// What a panel of `material` does along x and y, and whether its wood had to be guessed.
-fn moves(design: &Design, material: &Material) -> (Moves, Moves, bool) {
+/// What a panel of `material` does.
+fn moves(design: &Design, material: &Material) -> PanelMoves {
     let sides = Material::Wood {
         species: design.body.wood.clone(),
         sawn: design.body.sawn,
@@ -144,11 +176,11 @@ fn moves(design: &Design, material: &Material) -> (Moves, Moves, bool) {
     let (along, _) = mover(design, &sides, true);
     let (x, guessed) = mover(design, material, true);
     let (y, _) = mover(design, material, false);
-    (
-        against(design, x, along),
-        against(design, y, along),
+    PanelMoves {
+        x: against(design, x, along),
+        y: against(design, y, along),
         guessed,
-    )
+    }
 }
 
 /// What moves a part of `material` along x or y; the safe side for a wood in no table.

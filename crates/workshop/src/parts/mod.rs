@@ -105,6 +105,16 @@ pub struct Size {
     pub thickness: f64,
 }
 
+impl Size {
+    const fn of(length: f64, width: f64, thickness: f64) -> Self {
+        Self {
+            length,
+            width,
+            thickness,
+        }
+    }
+}
+
 /// One line of the list.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
@@ -190,16 +200,12 @@ impl Lister<'_> {
         }
     }
 
-    fn other(role: Role, make: Make, count: u32, size: (f64, f64, f64), material: &str) -> Part {
+    fn other(role: Role, make: Make, count: u32, size: Size, material: &str) -> Part {
         Part {
             role,
             make,
             count,
-            finished: Size {
-                length: size.0,
-                width: size.1,
-                thickness: size.2,
-            },
+            finished: size,
             bare: None,
             rough: None,
             material: material.to_owned(),

@@ -2,7 +2,7 @@
 
 use latchwright_model::{Dial, PinMake};
 
-use super::{Lister, Make, Part, PartNote, Role};
+use super::{Lister, Make, Part, PartNote, Role, Size};
 use crate::holes::SCREW;
 use crate::joinery::Joinery;
 
@@ -21,7 +21,7 @@ impl Lister<'_> {
             let Some(dial) = group.first().and_then(|index| dials.get(*index)) else {
                 continue;
             };
-            let size = (dial.knob.diameter, dial.knob.diameter, dial.knob.height);
+            let size = Size::of(dial.knob.diameter, dial.knob.diameter, dial.knob.height);
             all.push(printed(count(&group), Role::Knob(group), size));
         }
         for group in alike(dials, |one, other| {
@@ -31,7 +31,7 @@ impl Lister<'_> {
                 continue;
             };
             let across = 2.0 * dial.disc.radius;
-            let size = (across, across, dial.disc.thickness);
+            let size = Size::of(across, across, dial.disc.thickness);
             let mut part = printed(count(&group), Role::Disc(group), size);
             part.notes.push(PartNote::Slots(dial.disc.slots.len()));
             part.notes.push(PartNote::TurnsInBore {
@@ -44,7 +44,7 @@ impl Lister<'_> {
 
     pub(super) fn finger_knob(&self) -> Part {
         let shank = self.design.slider.shank;
-        let size = (2.5 * shank, 2.5 * shank, 2.0 * shank);
+        let size = Size::of(2.5 * shank, 2.5 * shank, 2.0 * shank);
         let mut part = printed(1, Role::FingerKnob, size);
         part.notes.push(PartNote::RunsInSlot { shank });
         part
@@ -67,7 +67,7 @@ impl Lister<'_> {
                 PinMake::Dowel => (Make::Bought, "hardwood dowel"),
                 PinMake::PrintedLying | PinMake::PrintedStanding => (Make::Printed, "printed"),
             };
-            let size = (pin.height, pin.diameter, pin.diameter);
+            let size = Size::of(pin.height, pin.diameter, pin.diameter);
             let many = count(&group);
             let mut part = Self::other(Role::Pin(group), make, many, size, material);
             part.notes.push(PartNote::Pin(pin.make));
@@ -82,7 +82,7 @@ impl Lister<'_> {
             Role::Hinge,
             Make::Bought,
             2,
-            (hinge.length, hinge.leaf, hinge.thickness),
+            Size::of(hinge.length, hinge.leaf, hinge.thickness),
             "with its own screws",
         );
         hinges.notes.push(PartNote::WidthOfOneLeaf);
@@ -90,7 +90,7 @@ impl Lister<'_> {
             Role::KeeperScrew,
             Make::Bought,
             2,
-            (keeper.thickness + BITE, SCREW, SCREW),
+            Size::of(keeper.thickness + BITE, SCREW, SCREW),
             "countersunk wood screw",
         );
         if joinery.keeper.on_front < SCREW + 4.0 {
@@ -103,7 +103,7 @@ impl Lister<'_> {
                 Role::DiscScrew,
                 Make::Bought,
                 dials,
-                (10.0, 3.0, 3.0),
+                Size::of(10.0, 3.0, 3.0),
                 "self-tapping, for plastic",
             );
             disc.notes.push(PartNote::NeverAPressFitAlone);
@@ -113,7 +113,7 @@ impl Lister<'_> {
     }
 }
 
-fn printed(count: u32, role: Role, size: (f64, f64, f64)) -> Part {
+fn printed(count: u32, role: Role, size: Size) -> Part {
     Lister::other(role, Make::Printed, count, size, "printed")
 }
 

@@ -137,7 +137,8 @@ fn evenly(others: &[(f64, usize)], near: f64) -> Vec<Line> {
 /// Where the checks stop dial `dial` from coming nearer along `axis`, when it stands at `aside` along
 /// the other. `bored` is the design with its bores as the maker's bits make them, `near` its distances.
 pub(super) fn stops(
-    (bored, near): (&Design, &Near<'_>),
+    bored: &Design,
+    near: &Near<'_>,
     dial: usize,
     axis: Axis,
     aside: f64,

@@ -12,7 +12,7 @@ mod place;
 mod ruler;
 
 pub use lines::{Because, Line};
-pub use place::{Placed, TabPlaced, dial_at, tab_at};
+pub use place::{Placed, TabPlace, TabPlaced, dial_at, tab_at};
 pub use ruler::Marks;
 
 use latchwright_model::Design;

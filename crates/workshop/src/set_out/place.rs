@@ -52,7 +52,7 @@ pub fn dial_at(design: &Design, dial: usize, wanted: Point, look: &Look) -> Opti
     let near = Near::of(&bored);
     let stops = |axis, aside| {
         let near = near.as_ref();
-        near.map_or_else(Vec::new, |near| stops((&bored, near), dial, axis, aside))
+        near.map_or_else(Vec::new, |near| stops(&bored, near, dial, axis, aside))
     };
     let inside = |axis: Axis, lines: Vec<Line>| -> Vec<Line> {
         let (low, high) = edges(design, axis);
@@ -82,21 +82,30 @@ pub fn dial_at(design: &Design, dial: usize, wanted: Point, look: &Look) -> Opti
     })
 }
 
-/// The tab for a hand that wants its middle at `at` and so much `engagement`, mm, having taken it where
-/// it was in `before`; `None` where that is no place on the plate.
+/// Where a hand wants the tab, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TabPlace {
+    /// x of its middle.
+    pub at: f64,
+    /// Overlap of tab and keeper when shut.
+    pub engagement: f64,
+}
+
+/// The tab for a hand that wants it at `wanted`, having taken it where it was in `before`; `None` where
+/// that is no place on the plate.
 ///
 /// Each of the two stays as it was while the hand moves little along it: one is rarely meant with the
 /// other.
 pub fn tab_at(
     design: &Design,
-    before: (f64, f64),
-    (at, engagement): (f64, f64),
+    before: TabPlace,
+    wanted: TabPlace,
     look: &Look,
 ) -> Option<TabPlaced> {
-    let at = on_plate(design, Axis::X, at)?;
+    let at = on_plate(design, Axis::X, wanted.at)?;
     let line = |at, because| Line { at, because };
     let mut lines = vec![
-        line(before.0, Because::AsItWas),
+        line(before.at, Because::AsItWas),
         line(0.0, Because::Middle),
         line(design.slider.guide_at.0, Because::Guide),
         line(design.slider.pull_at, Because::FingerKnob),
@@ -105,9 +114,9 @@ pub fn tab_at(
         lines.push(line(dial.centre.0, Because::InLine(index)));
     }
     let (at, x) = look.snap(at, &lines);
-    let was = [line(before.1, Because::AsItWas)];
+    let was = [line(before.engagement, Because::AsItWas)];
     let deepest = design.keeper.depth;
-    let (engagement, kept) = match look.snap(engagement, &was) {
+    let (engagement, kept) = match look.snap(wanted.engagement, &was) {
         (as_it_was, Some(_)) => (as_it_was, true),
         (moved, None) if deepest > 0.0 => (moved.clamp(0.0, deepest), false),
         (moved, None) => (moved.max(0.0), false),
@@ -276,17 +285,20 @@ mod tests {
     #[test]
     fn the_tab_keeps_what_the_hand_does_not_mean() {
         let design = Design::default();
-        let put = |to| tab_at(&design, (0.0, 6.3), to, &look(&design)).unwrap();
-        let aside = put((20.3, 5.2));
+        let tab = |at, engagement| TabPlace { at, engagement };
+        let put = |at, engagement| {
+            tab_at(&design, tab(0.0, 6.3), tab(at, engagement), &look(&design)).unwrap()
+        };
+        let aside = put(20.3, 5.2);
         assert_eq!((aside.at, aside.engagement, aside.kept), (20.0, 6.3, true));
-        let in_line = put((54.1, 5.2));
+        let in_line = put(54.1, 5.2);
         assert_eq!(in_line.x, Some(Because::InLine(2)));
-        let out = put((1.1, 4.1));
+        let out = put(1.1, 4.1);
         assert_eq!((out.at, out.x), (0.0, Some(Because::AsItWas)));
         assert_eq!((out.engagement, out.kept), (4.0, false));
-        assert_eq!(put((0.0, -9.0)).engagement, 0.0);
-        assert_eq!(put((0.0, 900.0)).engagement, design.keeper.depth);
-        let nonsense = tab_at(&design, (0.0, 6.0), (f64::NAN, 3.0), &look(&design));
+        assert_eq!(put(0.0, -9.0).engagement, 0.0);
+        assert_eq!(put(0.0, 900.0).engagement, design.keeper.depth);
+        let nonsense = tab_at(&design, tab(0.0, 6.0), tab(f64::NAN, 3.0), &look(&design));
         assert_eq!(nonsense, None);
     }
 }

@@ -246,7 +246,7 @@ pub fn tiles_around(bounds: Rect, sheet: &Sheet, avoid: &[Avoid]) -> Result<Tili
             sheets: (columns * rows).min(f64::MAX),
         });
     };
-    let (across, down) = seam::stretches(bounds, space, (columns, rows), overlap, avoid);
+    let (across, down) = seam::stretches(bounds, space, columns, rows, overlap, avoid);
     let mut tiling = Tiling {
         sheet: paper,
         landscape,
@@ -284,7 +284,11 @@ impl Tiling {
         let (columns, rows) = (self.columns, self.rows);
         let window = |row: usize, column: usize| {
             let (x, y) = (across.get(column)?, down.get(row)?);
-            Some(Rect::new(Point::new(x.0, y.0), Point::new(x.1, y.1)))
+            Some(seam::Window {
+                row,
+                column,
+                area: Rect::new(Point::new(x.0, y.0), Point::new(x.1, y.1)),
+            })
         };
         for row in 0..rows {
             for column in 0..columns {
@@ -307,15 +311,16 @@ impl Tiling {
                 ];
                 let mut marks = Vec::new();
                 for (one, other) in pairs.into_iter().flatten() {
-                    if let (Some(a), Some(b)) = (window(one.0, one.1), window(other.0, other.1)) {
-                        marks.extend(seam::marks((one, a), (other, b), avoid));
+                    let both = (window(one.0, one.1), window(other.0, other.1));
+                    if let (Some(one), Some(other)) = both {
+                        marks.extend(seam::marks(one, other, avoid));
                     }
                 }
                 self.tiles.push(Tile {
                     name: tile_name(row, column),
                     row,
                     column,
-                    window: own,
+                    window: own.area,
                     left: left.and_then(|(row, column)| name(row, column)),
                     right: name(right.0, right.1),
                     above: above.and_then(|(row, column)| name(row, column)),

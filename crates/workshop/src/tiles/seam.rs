@@ -7,8 +7,16 @@ use super::{Avoid, JoinMark, tile_name};
 
 /// From where to where a tile reaches along one axis, mm.
 pub(super) type Stretch = (f64, f64);
-/// Row and column of a tile, both from 0.
-type TileIndex = (usize, usize);
+/// What a tile shows, and where it lies among the others.
+#[derive(Clone, Copy)]
+pub(super) struct Window {
+    /// From the top, from 0.
+    pub row: usize,
+    /// From the left, from 0.
+    pub column: usize,
+    /// In the drawing, mm.
+    pub area: Rect,
+}
 
 /// Room about a mark that is kept free if it can be, half its side, mm.
 const MARK: f64 = 5.0;
@@ -19,7 +27,8 @@ const TRIES: u32 = 60;
 pub(super) fn stretches(
     bounds: Rect,
     space: (f64, f64),
-    (columns, rows): (usize, usize),
+    columns: usize,
+    rows: usize,
     overlap: f64,
     avoid: &[Avoid],
 ) -> (Vec<Stretch>, Vec<Stretch>) {
@@ -95,21 +104,18 @@ impl Seams {
 /// Two marks that the tiles at these places, with these windows, have in common.
 ///
 /// They stand at uneven shares of the seam, so that a sheet turned round does not fit.
-pub(super) fn marks(
-    (first, one): (TileIndex, Rect),
-    (second, other): (TileIndex, Rect),
-    avoid: &[Avoid],
-) -> [JoinMark; 2] {
+pub(super) fn marks(first: Window, second: Window, avoid: &[Avoid]) -> [JoinMark; 2] {
+    let (one, other) = (first.area, second.area);
     let low = Point::new(one.min.x.max(other.min.x), one.min.y.max(other.min.y));
     let high = Point::new(one.max.x.min(other.max.x), one.max.y.min(other.max.y));
     let middle = (low + high) * 0.5;
     let names = format!(
         "{}–{}",
-        tile_name(first.0, first.1),
-        tile_name(second.0, second.1)
+        tile_name(first.row, first.column),
+        tile_name(second.row, second.column)
     );
     let at = |share: f64| {
-        if first.0 == second.0 {
+        if first.row == second.row {
             Point::new(middle.x, low.y + (high.y - low.y) * share)
         } else {
             Point::new(low.x + (high.x - low.x) * share, middle.y)

@@ -37,7 +37,7 @@ pub fn list_ui(
     let (_, rect) = ui.allocate_space(size);
     let id = Id::unique("list of settings");
     let list = ui.interact(rect, id, Sense::focusable_noninteractive());
-    let turn = keys(ui, &list, &mut view.listed, (rows, count));
+    let turn = keys(ui, &list, &mut view.listed, rows, count);
     wheel(ui, &list, &mut view.listed, look.height, most);
     view.listed.first = view.listed.first.min(most);
     view.listed.at = view.listed.at.min(count - 1);
@@ -136,7 +136,7 @@ fn rows_ui(
 }
 
 /// Goes from row to row by the keys; whether the dials are to be turned.
-fn keys(ui: &Ui, list: &Response, listed: &mut Listed, (rows, count): (u128, u128)) -> bool {
+fn keys(ui: &Ui, list: &Response, listed: &mut Listed, rows: u128, count: u128) -> bool {
     if !list.has_focus() {
         return false;
     }

@@ -39,7 +39,9 @@ pub(super) fn of_entry(
     ui: &mut Ui,
     design: &Design,
     name: &str,
-    (kind, size, why): (Kind, Size, &'static str),
+    kind: Kind,
+    size: Size,
+    why: &'static str,
     wishes: &mut Vec<Action>,
 ) {
     let row = Row {
@@ -68,8 +70,15 @@ fn bits_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         .collect();
     if let Some(index) = pick_ui(ui, "bits", &entries) {
         let name = format!("Bit {}", index + 1);
-        let of = (Kind::Length, Size::Bit(index), "Its diameter");
-        of_entry(ui, design, &name, of, wishes);
+        of_entry(
+            ui,
+            design,
+            &name,
+            Kind::Length,
+            Size::Bit(index),
+            "Its diameter",
+            wishes,
+        );
         take_away_ui(ui, "bits", BenchEdit::TakeBit(index), wishes);
     }
     let why = "Type the diameter of a bit that you have and it joins the others";
@@ -167,15 +176,25 @@ fn board_ui(ui: &mut Ui, design: &Design, index: usize, board: &Board, wishes: &
         ("width", BoardSize::Width, "Across the grain"),
         ("thickness", BoardSize::Thickness, "As measured"),
     ] {
-        let of = (Kind::Length, Size::Board(index, size), why);
-        of_entry(ui, design, &format!("{name} {what}"), of, wishes);
+        of_entry(
+            ui,
+            design,
+            &format!("{name} {what}"),
+            Kind::Length,
+            Size::Board(index, size),
+            why,
+            wishes,
+        );
     }
-    let of = (
+    of_entry(
+        ui,
+        design,
+        &format!("{name} pieces"),
         Kind::Count,
         Size::BoardCount(index),
         "How many of this size",
+        wishes,
     );
-    of_entry(ui, design, &format!("{name} pieces"), of, wishes);
     take_away_ui(ui, "boards", BenchEdit::TakeBoard(index), wishes);
 }
 
@@ -199,7 +218,8 @@ fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     let why = "Parts that are larger are tiled over several sheets";
     if let Some(paper) = choice_ui(
         ui,
-        ("Sheet for papers", why),
+        "Sheet for papers",
+        why,
         design.bench.paper,
         &papers,
         name,
@@ -215,13 +235,7 @@ fn paper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     };
     let now = design.bench.fraction;
     let why = "As fine as your rule is divided; what rounding costs is told";
-    let rule = choice_ui(
-        ui,
-        ("Inches on papers in", why),
-        now,
-        &[8, 16, 32, 64],
-        parts,
-    );
+    let rule = choice_ui(ui, "Inches on papers in", why, now, &[8, 16, 32, 64], parts);
     if let Some(fraction) = rule {
         wishes.push(Action::Edit(Edit::Bench(BenchEdit::Fraction(fraction))));
     }
@@ -256,8 +270,15 @@ fn holes_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
                 "How much smaller it came out, in diameter",
             ),
         ] {
-            let of = (Kind::Length, Size::Hole(index, size), why);
-            of_entry(ui, design, &format!("{name} {what}"), of, wishes);
+            of_entry(
+                ui,
+                design,
+                &format!("{name} {what}"),
+                Kind::Length,
+                Size::Hole(index, size),
+                why,
+                wishes,
+            );
         }
         take_away_ui(ui, "holes", BenchEdit::TakeReading(index), wishes);
     }

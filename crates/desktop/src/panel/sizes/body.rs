@@ -21,7 +21,8 @@ pub fn body_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         "Mitres hide the end grain and want a true saw; a rabbet gives more face for the glue";
     if let Some(corner) = choice_ui(
         ui,
-        ("Corners", why),
+        "Corners",
+        why,
         design.body.corner,
         &corners,
         corner_name,
@@ -54,7 +55,7 @@ fn lid_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
         }
     };
     let why = "A band is cut off the glued-up box, so that lid and box match";
-    if let Some(banded) = choice_ui(ui, ("Lid", why), banded, &[false, true], name) {
+    if let Some(banded) = choice_ui(ui, "Lid", why, banded, &[false, true], name) {
         let lid = if banded {
             // a hand's hold on it, and deeper than the groove for the plate
             LidKind::Band { height: 20.0 }

@@ -57,8 +57,15 @@ fn wood_ui(ui: &mut Ui, design: &Design, index: usize, wishes: &mut Vec<Action>)
             "The width of a flat-sawn board moves by this; more than the radial one",
         ),
     ] {
-        let of = (Kind::Ratio, Size::Wood(index, size), why);
-        of_entry(ui, design, &format!("{name} {what}"), of, wishes);
+        of_entry(
+            ui,
+            design,
+            &format!("{name} {what}"),
+            Kind::Ratio,
+            Size::Wood(index, size),
+            why,
+            wishes,
+        );
     }
     take_away_ui(ui, "woods", BenchEdit::TakeWood(index), wishes);
 }

@@ -24,7 +24,8 @@ fn sawn_name(sawn: Sawn) -> &'static str {
 /// A labelled choice and why it matters; `Some` when another one was taken.
 pub(super) fn choice_ui<T: Copy + PartialEq>(
     ui: &mut Ui,
-    (name, why): (&str, &str),
+    name: &str,
+    why: &str,
     now: T,
     of: &[T],
     word: impl Fn(T) -> &'static str,
@@ -100,10 +101,10 @@ pub fn plate_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     if let Some(wood) = wood_ui(ui, "Plate wood", &plate.wood, design) {
         wishes.push(Action::Edit(Edit::PlateWood(wood)));
     }
-    if let Some(sawn) = choice_ui(ui, ("Plate cut", CUT), plate.sawn, &SAWN, sawn_name) {
+    if let Some(sawn) = choice_ui(ui, "Plate cut", CUT, plate.sawn, &SAWN, sawn_name) {
         wishes.push(Action::Edit(Edit::PlateCut(sawn)));
     }
-    if let Some(grain) = choice_ui(ui, ("Plate grain", FIBRES), plate.grain, &GRAIN, grain_name) {
+    if let Some(grain) = choice_ui(ui, "Plate grain", FIBRES, plate.grain, &GRAIN, grain_name) {
         wishes.push(Action::Edit(Edit::PlateGrain(grain)));
     }
 }
@@ -113,7 +114,7 @@ pub fn sides_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     if let Some(wood) = wood_ui(ui, "Side wood", &design.body.wood, design) {
         wishes.push(Action::Edit(Edit::SideWood(wood)));
     }
-    if let Some(sawn) = choice_ui(ui, ("Side cut", CUT), design.body.sawn, &SAWN, sawn_name) {
+    if let Some(sawn) = choice_ui(ui, "Side cut", CUT, design.body.sawn, &SAWN, sawn_name) {
         wishes.push(Action::Edit(Edit::SideCut(sawn)));
     }
 }
@@ -193,7 +194,7 @@ fn material_ui(ui: &mut Ui, part: MadeOf, design: &Design, wishes: &mut Vec<Acti
     let title = |what: &str| format!("{} {what}", part.name());
     let material = part.material(design);
     let (name, stuff) = (title("material"), Stuff::of(material));
-    if let Some(stuff) = choice_ui(ui, (&name, STUFF), stuff, &Stuff::ALL, Stuff::name) {
+    if let Some(stuff) = choice_ui(ui, &name, STUFF, stuff, &Stuff::ALL, Stuff::name) {
         let material = stuff.material(design);
         wishes.push(Action::Edit(Edit::Material(part, material)));
     }
@@ -216,10 +217,10 @@ fn material_ui(ui: &mut Ui, part: MadeOf, design: &Design, wishes: &mut Vec<Acti
     if let Some(wood) = wood_ui(ui, &title("wood"), species, design) {
         wishes.push(set(wood, *sawn, *grain));
     }
-    if let Some(cut) = choice_ui(ui, (&title("cut"), CUT), *sawn, &SAWN, sawn_name) {
+    if let Some(cut) = choice_ui(ui, &title("cut"), CUT, *sawn, &SAWN, sawn_name) {
         wishes.push(set(species.clone(), cut, *grain));
     }
-    if let Some(grain) = choice_ui(ui, (&title("grain"), FIBRES), *grain, &GRAIN, grain_name) {
+    if let Some(grain) = choice_ui(ui, &title("grain"), FIBRES, *grain, &GRAIN, grain_name) {
         wishes.push(set(species.clone(), *sawn, grain));
     }
 }

@@ -93,7 +93,7 @@ fn pin_make_ui(ui: &mut Ui, dial: &Dial, of: Target, wishes: &mut Vec<Action>) {
         PinMake::PrintedStanding => "printed standing",
     };
     let why = "What it bears where it leaves its finger; a print standing up is weakest there";
-    if let Some(make) = choice_ui(ui, ("Pin make", why), dial.pin.make, &makes, name) {
+    if let Some(make) = choice_ui(ui, "Pin make", why, dial.pin.make, &makes, name) {
         wishes.push(edit(of, DialEdit::PinMake(make)));
     }
 }

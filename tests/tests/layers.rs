@@ -10,8 +10,7 @@ const LAYERS: [(&str, &[&str]); 12] = [
     ("geometry", &[]),
     ("model", &["geometry"]),
     ("proof", &["geometry", "model"]),
-    // words only until no sentence is made in the search
-    ("search", &["geometry", "model", "proof", "words"]),
+    ("search", &["geometry", "model", "proof"]),
     ("drawing", &["geometry", "model", "proof"]),
     ("workshop", &["geometry", "model", "proof", "drawing"]),
     ("solids", &["geometry", "model", "proof", "drawing"]),

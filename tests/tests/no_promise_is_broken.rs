@@ -3,9 +3,11 @@
 //!
 //! `LATCHWRIGHT_HUNT=n` looks at n times as many designs, and at other ones.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::Design;
 use latchwright_proof::{CheckVerdict, MarkProof, Proof, Verdict, prove};
-use latchwright_search::propose::{Go, Outcome, Proposal};
+use latchwright_search::propose::{Outcome, Proposal};
 use latchwright_session::proposals::run;
 use latchwright_tests::planted::{SIZES, to_the_edge};
 use latchwright_tests::promise::{self, Kept};
@@ -359,10 +361,10 @@ fn proposals_keep_what_is_promised() {
         let wishes = designs::wishes(&mut rng);
         // why there is nothing is not asked for
         let found = run(&wishes, 2, &mut |progress| {
-            if progress.best.is_empty() && progress.done > 0.2 {
-                Go::Stop
+            if progress.found.is_empty() && progress.done > 0.2 {
+                ControlFlow::Break(())
             } else {
-                Go::On
+                ControlFlow::Continue(())
             }
         });
         let Outcome::Found(found) = found else {

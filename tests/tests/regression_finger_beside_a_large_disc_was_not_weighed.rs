@@ -3,12 +3,12 @@
 //! disc. It went after latches whose finger met a disc, none of them proven, and handed out a latch with
 //! half the room that can be had, no latch with more settings, or the sentence that nothing fits.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::{Design, Grain, Material};
 use latchwright_proof::CheckKind;
 use latchwright_proof::prove;
-use latchwright_search::propose::{
-    DialWish, Go, Kind, Outcome, Question, Wishes, figures, propose,
-};
+use latchwright_search::propose::{DialWish, Kind, Outcome, Wishes, margins, propose};
 
 /// Two rows of discs with a radius of 46 mm, their pins far apart and their fingers not.
 fn two_rows() -> Design {
@@ -27,11 +27,11 @@ fn two_rows() -> Design {
 #[test]
 fn what_the_search_weighs_of_a_finger_is_what_the_check_says() {
     let design = two_rows();
-    let weighed = figures(&design).expect("known woods");
+    let weighed = margins(&design).expect("known woods");
     let of_fingers = weighed
         .iter()
-        .filter(|figure| figure.question == Question::Fingers)
-        .map(|figure| figure.worst)
+        .filter(|margin| margin.kind == CheckKind::DiscToFinger)
+        .map(|margin| margin.worst)
         .fold(f64::INFINITY, f64::min);
     let proof = prove(&design);
     let check = proof
@@ -50,7 +50,7 @@ fn two_rows_of_large_discs_are_proposed_for_a_deep_lid() {
     base.slider.material = Material::Plywood;
     let mut wishes = Wishes::of(base).with_lid(311.0, 302.0);
     wishes.dials = vec![DialWish::numbered(8); 6];
-    let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
+    let Outcome::Found(found) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
         panic!("there is room for them");
     };
     let kinds: Vec<Kind> = found.iter().map(|proposal| proposal.kind).collect();

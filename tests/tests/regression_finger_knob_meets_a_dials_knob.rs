@@ -2,10 +2,12 @@
 //! back: knobs were held against each other, but never against the finger knob, which goes with the
 //! slider over the plate. The search for proposals, which likes a dial near the front, found it.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::Design;
 use latchwright_proof::CheckKind;
 use latchwright_proof::prove;
-use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
+use latchwright_search::propose::{DialWish, Outcome, Wishes, propose};
 
 /// The least room between the finger knob and any dial's knob on the slider's whole way, mm, by looking
 /// at many places of it; nothing is off.
@@ -45,7 +47,7 @@ fn no_proposal_has_a_finger_knob_that_meets_a_knob() {
     for (width, depth, dials) in [(220.0, 140.0, 3), (260.0, 120.0, 5), (300.0, 180.0, 4)] {
         let mut wishes = Wishes::of(Design::default()).with_lid(width, depth);
         wishes.dials = vec![DialWish::numbered(8); dials];
-        let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
+        let Outcome::Found(found) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
             panic!("{width} × {depth} has room for {dials} dials");
         };
         assert!(!found.is_empty(), "{width} × {depth}");

@@ -2,8 +2,10 @@
 //! fewest marks that were asked for, and said that nothing fits. In a bore of 9 mm a square post is too
 //! thin and one with five or six flats is not; a latch with more marks meets the wish as well.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::Design;
-use latchwright_search::propose::{Go, Kind, Outcome, Proposal, propose};
+use latchwright_search::propose::{Kind, Outcome, Proposal, propose};
 use latchwright_session::questions::{Answers, Signs};
 
 fn three_dials_of(marks: u32, lid: (f64, f64)) -> Vec<Proposal> {
@@ -13,7 +15,9 @@ fn three_dials_of(marks: u32, lid: (f64, f64)) -> Vec<Proposal> {
         signs: Signs::Figures(marks),
         ..Answers::default()
     };
-    match propose(&answers.wishes(&Design::default()), &mut |_| Go::On) {
+    match propose(&answers.wishes(&Design::default()), &mut |_| {
+        ControlFlow::Continue(())
+    }) {
         Outcome::Found(found) => found,
         other => panic!("{marks} marks: {other:?}"),
     }
@@ -37,11 +41,14 @@ fn at_least_so_many_marks_is_never_harder_to_have_than_more() {
             if let Some(more) = &more {
                 let of = |kind| (best(&found, kind), best(more, kind));
                 let (now, was) = of(Kind::Roomiest);
-                assert!(now.room >= was.room - 0.0125, "{marks} on {lid:?}");
+                assert!(
+                    now.room_to_spare >= 0.95 * was.room_to_spare - 0.015,
+                    "{marks} on {lid:?}"
+                );
                 let (now, was) = of(Kind::MostSettings);
                 assert!(now.settings >= was.settings, "{marks} on {lid:?}");
                 let (now, was) = of(Kind::Smallest);
-                assert!(now.area <= was.area, "{marks} on {lid:?}");
+                assert!(now.area <= 1.05 * was.area, "{marks} on {lid:?}");
             }
             more = Some(found);
         }

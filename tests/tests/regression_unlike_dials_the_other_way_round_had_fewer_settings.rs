@@ -2,8 +2,10 @@
 //! with the flats of the first dial's post for all, took the first dial's post for the simplicity of all,
 //! and went another way through two rows when the dials were asked for from right to left.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::{Design, Grain, Material};
-use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
+use latchwright_search::propose::{DialWish, Outcome, Wishes, propose};
 
 /// What is found for dials of so many marks, from left to right: room, settings, area, in each kind.
 fn found(marks: &[u32]) -> Vec<(f64, u128, f64)> {
@@ -15,10 +17,10 @@ fn found(marks: &[u32]) -> Vec<(f64, u128, f64)> {
         .iter()
         .map(|marks| DialWish::numbered(*marks))
         .collect();
-    match propose(&wishes, &mut |_| Go::On) {
+    match propose(&wishes, &mut |_| ControlFlow::Continue(())) {
         Outcome::Found(found) => found
             .iter()
-            .map(|one| (one.room, one.settings, one.area))
+            .map(|one| (one.room_to_spare, one.settings, one.area))
             .collect(),
         other => panic!("{other:?}"),
     }

@@ -1,11 +1,12 @@
 //! `latchwright propose`: from a lid to a proven latch.
 
+use std::ops::ControlFlow;
 use std::path::PathBuf;
 
 use anyhow::{Result, anyhow, bail};
 use clap::{Args, ValueEnum};
 use latchwright_model::{Design, Units};
-use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
+use latchwright_search::propose::{Outcome, Proposal, Wishes, frontier};
 use latchwright_session::file_set::{NewFile, Replace, write_file_set};
 use latchwright_session::format::Comments;
 use latchwright_session::questions::{Answers, Care, FROM_BENCH, Signs, read_held};
@@ -188,11 +189,11 @@ fn files(proposals: &[Proposal], comments: &Comments) -> Result<Vec<NewFile>> {
 }
 
 /// Does what takes a while, and tells a terminal how far it is.
-fn with_progress<T>(work: impl FnOnce(&mut dyn FnMut(f64) -> Go) -> T) -> T {
+fn with_progress<T>(work: impl FnOnce(&mut dyn FnMut(f64) -> ControlFlow<()>) -> T) -> T {
     let progress = Progress::begin();
     let done = work(&mut |share| {
         progress.say(format_args!("{:3.0} %", 100.0 * share));
-        Go::On
+        ControlFlow::Continue(())
     });
     progress.end();
     done

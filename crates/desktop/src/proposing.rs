@@ -1,15 +1,14 @@
 //! Proposals beside the window, with progress, and stopped when asked.
 
-use std::ops::ControlFlow;
 use std::sync::mpsc::{Receiver, channel};
 
 use egui::Context;
 use latchwright_model::Units;
-use latchwright_search::propose::{Go, Outcome, Proposal, Wishes, frontier};
+use latchwright_search::propose::{Outcome, Proposal, Wishes, frontier};
 use latchwright_session::{proposals, report, threads};
 
 use crate::follow::{Ended, Follow, NotMade};
-use crate::tasks::{LOOK, Reins, TaskKind, Tasks, narrow};
+use crate::tasks::{LOOK, TaskKind, Tasks, narrow};
 
 /// What is being looked for, and what was found. Searches are counted, and each is of its number.
 pub struct Proposing {
@@ -54,8 +53,11 @@ impl SearchOutcome {
                 why: report::nothing_sentence(&nothing),
                 nearest: nothing
                     .nearest
-                    .into_iter()
-                    .map(|near| (near.sentence, near.proposal))
+                    .iter()
+                    .map(|near| {
+                        let words = report::nearest_in_words(&nothing.wishes, near);
+                        (words, near.proposal.clone())
+                    })
                     .collect(),
             })),
             Outcome::Stopped => Err(NotMade::Stopped),
@@ -75,17 +77,17 @@ impl Proposing {
         self.found.begin(tasks, self.searches, move |reins| {
             let mut told = Vec::new();
             let outcome = proposals::run(&wishes, threads::available(), &mut |progress| {
-                let best = progress.best.iter();
+                let best = progress.found.iter();
                 let now: Vec<_> = best
-                    .map(|best| (best.kind, best.settings, best.area, best.room))
+                    .map(|best| (best.kind, best.settings, best.area, best.room_to_spare))
                     .collect();
                 if now != told {
                     told = now;
                     // nobody listens any more once another search was started
-                    let _ = tell.send(progress.best.to_vec());
+                    let _ = tell.send(progress.found.to_vec());
                     reins.news();
                 }
-                go(reins, progress.done)
+                reins.tick(progress.done)
             });
             SearchOutcome::of(outcome)
         });
@@ -95,7 +97,7 @@ impl Proposing {
     pub fn look_further(&mut self, tasks: &mut Tasks, wishes: Wishes, units: Units) {
         self.stop();
         self.further.begin(tasks, self.searches, move |reins| {
-            let found = frontier(&wishes, &mut |done| go(reins, done));
+            let found = frontier(&wishes, &mut |done| reins.tick(done));
             if found.stopped {
                 // the half of it would mislead
                 return Err(NotMade::Stopped);
@@ -149,13 +151,5 @@ impl Proposing {
     pub fn progress(&self) -> Option<f32> {
         let further = || self.further.progress();
         self.found.progress().or_else(further).map(narrow)
-    }
-}
-
-/// Tells how far a search is, and whether it is to go on.
-fn go(reins: &Reins, share: f64) -> Go {
-    match reins.tick(share) {
-        ControlFlow::Continue(()) => Go::On,
-        ControlFlow::Break(()) => Go::Stop,
     }
 }

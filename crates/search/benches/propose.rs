@@ -2,10 +2,13 @@
 //! Goal for the first: 0.2 s. All three proposals are measured in the session's bench, where there are
 //! threads. Every run checks its answer.
 
+use std::ops::ControlFlow;
+
 use divan::{Bencher, black_box};
 use latchwright_model::{Design, Grain, Material};
 use latchwright_proof::prove;
-use latchwright_search::propose::{DialWish, Go, Outcome, Progress, Wishes, propose};
+use latchwright_search::Progress;
+use latchwright_search::propose::{DialWish, Outcome, Proposal, Wishes, propose};
 
 fn main() {
     divan::main();
@@ -35,10 +38,10 @@ fn the_first_design_that_is_proven(bencher: Bencher, size: usize) {
     let wishes = &sizes()[size];
     bencher.bench_local(|| {
         let found = propose(black_box(wishes), &mut |progress| {
-            if progress.best.is_empty() {
-                Go::On
+            if progress.found.is_empty() {
+                ControlFlow::Continue(())
             } else {
-                Go::Stop
+                ControlFlow::Break(())
             }
         });
         let Outcome::Found(found) = found else {
@@ -52,11 +55,11 @@ fn the_first_design_that_is_proven(bencher: Bencher, size: usize) {
 /// What the others are measured against: the whole proof of the roomiest of the same wishes, once.
 #[divan::bench(args = [0, 1, 2], sample_count = 20)]
 fn for_comparison_one_whole_proof(bencher: Bencher, size: usize) {
-    let stop = |progress: Progress<'_>| {
-        if progress.best.is_empty() {
-            Go::On
+    let stop = |progress: Progress<'_, Proposal>| {
+        if progress.found.is_empty() {
+            ControlFlow::Continue(())
         } else {
-            Go::Stop
+            ControlFlow::Break(())
         }
     };
     let Outcome::Found(found) = propose(&sizes()[size], &mut { stop }) else {
@@ -73,7 +76,8 @@ fn for_comparison_one_whole_proof(bencher: Bencher, size: usize) {
 fn why_five_dials_of_36_marks_cannot_be_had(bencher: Bencher) {
     let wishes = wishes(220.0, 140.0, 5, 36);
     bencher.bench_local(|| {
-        let Outcome::Nothing(why) = propose(black_box(&wishes), &mut |_| Go::On) else {
+        let Outcome::Nothing(why) = propose(black_box(&wishes), &mut |_| ControlFlow::Continue(()))
+        else {
             panic!("there is no room for them");
         };
         assert_eq!(why.conflict.len(), why.nearest.len());

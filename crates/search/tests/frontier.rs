@@ -1,9 +1,11 @@
 //! The frontier: every lid's latch is proven, more lid never bears less, finer work buys something.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::change::LatchSize;
 use latchwright_model::{Design, Size, Step};
 use latchwright_proof::prove;
-use latchwright_search::propose::{DialWish, Frontier, Go, Outcome, Wishes, frontier, propose};
+use latchwright_search::propose::{DialWish, Finer, Frontier, Outcome, Wishes, frontier, propose};
 
 fn wishes() -> Wishes {
     let mut wishes = Wishes::of(Design::default()).with_lid(240.0, 150.0);
@@ -16,7 +18,7 @@ fn whole(wishes: &Wishes) -> Frontier {
     let found = frontier(wishes, &mut |done| {
         assert!((before..=1.0 + 1e-9).contains(&done), "{before} {done}");
         before = done;
-        Go::On
+        ControlFlow::Continue(())
     });
     assert!(!found.stopped);
     assert!((before - 1.0).abs() < 1e-9, "{before}");
@@ -57,11 +59,11 @@ fn each_larger_lid_bears_more_settings_and_every_latch_is_proven() {
 #[test]
 fn what_it_is_measured_from_is_what_is_proposed() {
     let found = whole(&wishes());
-    let Outcome::Found(proposals) = propose(&wishes(), &mut |_| Go::On) else {
+    let Outcome::Found(proposals) = propose(&wishes(), &mut |_| ControlFlow::Continue(())) else {
         panic!("there are proposals");
     };
     for better in &found.better {
-        assert_eq!(better.room.0, Some(proposals[0].room));
+        assert_eq!(better.room.0, Some(proposals[0].room_to_spare));
         assert_eq!(better.settings.0, proposals[1].settings);
     }
     // nor does the lid bear less than that
@@ -94,7 +96,11 @@ fn on_a_lid_for_one_dial_all_that_is_said_of_it_agrees() {
 fn stopped_among_the_steps_it_says_nothing_of_those_that_are_left() {
     let whole = whole(&wishes());
     let found = frontier(&wishes(), &mut |done| {
-        if done > 0.75 { Go::Stop } else { Go::On }
+        if done > 0.75 {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
+        }
     });
     assert!(found.stopped && found.better.len() < whole.better.len());
     assert_eq!(found.better, whole.better[..found.better.len()]);
@@ -103,23 +109,16 @@ fn stopped_among_the_steps_it_says_nothing_of_those_that_are_left() {
 #[test]
 fn a_jig_and_finer_marks_never_take_anything_and_finer_marks_buy_settings() {
     let found = whole(&wishes());
-    let of = |name: &str| {
-        found
-            .better
-            .iter()
-            .find(|better| better.name == name)
-            .unwrap()
+    let of = |finer: Finer| {
+        let mut better = found.better.iter();
+        better.find(|better| better.finer == finer).unwrap()
     };
-    for name in [
-        "a jig for the bores",
-        "finer reading marks",
-        "quarter-sawn stock",
-    ] {
-        let better = of(name);
-        assert!(better.settings.1 >= better.settings.0, "{name} {better:?}");
-        assert!(better.room.1 >= better.room.0, "{name} {better:?}");
+    for finer in [Finer::Jig, Finer::Marks, Finer::QuarterSawn] {
+        let better = of(finer);
+        assert!(better.settings.1 >= better.settings.0, "{better:?}");
+        assert!(better.room.1 >= better.room.0, "{better:?}");
     }
-    let finer = of("finer reading marks");
+    let finer = of(Finer::Marks);
     assert!(finer.settings.1 > finer.settings.0);
     assert!(
         matches!(
@@ -128,11 +127,11 @@ fn a_jig_and_finer_marks_never_take_anything_and_finer_marks_buy_settings() {
         ),
         "{finer:?}"
     );
-    assert!(of("a printed slider").room.0.is_some());
+    assert!(of(Finer::PrintedSlider).room.0.is_some());
 }
 
 #[test]
 fn it_stops_when_it_is_told_to() {
-    let found = frontier(&wishes(), &mut |_| Go::Stop);
+    let found = frontier(&wishes(), &mut |_| ControlFlow::Break(()));
     assert!(found.stopped && found.lids.len() < 2);
 }

@@ -8,7 +8,7 @@ use latchwright_model::{Change, Unit};
 use latchwright_model::{Design, Slot};
 use latchwright_proof::{Check, CheckVerdict, prove};
 use latchwright_search::Progress;
-use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
+use latchwright_search::propose::{DialWish, Outcome, Wishes, propose};
 use latchwright_search::remedy::{self, Mend, Part, Remedy, all_but_meant, same, settled};
 use rand::RngExt;
 use rand::SeedableRng;
@@ -156,7 +156,7 @@ fn proven() -> Vec<Design> {
         let mut wishes = Wishes::of(Design::default()).with_lid(lid.0, lid.1);
         wishes.dials = vec![DialWish::numbered(marks); dials];
         wishes.pins = vec![3.0, 4.0, 5.0];
-        let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
+        let Outcome::Found(found) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
             panic!("{lid:?}");
         };
         designs.extend(found.into_iter().map(|found| found.design));

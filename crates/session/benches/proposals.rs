@@ -1,11 +1,13 @@
 //! How long a maker waits for the three proposals on all cores, beside the same on one. Goal on a
 //! machine of two cores: 3 s. Every run checks its answer.
 
+use std::ops::ControlFlow;
+
 use std::thread::available_parallelism;
 
 use divan::{Bencher, black_box};
 use latchwright_model::{Design, Grain, Material};
-use latchwright_search::propose::{DialWish, Go, Outcome, Wishes};
+use latchwright_search::propose::{DialWish, Outcome, Wishes};
 use latchwright_session::proposals::run;
 
 fn main() {
@@ -43,7 +45,9 @@ fn sizes() -> [Wishes; 5] {
 fn three(bencher: Bencher, size: usize, threads: usize) {
     let wishes = &sizes()[size];
     bencher.bench_local(|| {
-        let Outcome::Found(found) = run(black_box(wishes), threads, &mut |_| Go::On) else {
+        let Outcome::Found(found) = run(black_box(wishes), threads, &mut |_| {
+            ControlFlow::Continue(())
+        }) else {
             panic!("there are three");
         };
         assert_eq!(found.len(), 3);

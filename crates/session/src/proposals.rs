@@ -1,59 +1,114 @@
 //! Proposals on several threads: the same answer on any number of them.
 
+use std::ops::ControlFlow;
 use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::channel;
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 
-use latchwright_search::propose::{Go, Outcome, Progress, Search, Wishes};
+use latchwright_search::propose::{
+    Kind, Outcome, Proposal, Wishes, better, others, propose, roomiest,
+};
+use latchwright_search::{Progress, Tick};
 
-/// Searches from beginning to end on this thread, or on more where `threads` allows it; `tell` hears of
+/// Share of the work after which the other kinds begin; a guess.
+const ROOMIEST: f64 = 0.3;
+
+/// Searches from beginning to end on this thread, or on more where `threads` allows it; `tick` hears of
 /// every step on this thread and may stop it.
-pub fn run(wishes: &Wishes, threads: usize, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Outcome {
-    let mut search = Search::new(wishes);
-    while search.step() {
-        if tell(search.progress()) == Go::Stop {
-            break;
-        }
-        if threads > 1 && abreast(&mut search, threads, tell) == Go::Stop {
-            break;
-        }
+pub fn run(wishes: &Wishes, threads: usize, tick: &mut Tick<'_, Proposal>) -> Outcome {
+    let kinds = others(wishes);
+    if threads < 2 || kinds.len() < 2 {
+        return propose(wishes, tick);
     }
-    search.outcome()
+    let mut stopped = false;
+    let outcome = roomiest(wishes, &mut |progress| {
+        let flow = tick(progress);
+        stopped = flow.is_break();
+        flow
+    });
+    match outcome {
+        Outcome::Found(found) if !stopped => {
+            let [start] = found.as_slice() else {
+                return Outcome::Found(found);
+            };
+            Outcome::Found(abreast(wishes, &kinds, start, threads, tick))
+        }
+        outcome => outcome,
+    }
 }
 
-/// What can go on at the same time does, on so many threads, to its end.
-fn abreast(search: &mut Search, threads: usize, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Go {
-    let pursuits = search.apart();
-    if pursuits.is_empty() {
-        return Go::On;
-    }
+/// What a search beside tells: of which kind, how far it is, and the best so far.
+struct News {
+    kind: usize,
+    done: f64,
+    best: Proposal,
+}
+
+/// The roomiest with the best of the other kinds, which go on at the same time on so many threads.
+fn abreast(
+    wishes: &Wishes,
+    kinds: &[Kind],
+    start: &Proposal,
+    threads: usize,
+    tick: &mut Tick<'_, Proposal>,
+) -> Vec<Proposal> {
     let stopped = AtomicBool::new(false);
     let (news, heard) = channel();
-    let threads = threads.min(pursuits.len());
-    let waiting = Mutex::new(pursuits);
+    let waiting = Mutex::new((0..kinds.len()).rev().collect::<Vec<_>>());
     let next = || waiting.lock().unwrap_or_else(PoisonError::into_inner).pop();
+    let go = || {
+        if stopped.load(Ordering::Relaxed) {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
+        }
+    };
+    let mut found = vec![start.clone()];
     thread::scope(|scope| {
         let mut running = Vec::new();
-        for _ in 0..threads {
-            let (news, next, stopped) = (news.clone(), &next, &stopped);
+        for _ in 0..threads.min(kinds.len()) {
+            let (news, next, go) = (news.clone(), &next, &go);
             running.push(scope.spawn(move || {
-                while let Some(mut pursuit) = next() {
-                    // nobody listens any more once it was stopped
-                    while !stopped.load(Ordering::Relaxed)
-                        && let Some(step) = pursuit.step()
-                        && news.send(step).is_ok()
-                    {}
+                while let Some(kind) = next()
+                    && let Some(of) = kinds.get(kind)
+                {
+                    let tell = |done: f64, best: &Proposal| {
+                        let best = best.clone();
+                        // nobody listens any more once it was stopped
+                        let _ = news.send(News { kind, done, best });
+                    };
+                    let best = better(wishes, *of, start, &mut |progress| {
+                        if let [best] = progress.found {
+                            tell(progress.done, best);
+                        }
+                        go()
+                    });
+                    tell(1.0, &best);
                 }
             }));
         }
         drop(news);
-        for step in heard {
-            search.hear(step);
-            if tell(search.progress()) == Go::Stop {
+        let mut done = vec![0.0; kinds.len()];
+        found.extend(kinds.iter().map(|kind| Proposal {
+            kind: *kind,
+            ..start.clone()
+        }));
+        for one in heard {
+            if let Some(share) = done.get_mut(one.kind) {
+                *share = one.done;
+            }
+            if let Some(best) = found.get_mut(one.kind + 1) {
+                *best = one.best;
+            }
+            let mean = done.iter().sum::<f64>() / kinds.len() as f64;
+            let progress = Progress {
+                done: ROOMIEST + (1.0 - ROOMIEST) * mean,
+                found: &found,
+            };
+            if tick(progress).is_break() {
                 stopped.store(true, Ordering::Relaxed);
-                return Go::Stop;
             }
         }
         for thread in running {
@@ -62,14 +117,14 @@ fn abreast(search: &mut Search, threads: usize, tell: &mut dyn FnMut(Progress<'_
                 resume_unwind(why);
             }
         }
-        Go::On
-    })
+    });
+    found
 }
 
 #[cfg(test)]
 mod tests {
     use latchwright_model::Design;
-    use latchwright_search::propose::{DialWish, Kind, propose};
+    use latchwright_search::propose::DialWish;
 
     use super::*;
 
@@ -83,10 +138,14 @@ mod tests {
     #[test]
     fn one_two_and_eight_threads_give_the_same_answer() {
         let wishes = wishes();
-        let alone = propose(&wishes, &mut |_| Go::On);
+        let alone = propose(&wishes, &mut |_| ControlFlow::Continue(()));
         assert!(matches!(&alone, Outcome::Found(found) if found.len() == 3));
         for threads in [1, 2, 8] {
-            assert_eq!(run(&wishes, threads, &mut |_| Go::On), alone, "{threads}");
+            assert_eq!(
+                run(&wishes, threads, &mut |_| ControlFlow::Continue(())),
+                alone,
+                "{threads}"
+            );
         }
     }
 
@@ -94,9 +153,9 @@ mod tests {
     fn wishes_that_cannot_be_had_have_the_same_reason_on_two_threads() {
         let mut wishes = wishes();
         wishes.dials = vec![DialWish::numbered(40); 4];
-        let alone = propose(&wishes, &mut |_| Go::On);
+        let alone = propose(&wishes, &mut |_| ControlFlow::Continue(()));
         assert!(matches!(&alone, Outcome::Nothing(_)));
-        assert_eq!(run(&wishes, 2, &mut |_| Go::On), alone);
+        assert_eq!(run(&wishes, 2, &mut |_| ControlFlow::Continue(())), alone);
     }
 
     #[test]
@@ -105,7 +164,7 @@ mod tests {
         run(&wishes(), 2, &mut |progress| {
             assert!(progress.done >= last && progress.done <= 1.0);
             last = progress.done;
-            for best in progress.best {
+            for best in progress.found {
                 match best.kind {
                     Kind::Roomiest => {}
                     Kind::MostSettings => {
@@ -118,7 +177,7 @@ mod tests {
                     }
                 }
             }
-            Go::On
+            ControlFlow::Continue(())
         });
         assert!((last - 1.0).abs() < 1e-9, "{last}");
         assert!(settings > 0 && area.is_finite());
@@ -126,11 +185,11 @@ mod tests {
 
     #[test]
     fn stopped_on_two_threads_it_keeps_what_it_has() {
-        let soon = |progress: Progress<'_>| {
+        let soon = |progress: Progress<'_, Proposal>| {
             if progress.done > 0.4 {
-                Go::Stop
+                ControlFlow::Break(())
             } else {
-                Go::On
+                ControlFlow::Continue(())
             }
         };
         let found = run(&wishes(), 2, &mut { soon });
@@ -139,6 +198,9 @@ mod tests {
         };
         assert_eq!(found.len(), 3);
         assert!(found.iter().all(|found| found.proof.proven));
-        assert_eq!(run(&wishes(), 2, &mut |_| Go::Stop), Outcome::Stopped);
+        assert_eq!(
+            run(&wishes(), 2, &mut |_| ControlFlow::Break(())),
+            Outcome::Stopped
+        );
     }
 }

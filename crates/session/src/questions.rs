@@ -4,8 +4,6 @@ use latchwright_model::change::DialSize;
 use latchwright_model::{Design, Labels, Units, Workmanship};
 use latchwright_model::{Size, Unit};
 use latchwright_search::propose::{DialWish, Marks, Wishes};
-#[cfg(test)]
-use latchwright_search::propose::{Go, Outcome, propose};
 
 use crate::units::{TypedError, parse_length};
 use latchwright_words::{size_name, size_name_on};
@@ -244,6 +242,7 @@ pub fn read_held(text: &str, design: &Design) -> Result<(Size, f64), HeldError> 
 mod tests {
     use super::*;
     use crate::words::typed::held_error;
+    use latchwright_search::propose::{Outcome, propose};
 
     #[test]
     fn a_size_is_held_by_its_name() {
@@ -264,7 +263,9 @@ mod tests {
             held: vec![held],
             ..Answers::default()
         };
-        let found = propose(&answers.wishes(&design), &mut |_| Go::On);
+        let found = propose(&answers.wishes(&design), &mut |_| {
+            std::ops::ControlFlow::Continue(())
+        });
         let Outcome::Found(proposals) = found else {
             panic!("{found:?}")
         };

@@ -13,6 +13,8 @@
 //!
 //! Pairs that are not: the guide's bridges, which have no place of their own in a design; knobs against the sides of a lid that is cut off as a band; screws.
 
+use std::ops::ControlFlow;
+
 use geo::{Area, BooleanOps, Coord, LineString, MultiPolygon, Polygon};
 use latchwright_drawing::{
     Outline, Rect, disc_outlines, slider_crossbar, slider_fingers, slider_outline,
@@ -20,7 +22,7 @@ use latchwright_drawing::{
 use latchwright_model::Design;
 use latchwright_proof::prove;
 use latchwright_proof::slider_body::{STRIP, front_inside, strips};
-use latchwright_search::propose::{DialWish, Go, Outcome, Wishes, propose};
+use latchwright_search::propose::{DialWish, Outcome, Wishes, propose};
 use latchwright_session::demos::DEMOS;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -296,7 +298,7 @@ fn no_parts_meet_in_any_proposal() {
     let mut proposals = 0;
     for seed in 0..40 {
         let wishes = wishes(seed);
-        let Outcome::Found(found) = propose(&wishes, &mut |_| Go::On) else {
+        let Outcome::Found(found) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
             continue;
         };
         for proposal in found {

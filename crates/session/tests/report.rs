@@ -1,5 +1,7 @@
 //! A proof as a sentence, a terminal page and JSON, from proofs made by hand.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::change::{DialSize, LatchSize};
 use latchwright_model::{Change, Fault, FaultKind, Place, Size, Step, Unit};
 use latchwright_model::{Design, Units};
@@ -12,7 +14,7 @@ use latchwright_proof::{
     SureStop, Verdict,
 };
 use latchwright_search::Remedy;
-use latchwright_search::propose::{Go, Outcome, Wishes, propose};
+use latchwright_search::propose::{Outcome, Wishes, propose};
 use latchwright_session::format::read;
 use latchwright_session::report::{
     FileNotes, Sought, nothing_json, nothing_sentence, nothing_text, proof_json, proof_text,
@@ -548,7 +550,7 @@ fn wishes_that_are_no_latch_are_refused_in_the_makers_unit() {
         base.dials[0].knob.height = -12.7;
         let mut wishes = Wishes::of(base).with_lid(20.0, 140.0);
         wishes.pinned = vec![(Size::Dial(7, DialSize::Gap), 2.0)];
-        let Outcome::Nothing(nothing) = propose(&wishes, &mut |_| Go::On) else {
+        let Outcome::Nothing(nothing) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
             panic!("something was found");
         };
         assert_eq!(nothing_sentence(&nothing), told);

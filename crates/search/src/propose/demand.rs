@@ -2,7 +2,8 @@
 //! maker's grid.
 
 use super::grid::{Grid, down, steps, up};
-use super::wishes::{Marks, Wishes};
+use super::solve::shuts_in;
+use super::wishes::{Lid, Marks, Wishes};
 use latchwright_model::Unit;
 use latchwright_model::change::Size;
 use latchwright_model::{Design, Labels, Season};
@@ -124,15 +125,22 @@ pub(super) fn leader(wishes: &Wishes, number: usize) -> usize {
     first.unwrap_or(number)
 }
 
+/// The sizes that are held like that of this number and at the same value, by their numbers.
+pub fn alike(wishes: &Wishes, number: usize) -> Vec<usize> {
+    let held = 0..wishes.pinned.len();
+    held.filter(|other| leader(wishes, *other) == number)
+        .collect()
+}
+
 /// How many steps lead from the demand as it stands to none; the last is as good as
 /// [`Give::Whole`], but for a lid, which is then `lid`.
-pub(super) fn ladder(wishes: &Wishes, demand: Demand, lid: (f64, f64)) -> u32 {
+pub(super) fn ladder(wishes: &Wishes, demand: Demand, lid: Lid) -> u32 {
     let base = &wishes.base;
     let grid = Grid::of(base.units);
     let steps = |length: f64, step: f64| steps(length, step).max(1);
     match demand {
-        Demand::Width => steps((lid.0 - base.plate.width).abs(), grid.lid),
-        Demand::Depth => steps((lid.1 - base.plate.depth).abs(), grid.lid),
+        Demand::Width => steps((lid.width - base.plate.width).abs(), grid.lid),
+        Demand::Depth => steps((lid.depth - base.plate.depth).abs(), grid.lid),
         Demand::Dials => count(wishes.dials.len()).saturating_sub(1),
         Demand::Marks => most_marks(wishes).saturating_sub(FEWEST_MARKS),
         Demand::Workmanship | Demand::Season => SHARES,
@@ -182,7 +190,7 @@ fn hinge_steps(wishes: &Wishes) -> (u32, u32) {
 }
 
 /// These wishes with some demands let go, on a lid of `lid`, mm, where the lid gives way.
-pub(super) fn relaxed(wishes: &Wishes, given: &[(Demand, Give)], lid: (f64, f64)) -> Wishes {
+pub(super) fn relaxed(wishes: &Wishes, given: &[(Demand, Give)], lid: Lid) -> Wishes {
     let mut eased = wishes.clone();
     for (demand, give) in given {
         let whole = ladder(wishes, *demand, lid);
@@ -190,7 +198,7 @@ pub(super) fn relaxed(wishes: &Wishes, given: &[(Demand, Give)], lid: (f64, f64)
             Give::Whole | Give::At(_) => whole,
             Give::Steps(steps) => (*steps).min(whole),
         };
-        ease(&mut eased, *demand, (steps, whole), lid);
+        ease(&mut eased, *demand, Part { steps, whole }, lid);
     }
     let held = wishes.pinned.iter().enumerate();
     eased.pinned = held
@@ -208,22 +216,30 @@ pub(super) fn relaxed(wishes: &Wishes, given: &[(Demand, Give)], lid: (f64, f64)
     eased
 }
 
-/// Takes `steps` of `whole` on the way from a demand to none.
-fn ease(wishes: &mut Wishes, demand: Demand, (steps, whole): (u32, u32), lid: (f64, f64)) {
+/// So many steps of a whole ladder.
+#[derive(Debug, Clone, Copy)]
+struct Part {
+    steps: u32,
+    whole: u32,
+}
+
+/// Takes this part of the way from a demand to none.
+fn ease(wishes: &mut Wishes, demand: Demand, part: Part, lid: Lid) {
+    let Part { steps, whole } = part;
     if steps == 0 {
         return;
     }
     let grid = Grid::of(wishes.base.units);
-    let now = (wishes.base.plate.width, wishes.base.plate.depth);
+    let now = Lid::of(&wishes.base);
     let left = f64::from(whole - steps) / f64::from(whole.max(1));
     match demand {
         Demand::Width => {
-            let width = towards(now.0, lid.0, steps, grid.lid);
-            *wishes = wishes.clone().with_lid(width, now.1);
+            let width = towards(now.width, lid.width, steps, grid.lid);
+            *wishes = wishes.on(Lid { width, ..now });
         }
         Demand::Depth => {
-            let depth = towards(now.1, lid.1, steps, grid.lid);
-            *wishes = wishes.clone().with_lid(now.0, depth);
+            let depth = towards(now.depth, lid.depth, steps, grid.lid);
+            *wishes = wishes.on(Lid { depth, ..now });
         }
         Demand::Dials => {
             let kept = wishes.dials.len().saturating_sub(steps as usize);
@@ -351,46 +367,40 @@ fn any_pins(grid: Grid) -> Vec<f64> {
 
 /// Lids that stand for one that is let go: as large as goes, and where a child could be shut into that
 /// one, the largest into which none could, for some depths. Without a lid that gives way, the lid.
-pub(super) fn lids(wishes: &Wishes, gone: &[Demand]) -> Vec<(f64, f64)> {
+pub(super) fn lids(wishes: &Wishes, gone: &[Demand]) -> Vec<Lid> {
     let base = &wishes.base;
-    let now = (base.plate.width, base.plate.depth);
-    let (width, depth) = (gone.contains(&Demand::Width), gone.contains(&Demand::Depth));
-    let largest = (
-        if width { WIDE.max(now.0) } else { now.0 },
-        if depth { WIDE.max(now.1) } else { now.1 },
-    );
+    let now = Lid::of(base);
+    let (wide, deep) = (gone.contains(&Demand::Width), gone.contains(&Demand::Depth));
+    let largest = Lid {
+        width: if wide { WIDE.max(now.width) } else { now.width },
+        depth: if deep { WIDE.max(now.depth) } else { now.depth },
+    };
+    let fits = |lid: Lid| !shuts_in(&wishes.on(lid).base);
     let grown = gone.contains(&Demand::Age);
-    if grown || !(width || depth) || !shuts_in(wishes, largest) {
+    if grown || !(wide || deep) || fits(largest) {
         return vec![largest];
     }
     let step = Grid::of(base.units).lid;
-    let over = (
-        base.plate.width - base.inside.width,
-        base.plate.depth - base.inside.depth,
-    );
-    let most_wide = |depth: f64| {
-        let fits = |width: f64| !shuts_in(wishes, (width, depth));
-        if !width {
-            return fits(now.0).then_some((now.0, depth));
-        }
-        let widths = (1..=steps(largest.0, step)).rev();
-        let widths = widths.map(|steps| up(f64::from(steps) * step, step));
-        let mut widths = widths.filter(|width| *width > over.0);
-        widths
-            .find(|width| fits(*width))
-            .map(|width| (width, depth))
+    let sides = Lid {
+        width: base.plate.width - base.inside.width,
+        depth: base.plate.depth - base.inside.depth,
     };
-    if depth {
-        let depths = ROOMS.iter().map(|room| down(room + over.1, step));
+    let most_wide = |depth: f64| {
+        let lid = |width| Lid { width, depth };
+        if !wide {
+            return Some(lid(now.width)).filter(|lid| fits(*lid));
+        }
+        let widths = (1..=steps(largest.width, step)).rev();
+        let widths = widths.map(|steps| up(f64::from(steps) * step, step));
+        let mut lids = widths.filter(|width| *width > sides.width).map(lid);
+        lids.find(|lid| fits(*lid))
+    };
+    if deep {
+        let depths = ROOMS.iter().map(|room| down(room + sides.depth, step));
         depths.filter_map(most_wide).collect()
     } else {
-        most_wide(now.1).into_iter().collect()
+        most_wide(now.depth).into_iter().collect()
     }
-}
-
-/// Whether a child could be shut in under a lid of this size, and one is about.
-pub(super) fn shuts_in(wishes: &Wishes, lid: (f64, f64)) -> bool {
-    super::solve::shuts_in(&wishes.clone().with_lid(lid.0, lid.1).base)
 }
 
 /// The step by which a size that is held fixed is moved, in its own unit.
@@ -405,16 +415,21 @@ pub(super) fn step_of(size: Size, grid: Grid) -> f64 {
 mod tests {
     use super::*;
 
+    const LARGE: Lid = Lid {
+        width: WIDE,
+        depth: WIDE,
+    };
+
     #[test]
     fn the_first_step_leaves_the_demand_and_the_last_lets_it_go() {
         let mut wishes = Wishes::of(Design::default());
         wishes.base.card.youngest = 2;
         for demand in all(&wishes) {
-            let whole = ladder(&wishes, demand, (WIDE, WIDE));
+            let whole = ladder(&wishes, demand, LARGE);
             assert!(whole >= 1, "{demand:?}");
-            let at = |steps| relaxed(&wishes, &[(demand, Give::Steps(steps))], (WIDE, WIDE));
+            let at = |steps| relaxed(&wishes, &[(demand, Give::Steps(steps))], LARGE);
             assert_ne!(at(1), wishes, "{demand:?}");
-            let gone = relaxed(&wishes, &[(demand, Give::Whole)], (WIDE, WIDE));
+            let gone = relaxed(&wishes, &[(demand, Give::Whole)], LARGE);
             assert_eq!(at(whole), gone, "{demand:?}");
             if whole > 1 {
                 assert_ne!(at(whole - 1), gone, "{demand:?}");
@@ -429,8 +444,8 @@ mod tests {
         wishes.base.card.youngest = 6;
         let lids = lids(&wishes, &[Demand::Width, Demand::Depth]);
         assert!(lids.len() > 3);
-        assert!(lids.iter().all(|lid| !shuts_in(&wishes, *lid)));
+        assert!(lids.iter().all(|lid| !shuts_in(&wishes.on(*lid).base)));
         let gone = super::lids(&wishes, &[Demand::Width, Demand::Depth, Demand::Age]);
-        assert_eq!(gone, [(WIDE, WIDE)]);
+        assert_eq!(gone, [LARGE]);
     }
 }

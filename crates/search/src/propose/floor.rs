@@ -1,283 +1,268 @@
-//! What a place of the lattice asks for at least, before any margin is weighed: never above what is
-//! needed, so that what is plainly too much for the box is passed over.
+//! What a choice asks for at least, before any margin is weighed: never above what is needed, so that
+//! what is plainly too much for the box is passed over.
 
 use latchwright_geometry::trig;
 
-use super::bears::pin_left;
-use super::figure::{DUST, Question};
+use super::choices::Choice;
 use super::grid::{down, up};
-use super::lattice::{CROSSBAR, Point, SIDE};
-use super::sizes::Sizes;
-use super::solve::{BEFORE_NOTCH, LEAST_TAB, Solver};
-use super::wishes::Marks;
-use latchwright_model::Key;
+use super::marking::Posts;
+use super::solve::{Sizes, Solver};
+use super::wishes::{Lid, Marks};
+use latchwright_model::change::{DialSize, LatchSize, Size};
 use latchwright_model::slot::mouth_half_angle;
 use latchwright_proof::check::spacing::PRINTED_WALL;
-use latchwright_proof::slider_body::{CORNER, RABBET_AIR, SHOULDER, front_inside};
+use latchwright_proof::slider_body::{BAR, CLEARANCE, CORNER, RABBET_AIR, SHOULDER, front_inside};
+
+/// Clear of the sides of the box, mm.
+///
+/// # Source
+/// Common practice, no source.
+pub(super) const SIDE: f64 = 1.0;
+/// Wood in front of the tab's notch, mm: as the workshop asks.
+pub(super) const BEFORE_NOTCH: f64 = 3.0;
+/// The narrowest tab, mm.
+pub(super) const LEAST_TAB: f64 = 20.0;
+/// What the slider's bar takes along y below the discs at least, mm.
+const CROSSBAR: f64 = BAR + CLEARANCE;
+
+/// Gap, engagement and travel, mm.
+struct Reach {
+    gap: f64,
+    engagement: f64,
+    travel: f64,
+}
 
 impl Solver {
     /// Whether a tab that reaches so far under the keeper, mm, goes through the front.
     pub(super) fn goes_through_front(&self, engagement: f64) -> bool {
-        let base = &self.lattice.base;
+        let base = &self.choices.base;
         let face = front_inside(base) - base.body.thickness;
         base.keeper.edge - engagement < face + BEFORE_NOTCH
     }
 
     /// Where the raising begins: never above what is needed.
-    pub(super) fn smallest(&self, point: &Point, room: f64) -> Sizes {
-        let (base, grid) = (&self.lattice.base, self.lattice.grid);
-        let (gap, engagement, travel) = self.least_reach(point, room);
-        let half = self.half_width(point, room);
-        let width = up(2.0 * half, grid.size);
-        let depth = half + point.lead_in;
+    pub(super) fn smallest(&self, choice: &Choice, room: f64) -> Sizes {
+        let grid = self.choices.grid;
+        let reach = self.least_reach(choice, room);
+        let half = self.half_width(choice, room);
+        let depth = half + choice.lead_in;
         Sizes {
-            gap,
-            width: width.max(up(point.pin, grid.size)),
+            gap: reach.gap,
+            width: up(2.0 * half, grid.size).max(up(choice.pin, grid.size)),
             depth: up(depth.max(self.least_depth(room)), grid.size),
-            engagement,
-            travel,
-            spacing: up(self.least_spacing(point), grid.place),
+            engagement: reach.engagement,
+            travel: reach.travel,
+            spacing: up(self.least_spacing(choice), grid.place),
             tab: up(LEAST_TAB, grid.lid),
-            play: base.slider.guide_play,
+            play: self.choices.base.slider.guide_play,
+            guide: f64::INFINITY,
         }
     }
 
-    /// The least gap, engagement and travel, mm: never above what is needed. Of the year nothing counts,
-    /// of the yaw what the longest guide leaves.
-    fn least_reach(&self, point: &Point, room: f64) -> (f64, f64, f64) {
-        let (base, step) = (&self.lattice.base, self.lattice.grid.size);
-        let held = [Question::AtRest, Question::Hold, Question::Free];
-        if held.iter().any(|held| self.lattice.holds(*held, None)) {
+    /// The least gap, engagement and travel: never above what is needed. Of the year nothing counts, of
+    /// the yaw what the longest guide leaves.
+    fn least_reach(&self, choice: &Choice, room: f64) -> Reach {
+        let (base, step) = (&self.choices.base, self.choices.grid.size);
+        let dials = 0..base.dials.len();
+        let mut gaps = dials.map(|dial| Size::Dial(dial, DialSize::Gap));
+        if gaps.any(|gap| self.choices.holds(gap))
+            || self.choices.holds(Size::Latch(LatchSize::Engagement))
+            || self.choices.holds(Size::Latch(LatchSize::Travel))
+        {
             let engagement = up(base.tab.required_hold, step);
-            return (step, engagement, engagement);
+            return Reach {
+                gap: step,
+                engagement,
+                travel: engagement,
+            };
         }
         let (work, errors) = (&base.workmanship, 1.0 + room);
         let round = self.aside() - base.slider.guide_play + work.print + 2.0 * work.film_spread;
-        let longest = self.furthest(point) - base.keeper.edge;
+        let longest = self.furthest(choice) - base.keeper.edge;
         let yaw = 2.0 * base.slider.guide_play / longest.max(step);
-        let outermost = (base.dials.len() as f64 - 1.0) / 2.0 * self.least_spacing(point);
+        let outermost = (base.dials.len() as f64 - 1.0) / 2.0 * self.least_spacing(choice);
         let lift = yaw.min(1.0) * outermost;
         let gap = up((errors * (round + lift)).max(step), step);
         let off = errors * (work.keeper_place + round + lift);
         let engagement = up(base.tab.required_hold + gap + off, step);
-        let travel = up(engagement + errors * work.keeper_place, step);
-        (gap, engagement, travel)
+        Reach {
+            gap,
+            engagement,
+            travel: up(engagement + errors * work.keeper_place, step),
+        }
     }
 
     /// What the places and plays alone put a pin aside, mm.
     fn aside(&self) -> f64 {
-        let work = &self.lattice.base.workmanship;
-        let shaft = self.lattice.base.dials.first();
-        work.pin_place
-            + work.bore_place
-            + shaft.map_or(0.0, |dial| dial.bore.shaft_play)
-            + self.lattice.base.slider.guide_play
+        let base = &self.choices.base;
+        let shaft = base.dials.first().map_or(0.0, |dial| dial.bore.shaft_play);
+        base.workmanship.pin_place + base.workmanship.bore_place + shaft + base.slider.guide_play
     }
 
     /// The least half-width of a slot that lets its pin in, mm: never above what is needed.
-    fn half_width(&self, point: &Point, room: f64) -> f64 {
-        let base = &self.lattice.base;
-        let work = &base.workmanship;
-        let turn = self.turns(point).fold(f64::INFINITY, f64::min).min(1.5);
+    fn half_width(&self, choice: &Choice, room: f64) -> f64 {
+        let work = &self.choices.base.workmanship;
+        // all discs are alike: the dial that turns most decides
+        let turn = self.turns(choice).fold(0.0, f64::max).min(1.5);
         let print = work.print + 2.0 * work.film_spread;
-        let lead = if point.lead_in > 0.0 { work.print } else { 0.0 };
-        let off = self.aside() + point.radius * trig::sin(turn) + print + lead;
-        let wide = (1.0 + room) * off + point.pin / 2.0 - point.lead_in;
-        wide.max(point.pin / 2.0)
+        let lead = if choice.lead_in > 0.0 {
+            work.print
+        } else {
+            0.0
+        };
+        let off = self.aside() + choice.radius * trig::sin(turn) + print + lead;
+        let wide = (1.0 + room) * off + choice.pin / 2.0 - choice.lead_in;
+        wide.max(choice.pin / 2.0)
     }
 
     /// How far each dial's pointer and key may be off together, radians.
-    fn turns(&self, point: &Point) -> impl Iterator<Item = f64> {
-        let reading = self.lattice.base.workmanship.reading;
+    fn turns(&self, choice: &Choice) -> impl Iterator<Item = f64> {
+        let reading = self.choices.base.workmanship.reading;
         let reading = trig::radians(reading.min(90.0));
-        let posts = self.lattice.posts(point).into_iter();
-        posts.flat_map(move |posts| {
-            posts
-                .backlash
-                .iter()
-                .map(move |backlash| reading + backlash)
-        })
+        let posts = self.choices.posts(choice).into_iter();
+        let backlash = |posts: &Posts| posts.backlash.clone();
+        posts
+            .flat_map(backlash)
+            .map(move |backlash| reading + backlash)
     }
 
     /// The least depth of a slot, mm: never above what is needed. Rest, hold and travel add up.
     fn least_depth(&self, room: f64) -> f64 {
-        let base = &self.lattice.base;
+        let base = &self.choices.base;
         let work = &base.workmanship;
         let radial = self.aside() - base.slider.guide_play;
         let off = 2.0 * work.keeper_place + 2.0 * radial + work.print + work.film_spread;
         base.tab.required_hold + (1.0 + room) * off
     }
 
-    /// The least turn from a dial's mark to the next for a mouth of this half-width, degrees: never
-    /// above what is needed. The dial's own turn comes on top.
-    fn least_step(&self, point: &Point, room: f64, half: f64) -> f64 {
-        let work = &self.lattice.base.workmanship;
-        let mouth = mouth_half_angle(point.radius, half, point.lead_in);
-        let aside = self.aside() / (point.radius + point.pin / 2.0);
-        let print = (work.print / 2.0 + work.film_spread) / point.radius;
+    /// The least turn from a dial's mark to the next for a mouth of this half-width, mm, in degrees:
+    /// never above what is needed. The dial's own turn comes on top.
+    fn least_turn(&self, choice: &Choice, room: f64, half: f64) -> f64 {
+        let work = &self.choices.base.workmanship;
+        let mouth = mouth_half_angle(choice.radius, half, choice.lead_in);
+        let aside = self.aside() / (choice.radius + choice.pin / 2.0);
+        let print = (work.print / 2.0 + work.film_spread) / choice.radius;
         trig::degrees(mouth + (1.0 + room) * (aside + print))
     }
 
     /// The least distance between dials beside one another, mm: never above what is needed.
-    fn least_spacing(&self, point: &Point) -> f64 {
-        let closest = self.lattice.closest(point.radius, point.bore);
-        let across = |apart: f64| {
-            let square = apart * apart - point.stagger * point.stagger;
-            trig::sqrt(square.max(0.0))
-        };
-        let mut least = across(closest);
-        if point.stagger > 0.0 {
-            least = least.max(point.radius + point.pin / 2.0);
-            if self.lattice.base.dials.len() > 2 {
-                least = least.max(closest / 2.0);
-            }
+    fn least_spacing(&self, choice: &Choice) -> f64 {
+        let closest = self.choices.closest(choice.radius, choice.bore);
+        let square = closest * closest - choice.stagger * choice.stagger;
+        let least = trig::sqrt(square.max(0.0));
+        if choice.stagger > 0.0 {
+            least.max(self.narrowest(choice))
+        } else {
+            least
         }
-        least
     }
 
-    /// The least lid that a latch at this point could have, mm, for its spacing and travel.
-    pub(super) fn needs(&self, point: &Point, spacing: f64, back: f64) -> (f64, f64) {
-        let base = &self.lattice.base;
+    /// The same in two rows, however far apart, mm.
+    pub(super) fn narrowest(&self, choice: &Choice) -> f64 {
+        let beside_finger = choice.radius + choice.pin / 2.0;
+        if self.choices.base.dials.len() > 2 {
+            let closest = self.choices.closest(choice.radius, choice.bore);
+            beside_finger.max(closest / 2.0)
+        } else {
+            beside_finger
+        }
+    }
+
+    /// The least lid for this spacing with the back row at `back`, mm.
+    pub(super) fn needs(&self, choice: &Choice, spacing: f64, back: f64) -> Lid {
+        let base = &self.choices.base;
         let dials = base.dials.len() as f64;
-        let beside = (point.radius).max(SHOULDER) + SIDE;
+        let beside = choice.radius.max(SHOULDER) + SIDE;
         let inside = (dials - 1.0) * spacing + 2.0 * beside;
         let sides = base.plate.width - base.inside.width;
         let hinges = 2.0 * (base.body.hinge.length + base.body.hinge.inset);
         let over = sides - 2.0 * base.body.thickness;
         let behind = base.plate.depth - base.inside.depth - front_inside(base);
-        (
-            (inside + sides).max(hinges + over),
-            back + point.radius + SIDE + behind,
-        )
-    }
-
-    /// The width that these sizes need, mm.
-    pub(super) fn needed_width(&self, point: &Point, sizes: &Sizes) -> f64 {
-        self.needs(point, sizes.spacing, self.back(point)).0
+        Lid {
+            width: (inside + sides).max(hinges + over),
+            depth: back + choice.radius + SIDE + behind,
+        }
     }
 
     /// The furthest back that the back row goes, mm.
-    pub(super) fn furthest(&self, point: &Point) -> f64 {
-        let base = &self.lattice.base;
+    pub(super) fn furthest(&self, choice: &Choice) -> f64 {
+        let base = &self.choices.base;
         let limit = front_inside(base) + base.inside.depth;
-        down(limit - SIDE - point.radius, self.lattice.grid.place)
+        down(limit - SIDE - choice.radius, self.choices.grid.place)
     }
 
     /// y of the back row, mm.
-    pub(super) fn back(&self, point: &Point) -> f64 {
-        point.back.unwrap_or_else(|| self.furthest(point))
+    pub(super) fn back(&self, choice: &Choice) -> f64 {
+        choice.back.unwrap_or_else(|| self.furthest(choice))
     }
 
     /// The nearest to the front that the back row can stand with this travel, mm.
-    pub(super) fn nearest(&self, point: &Point, travel: f64) -> f64 {
+    pub(super) fn nearest(&self, choice: &Choice, travel: f64) -> f64 {
         // the bar goes back by the travel, and the strips before it are longer than the travel
         let strips = RABBET_AIR + travel + CORNER;
-        self.lattice.base.keeper.edge + strips + CROSSBAR + travel + point.radius + point.stagger
+        let front = self.choices.base.keeper.edge + strips + CROSSBAR + travel;
+        front + choice.radius + choice.stagger
     }
 
-    /// The least lid that could hold this point at all, mm.
-    pub(super) fn least_lid(&self, point: &Point, room: f64) -> (f64, f64) {
-        let (_, _, travel) = self.least_reach(point, room);
-        self.lid_for_travel(point, travel)
+    /// The least lid that could hold this choice at all.
+    pub(super) fn least_lid(&self, choice: &Choice, room: f64) -> Lid {
+        let travel = self.least_reach(choice, room).travel;
+        let back = self.nearest(choice, travel);
+        self.needs(choice, self.least_spacing(choice), back)
     }
 
-    /// The least lid that leaves the slider this travel, mm.
-    fn lid_for_travel(&self, point: &Point, travel: f64) -> (f64, f64) {
-        let back = self.nearest(point, travel);
-        self.needs(point, self.least_spacing(point), back)
-    }
-
-    /// Whether it is plain, without any sums, that nothing comes of this point, wherever its back row
+    /// Whether it is plain, without any sums, that nothing comes of this choice, wherever its back row
     /// stands.
-    pub(super) fn hopeless(&self, point: &Point, room: f64) -> bool {
-        let lid = self.lid();
-        let (_, engagement, travel) = self.least_reach(point, room);
-        let least = self.lid_for_travel(point, travel);
-        if least.0 > lid.0 + 1e-9 || least.1 > lid.1 + 1e-9 {
-            return true;
-        }
-        if self.goes_through_front(engagement) {
-            return true;
-        }
-        let base = &self.lattice.base;
-        if pin_left(base, point.pin, room) < DUST {
-            return true;
-        }
-        if 2.0 * point.radius > base.bench.printer.bed.0.min(base.bench.printer.bed.1) {
-            return true;
-        }
-        let Some(posts) = self.lattice.posts(point).filter(|posts| posts.fit) else {
+    pub(super) fn hopeless(&self, choice: &Choice, room: f64) -> bool {
+        let reach = self.least_reach(choice, room);
+        let back = self.nearest(choice, reach.travel);
+        let lid = self.needs(choice, self.least_spacing(choice), back);
+        !lid.goes_on(self.lid())
+            || self.goes_through_front(reach.engagement)
+            || self.hopeless_disc(choice, room)
+    }
+
+    /// The same of disc, post and pin.
+    pub(super) fn hopeless_disc(&self, choice: &Choice, room: f64) -> bool {
+        let bed = self.choices.base.bench.printer.bed;
+        let Some(posts) = self.choices.posts(choice) else {
             return true;
         };
-        let half = self.half_width(point, room);
-        let depth = (half + point.lead_in).max(self.least_depth(room));
-        if point.radius - depth - posts.star - PRINTED_WALL < 0.0 {
+        if 2.0 * choice.radius > bed.0.min(bed.1) {
             return true;
         }
-        let least = self.least_step(point, room, half);
-        let mut turns = self.turns(point).zip(&base.dials);
-        !self.lattice.free_marks
-            && turns
-                .any(|(turn, dial)| least + trig::degrees((1.0 + room) * turn) > dial.step_deg())
+        let half = self.half_width(choice, room);
+        let depth = (half + choice.lead_in).max(self.least_depth(room));
+        if choice.radius - depth - posts.star - PRINTED_WALL < 0.0 {
+            return true;
+        }
+        let least = self.least_turn(choice, room, half);
+        let marking = self.choices.markings.get(choice.marking);
+        let positions = marking.map_or(&[][..], |marking| &marking.positions);
+        let mut turns = self.turns(choice).zip(positions);
+        turns.any(|(turn, positions)| {
+            let needs = least + trig::degrees((1.0 + room) * turn);
+            needs > 360.0 / f64::from((*positions).max(1))
+        })
     }
 
-    /// The most settings that there could be at this point, by the mouths alone.
-    pub(super) fn most_settings(&self, point: &Point, room: f64) -> f64 {
-        let least = self.least_step(point, room, self.half_width(point, room));
-        let Some(posts) = self.lattice.posts(point) else {
+    /// The most settings that there could be with this choice, by the mouths alone.
+    pub(super) fn most_settings(&self, choice: &Choice, room: f64) -> f64 {
+        let least = self.least_turn(choice, room, self.half_width(choice, room));
+        let Some(posts) = self.choices.posts(choice) else {
             return 0.0;
         };
-        let of = |((marks, key), turn): ((&Marks, &Key), f64)| match marks {
-            Marks::Exactly(number) => f64::from(*number),
-            Marks::AtLeast(_) => {
-                let step = (least + trig::degrees((1.0 + room) * turn)).max(1.0);
-                let sides = f64::from(key.sides.max(1));
-                (360.0 / step / sides).floor() * sides
-            }
-        };
-        let asked = self.lattice.asked.iter().zip(&posts.keys);
-        asked.zip(self.turns(point)).map(of).product()
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::pass::{Aim, Pass};
-    use super::super::wishes::Wishes;
-    use super::*;
-    use latchwright_model::{Design, Grain, Material};
-
-    #[test]
-    fn what_is_asked_for_at_least_is_never_above_what_is_found_without_it() {
-        let mut base = Design::default();
-        base.plate.grain = Grain::AlongX;
-        base.slider.material = Material::Printed;
-        let wishes = Wishes::of(base).with_lid(320.0, 260.0);
-        let mut found = 0;
-        for room in [-0.05, 0.0, 0.3] {
-            let mut pass = *Pass::of(&wishes, false, Aim::Room(room)).expect("known woods");
-            let solver = &mut pass.solver;
-            for number in (0..solver.lattice.len()).step_by(61) {
-                let point = solver.lattice.point(number).expect("within");
-                let (gap, engagement, travel) = solver.least_reach(&point, room);
-                let smallest = solver.smallest(&point, room);
-                // from nearly nothing
-                let required = solver.lattice.base.tab.required_hold;
-                let tiny = Sizes {
-                    gap: solver.lattice.grid.size,
-                    engagement: required,
-                    travel: required,
-                    ..smallest
-                };
-                let Some(sizes) = solver.least(&point, room, Some(tiny)) else {
-                    continue;
-                };
-                found += 1;
-                assert!(sizes.gap >= gap, "{point:?}: gap {gap}");
-                assert!(sizes.engagement >= engagement, "{point:?}: {engagement}");
-                assert!(sizes.travel >= travel, "{point:?}: travel {travel}");
-            }
-        }
-        assert!(found > 30, "{found}");
+        let dials = self.choices.asked.iter().zip(&posts.keys);
+        dials
+            .zip(self.turns(choice))
+            .map(|((marks, key), turn)| match marks {
+                Marks::Exactly(number) => f64::from(*number),
+                Marks::AtLeast(_) => {
+                    let step = (least + trig::degrees((1.0 + room) * turn)).max(1.0);
+                    let sides = f64::from(key.sides.max(1));
+                    (360.0 / step / sides).floor() * sides
+                }
+            })
+            .product()
     }
 }

@@ -1,15 +1,18 @@
 //! What a lid could bear: settings that can be told apart against its area, the most marks of one
 //! dial, and what one step of better workmanship would buy.
 
+use core::ops::ControlFlow;
+
 use super::grid::{Grid, down, up};
-use super::pass::{Aim, POINTS, Pass};
-use super::proposal::{Kind, Proposal, proposal};
-use super::search::{Go, Search};
-use super::wishes::{DialWish, Wishes};
+use super::hunt::Hunt;
+use super::proposal::{Kind, Proposal};
+use super::search::{Outcome, better, roomiest};
+use super::wishes::{DialWish, Lid, Wishes};
+use crate::tick::Progress;
 use latchwright_model::change::{Change, LatchSize, Size, Step};
 use latchwright_model::{Design, Material, Sawn};
 
-/// Most dials that are looked at, or as many as are wished for.
+/// Most dials that are looked at, or as many as are wished for: nobody sets more.
 const MOST_DIALS: usize = 8;
 /// The lids that are looked at, as shares of the one that is given, which is one of them.
 const LIDS: [f64; 7] = [0.4, 0.55, 0.7, 0.85, 1.0, 1.15, 1.3];
@@ -18,6 +21,12 @@ const LIDS: [f64; 7] = [0.4, 0.55, 0.7, 0.85, 1.0, 1.15, 1.3];
 /// # Source
 /// Common practice, no source.
 const FINER: f64 = 0.5;
+
+/// Shares of the work; a guess.
+const OWN: f64 = 0.1;
+const SINGLE: f64 = 0.05;
+const ALL_LIDS: f64 = 0.45;
+const BETTER: f64 = 0.4;
 
 /// What can be had on which lid.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,89 +59,104 @@ pub struct OnLid {
     pub proposal: Proposal,
 }
 
-/// One step of better workmanship.
+/// A step of better workmanship.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Finer {
+    /// A jig for the bores.
+    Jig,
+    /// Finer reading marks.
+    Marks,
+    /// A printed slider.
+    PrintedSlider,
+    /// Quarter-sawn stock.
+    QuarterSawn,
+}
+
+/// What one step of better workmanship would buy.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Better {
+    /// Which.
+    pub finer: Finer,
     /// What is done otherwise.
     pub change: Change,
-    /// In the maker's words: "a jig for the bores".
-    pub name: &'static str,
     /// Most settings with the dials wished for, before and after; 0 where nothing is proven.
     pub settings: (u128, u128),
-    /// Largest least room, before and after; `None` where nothing is proven.
+    /// Largest room to spare, before and after; `None` where nothing is proven.
     pub room: (Option<f64>, Option<f64>),
 }
 
-/// The frontier of these wishes; `tell` hears which share is done and may stop it.
+/// The frontier of these wishes; `tick` hears which share is done and may stop it.
 ///
 /// Marks and labels of the wishes count for what better workmanship buys; the lids are looked at with
 /// 1 to 8 dials, or as many as are wished for, of three marks and more.
-pub fn frontier(wishes: &Wishes, tell: &mut dyn FnMut(f64) -> Go) -> Frontier {
-    let mut work = Job {
-        wishes,
-        tell,
-        done: 0.0,
+pub fn frontier(wishes: &Wishes, tick: &mut dyn FnMut(f64) -> ControlFlow<()>) -> Frontier {
+    let lid = Lid::of(&wishes.base);
+    let mut found = Frontier {
+        given: (lid.width, lid.depth),
+        lids: Vec::new(),
+        most_marks: None,
+        better: Vec::new(),
         stopped: false,
     };
-    let before = work.reach(wishes, SHARES.0);
-    let single = work.single();
-    let own = [&before, &single].map(|reach| reach.as_ref().map(|(_, most)| most.clone()));
-    let lids = work.lids(&own);
-    let most_marks = own[1]
-        .as_ref()
-        .and_then(|most| marks(&most.design).first().copied());
-    let better = work.better(before.as_ref());
-    let plate = &wishes.base.plate;
-    Frontier {
-        given: (plate.width, plate.depth),
-        lids,
-        most_marks,
-        better,
-        stopped: work.stopped,
-    }
+    let mut work = Work {
+        wishes,
+        tick,
+        done: 0.0,
+    };
+    found.stopped = work.whole(&mut found).is_break();
+    found
 }
 
 /// The roomiest of some wishes, and the one with the most settings.
-type Reach = (Proposal, Proposal);
-
-/// Shares of the work: what is proposed as it is, a single dial, the lids, better work; a guess.
-const SHARES: (f64, f64, f64, f64) = (0.1, 0.05, 0.45, 0.4);
-
-struct Job<'a> {
-    wishes: &'a Wishes,
-    tell: &'a mut dyn FnMut(f64) -> Go,
-    /// Share that is done.
-    done: f64,
-    stopped: bool,
+struct Reach {
+    roomiest: Proposal,
+    most: Proposal,
 }
 
-impl Job<'_> {
-    /// Runs `pass` to its end, or as far as the caller wants.
-    fn run(&mut self, mut pass: Pass, share: f64) -> Pass {
-        while !self.stopped && pass.step(POINTS) {
-            self.tell(self.done + share * pass.done());
-        }
-        self.done += share;
-        pass
+struct Work<'a> {
+    wishes: &'a Wishes,
+    tick: &'a mut dyn FnMut(f64) -> ControlFlow<()>,
+    /// Share that is done.
+    done: f64,
+}
+
+impl Work<'_> {
+    fn whole(&mut self, found: &mut Frontier) -> ControlFlow<()> {
+        let before = self.reach(self.wishes, OWN)?;
+        let single = self.reach(&of_dials(self.wishes, 1), SINGLE)?;
+        let most = |reach: &Option<Reach>| reach.as_ref().map(|reach| reach.most.clone());
+        let own = [most(&before), most(&single)];
+        let single = single.map(|single| marks(&single.most.design));
+        found.most_marks = single.and_then(|marks| marks.first().copied());
+        self.lids(&own, &mut found.lids)?;
+        self.better(before.as_ref(), &mut found.better)
     }
 
     /// The most settings of these wishes that are proven, if more than `known`.
-    fn most(&mut self, wishes: &Wishes, known: u128, share: f64) -> Option<Proposal> {
-        let pass = Pass::of(wishes, true, Aim::Settings(0.0))?;
-        let pass = self.run(pass.better_than(known as f64), share);
-        let mut kept = pass.kept.iter();
-        kept.find_map(|found| proposal(Kind::MostSettings, &found.design))
-            .filter(|proposal| proposal.settings > known)
+    fn most(
+        &mut self,
+        wishes: &Wishes,
+        known: u128,
+        share: f64,
+    ) -> ControlFlow<(), Option<Proposal>> {
+        let from = self.done;
+        let mut most = None;
+        if let Some(hunt) = Hunt::of(wishes, Kind::MostSettings, 0.0) {
+            let mut hunt = hunt.better_than(known as f64);
+            hunt.whole(&mut |done, _| (self.tick)(from + share * done))?;
+            let mut kept = hunt.kept.iter();
+            most =
+                kept.find_map(|latch| Proposal::allowed(wishes, Kind::MostSettings, &latch.design));
+        }
+        self.done += share;
+        ControlFlow::Continue(most.filter(|proposal| proposal.settings > known))
     }
 
-    /// `own` are known on the lid that is given.
-    fn lids(&mut self, own: &[Option<Proposal>]) -> Vec<OnLid> {
-        let plate = &self.wishes.base.plate;
-        let grid = Grid::of(self.wishes.base.units);
-        let (width, depth) = (plate.width, plate.depth);
+    /// What each lid bears; `own` is known of the lid that is given.
+    fn lids(&mut self, own: &[Option<Proposal>], lids: &mut Vec<OnLid>) -> ControlFlow<()> {
+        let (given, grid) = (Lid::of(&self.wishes.base), Grid::of(self.wishes.base.units));
         let most_dials = MOST_DIALS.max(self.wishes.dials.len());
-        let share = SHARES.2 / (LIDS.len() as f64 * most_dials as f64);
-        let mut lids: Vec<OnLid> = Vec::new();
+        let share = ALL_LIDS / (LIDS.len() as f64 * most_dials as f64);
         for part in LIDS {
             // the lid that is given need not be on the grid
             let of = |length: f64| {
@@ -142,100 +166,99 @@ impl Job<'_> {
                     length.max(down(length * part, grid.lid))
                 }
             };
-            let lid = (of(width), of(depth));
+            let lid = Lid {
+                width: of(given.width),
+                depth: of(given.depth),
+            };
             let mut known = lids.last().map_or(0, |lid| lid.settings);
-            let mut best = None;
-            if part == 1.0 {
-                let own = own.iter().flatten();
-                let most = own.max_by_key(|proposal| proposal.settings);
-                if let Some(most) = most.filter(|most| most.settings > known) {
-                    known = most.settings;
-                    best = Some(most.clone());
-                }
-            }
+            let own = own.iter().flatten().filter(|_| part == 1.0);
+            let mut best = own.max_by_key(|own| own.settings).cloned();
+            best = best.filter(|best| best.settings > known);
             for dials in (1..=most_dials).rev() {
-                let mut wishes = self.wishes.clone().with_lid(lid.0, lid.1);
-                wishes.dials = vec![DialWish::numbered(3); dials];
-                wishes.pinned.retain(|(size, _)| size.dial().is_none());
-                if let Some(proposal) = self.most(&wishes, known, share) {
-                    known = proposal.settings;
-                    best = Some(proposal);
-                }
+                known = best.as_ref().map_or(known, |best| best.settings);
+                let wishes = of_dials(&self.wishes.on(lid), dials);
+                best = self.most(&wishes, known, share)?.or(best);
             }
             lids.extend(best.map(|proposal| OnLid {
-                width: lid.0,
-                depth: lid.1,
+                width: lid.width,
+                depth: lid.depth,
                 settings: proposal.settings,
                 marks: marks(&proposal.design),
                 proposal,
             }));
         }
-        lids
+        ControlFlow::Continue(())
     }
 
-    fn single(&mut self) -> Option<Reach> {
-        let mut wishes = self.wishes.clone();
-        wishes.dials = vec![DialWish::numbered(3)];
-        wishes.pinned.retain(|(size, _)| size.dial().is_none());
-        self.reach(&wishes, SHARES.1)
-    }
-
-    fn better(&mut self, before: Option<&Reach>) -> Vec<Better> {
-        let steps = steps(&self.wishes.base);
-        let share = SHARES.3 / steps.len().max(1) as f64;
-        let of = |(name, change): (&'static str, Change)| {
+    /// What each step of better workmanship buys.
+    fn better(&mut self, before: Option<&Reach>, better: &mut Vec<Better>) -> ControlFlow<()> {
+        let steps = finer(&self.wishes.base);
+        let share = BETTER / steps.len().max(1) as f64;
+        for (finer, change) in steps {
             let mut wishes = self.wishes.clone();
             wishes.base = change.apply(&wishes.base);
-            let after = self.reach(&wishes, share);
-            let settings = |of: Option<&Reach>| of.map_or(0, |(_, most)| most.settings);
-            let room = |of: Option<&Reach>| of.map(|(roomiest, _)| roomiest.room);
+            let after = self.reach(&wishes, share)?;
             let after = after.as_ref();
-            (!self.stopped).then(|| Better {
+            let settings = |of: Option<&Reach>| of.map_or(0, |reach| reach.most.settings);
+            let room = |of: Option<&Reach>| of.map(|reach| reach.roomiest.room_to_spare);
+            better.push(Better {
+                finer,
                 change,
-                name,
                 settings: (settings(before), settings(after)),
                 room: (room(before), room(after)),
-            })
-        };
-        // what was stopped says nothing
-        steps.into_iter().map_while(of).collect()
+            });
+        }
+        ControlFlow::Continue(())
     }
 
-    /// What is proposed of these wishes: the roomiest, and the one with the most settings; `None` where
-    /// nothing is, or it was stopped before that was known.
-    fn reach(&mut self, wishes: &Wishes, share: f64) -> Option<Reach> {
+    /// What is proposed of these wishes; `None` where nothing is.
+    fn reach(&mut self, wishes: &Wishes, share: f64) -> ControlFlow<(), Option<Reach>> {
         let from = self.done;
-        self.done += share;
-        let mut search = Search::new(wishes);
-        while !self.stopped && search.seeks_roomiest() {
-            search.step();
-            self.tell(from + share * search.progress().done);
-        }
-        let mut pursuits = search.apart();
-        pursuits.retain(|it| it.best().kind != Kind::Smallest);
-        for mut pursuit in pursuits {
-            while !self.stopped
-                && let Some(news) = pursuit.step()
-            {
-                search.hear(news);
-                self.tell(from + share * search.progress().done);
+        let mut stopped = false;
+        let mut tick = |done: f64, nothing: bool| {
+            stopped = (self.tick)(from + share * done).is_break();
+            // why there is nothing is not asked for
+            if stopped || nothing {
+                ControlFlow::Break(())
+            } else {
+                ControlFlow::Continue(())
             }
+        };
+        let mut last = 0.0;
+        let outcome = roomiest(wishes, &mut |progress: Progress<'_, Proposal>| {
+            let nothing = progress.found.is_empty() && progress.done >= super::search::ROOMIEST;
+            last = progress.done;
+            tick(progress.done, nothing)
+        });
+        let mut reach = None;
+        if let Outcome::Found(mut found) = outcome
+            && let Some(roomiest) = found.pop()
+        {
+            let most = if wishes.marks_are_free() {
+                better(wishes, Kind::MostSettings, &roomiest, &mut |progress| {
+                    tick(last + (1.0 - last) * progress.done, false)
+                })
+            } else {
+                // marks that are fixed have no more settings
+                roomiest.clone()
+            };
+            reach = Some(Reach { roomiest, most });
         }
-        let best = search.progress().best;
-        let roomiest = best.first().cloned();
-        // marks that are fixed have no more settings than the roomiest has
-        let most = best.iter().find(|it| it.kind == Kind::MostSettings);
-        let most = most.cloned().or_else(|| roomiest.clone());
-        if !self.stopped {
-            self.tell(self.done);
+        if stopped {
+            return ControlFlow::Break(());
         }
-        roomiest.zip(most).filter(|_| !self.stopped)
+        self.done = from + share;
+        (self.tick)(self.done)?;
+        ControlFlow::Continue(reach)
     }
+}
 
-    /// Tells the caller how far it is, who may stop it.
-    fn tell(&mut self, done: f64) {
-        self.stopped = (self.tell)(done) == Go::Stop;
-    }
+/// The same wishes with so many dials of three marks and more.
+fn of_dials(wishes: &Wishes, dials: usize) -> Wishes {
+    let mut wishes = wishes.clone();
+    wishes.dials = vec![DialWish::numbered(3); dials];
+    wishes.pinned.retain(|(size, _)| size.dial().is_none());
+    wishes
 }
 
 fn marks(design: &Design) -> Vec<u32> {
@@ -243,45 +266,42 @@ fn marks(design: &Design) -> Vec<u32> {
 }
 
 /// The steps that are left to this maker.
-fn steps(base: &Design) -> Vec<(&'static str, Change)> {
-    let mut steps = Vec::new();
+fn finer(base: &Design) -> Vec<(Finer, Change)> {
     let work = &base.workmanship;
-    let finer = |size: LatchSize, from: f64| Step::Resize {
+    let resize = |size: LatchSize, from: f64, to: f64| Step::Resize {
         size: Size::Latch(size),
         from,
-        to: from * FINER,
+        to,
     };
-    let mut push = |name, steps_of: Vec<Step>| {
-        if !steps_of.is_empty() {
-            steps.push((name, Change { steps: steps_of }));
-        }
-    };
+    let mut all = Vec::new();
     if work.bore_place > 0.0 {
-        push(
-            "a jig for the bores",
-            vec![finer(LatchSize::BorePlace, work.bore_place)],
+        let finer = resize(
+            LatchSize::BorePlace,
+            work.bore_place,
+            FINER * work.bore_place,
         );
+        all.push((Finer::Jig, vec![finer]));
     }
     if work.reading > 0.0 {
-        push(
-            "finer reading marks",
-            vec![finer(LatchSize::Reading, work.reading)],
-        );
+        let finer = resize(LatchSize::Reading, work.reading, FINER * work.reading);
+        all.push((Finer::Marks, vec![finer]));
     }
     if base.slider.material != Material::Printed {
         let mut printed = vec![Step::SliderMaterial(Material::Printed)];
         // its pins stand where they were drawn, to the printer's error
         if work.print < work.pin_place {
-            printed.push(Step::Resize {
-                size: Size::Latch(LatchSize::PinPlace),
-                from: work.pin_place,
-                to: work.print,
-            });
+            printed.push(resize(LatchSize::PinPlace, work.pin_place, work.print));
         }
-        push("a printed slider", printed);
+        all.push((Finer::PrintedSlider, printed));
     }
-    push("quarter-sawn stock", quarter_sawn(base));
-    steps
+    let quarter = quarter_sawn(base);
+    if !quarter.is_empty() {
+        all.push((Finer::QuarterSawn, quarter));
+    }
+    let changes = all.into_iter();
+    changes
+        .map(|(finer, steps)| (finer, Change { steps }))
+        .collect()
 }
 
 fn quarter_sawn(base: &Design) -> Vec<Step> {

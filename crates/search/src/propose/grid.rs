@@ -1,6 +1,7 @@
 //! Round figures of the maker's unit: every size that is proposed stands on one of these grids.
 
 use latchwright_model::Units;
+use latchwright_model::unit::MM_PER_INCH;
 
 /// Steps of one unit, mm.
 ///
@@ -23,12 +24,6 @@ pub struct Grid {
 const DUST: f64 = 1e-6;
 
 impl Grid {
-    /// The lids one step narrower and one step shallower than this one, mm.
-    pub(super) fn smaller_lids(&self, (width, depth): (f64, f64)) -> [(f64, f64); 2] {
-        let below = |length: f64| up(length, self.lid) - self.lid;
-        [(below(width), depth), (width, below(depth))]
-    }
-
     /// The grid of this unit.
     pub fn of(units: Units) -> Self {
         match units {
@@ -39,10 +34,10 @@ impl Grid {
                 lid: 5.0,
             },
             Units::Inch => Self {
-                place: 25.4 / 16.0,
-                size: 25.4 / 32.0,
+                place: MM_PER_INCH / 16.0,
+                size: MM_PER_INCH / 32.0,
                 clearance: 0.0508,
-                lid: 25.4 / 4.0,
+                lid: MM_PER_INCH / 4.0,
             },
         }
     }
@@ -100,18 +95,8 @@ mod tests {
         ] {
             assert_eq!((down(value, step), up(value, step)), (lower, upper));
         }
-        let grid = Grid::of(Units::Millimetre);
-        for (length, below) in [
-            (145.0, 140.0),
-            (144.0, 140.0),
-            (141.0, 140.0),
-            (140.0, 135.0),
-        ] {
-            let smaller = grid.smaller_lids((length, length));
-            assert_eq!(smaller, [(below, length), (length, below)]);
-        }
         let inch = Grid::of(Units::Inch);
-        assert!(stands_on(25.4 * 1.75, inch.size));
+        assert!(stands_on(MM_PER_INCH * 1.75, inch.size));
         assert!(!stands_on(25.0, inch.size));
     }
 }

@@ -1,17 +1,12 @@
 //! One proposal: a complete design with its proof.
 
-use super::demands::unmet;
-use super::figure::Figure;
-use super::found::Found;
-use super::plain::least_room;
+use super::margin::Margin;
+use super::unmet::unmet;
+use super::weigh::room_to_spare;
 use super::wishes::Wishes;
 use latchwright_model::Design;
-use latchwright_proof::prove;
 use latchwright_proof::results::Proof;
-use latchwright_proof::unsure_dials;
-
-/// Designs of one way through the lattice that are proven, until one is.
-pub(super) const MOST_PROOFS: usize = 8;
+use latchwright_proof::{prove, unsure_dials};
 
 /// In what a proposal is the best.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,10 +28,10 @@ pub struct Proposal {
     pub design: Design,
     /// Its proof; always proven.
     pub proof: Proof,
-    /// Its least room: the share by which every error could grow, by the plain sums.
-    pub room: f64,
-    /// The figure that has the least room.
-    pub decided_by: Figure,
+    /// Its room to spare: the share by which every error could grow, by the plain sums.
+    pub room_to_spare: f64,
+    /// The margin that has the least of it.
+    pub decided_by: Margin,
     /// How many settings it has, all of which can be told apart.
     pub settings: u128,
     /// Lid, mm².
@@ -46,6 +41,29 @@ pub struct Proposal {
 }
 
 impl Proposal {
+    /// This design as a proposal, if it is proven and keeps to the wishes.
+    pub(super) fn allowed(wishes: &Wishes, kind: Kind, design: &Design) -> Option<Self> {
+        // far cheaper than the proof of a latch that is not proven
+        if !unsure_dials(design, 1).is_empty() || !unmet(wishes, design).is_empty() {
+            return None;
+        }
+        let proof = prove(design);
+        if !proof.proven {
+            return None;
+        }
+        let (room_to_spare, decided_by) = room_to_spare(design)?;
+        Some(Self {
+            kind,
+            room_to_spare,
+            decided_by,
+            settings: proof.settings.total,
+            area: design.plate.width * design.plate.depth,
+            bits: bits(design),
+            proof,
+            design: design.clone(),
+        })
+    }
+
     /// The same as the best in `kind`.
     pub(super) fn as_kind(&self, kind: Kind) -> Self {
         Self {
@@ -54,60 +72,36 @@ impl Proposal {
         }
     }
 
-    /// How good it is in its kind, the larger the better.
-    pub(super) fn merit(&self) -> (f64, f64) {
-        merit(self.kind, (self.room, self.settings as f64, self.area))
+    /// How good it is in its kind.
+    pub(super) fn merit(&self) -> Merit {
+        Merit::of(
+            self.kind,
+            self.room_to_spare,
+            self.settings as f64,
+            self.area,
+        )
     }
 }
 
-/// How good a latch with this room, so many settings and a lid of this area, mm², is in `kind`, the
-/// larger the better.
-pub(super) fn merit(kind: Kind, (room, settings, area): (f64, f64, f64)) -> (f64, f64) {
-    match kind {
-        Kind::Roomiest => (room, 0.0),
-        Kind::MostSettings => (settings, room),
-        Kind::Smallest => (-area, room),
-    }
+/// How good a latch is in a kind, the larger the better.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub(super) struct Merit {
+    /// What the kind is about: room to spare, settings, or minus the lid's area, mm².
+    pub first: f64,
+    /// Room to spare, where that is alike.
+    room: f64,
 }
 
-/// The first of these that is proven and keeps to the wishes.
-pub(super) fn first_allowed<'a>(
-    wishes: &Wishes,
-    kind: Kind,
-    mut kept: impl Iterator<Item = &'a Found>,
-) -> Option<(&'a Found, Proposal)> {
-    kept.find_map(|found| Some((found, allowed(wishes, kind, found)?)))
-}
-
-/// This find as a proposal, if it is proven and keeps to the wishes.
-pub(super) fn allowed(wishes: &Wishes, kind: Kind, found: &Found) -> Option<Proposal> {
-    let proposal = proposal(kind, &found.design)?;
-    unmet(wishes, &proposal.design)
-        .is_empty()
-        .then_some(proposal)
-}
-
-/// This design as a proposal; `None` where it is not proven.
-pub(super) fn proposal(kind: Kind, design: &Design) -> Option<Proposal> {
-    // far cheaper than the proof of a latch that is not proven
-    if !unsure_dials(design, 1).is_empty() {
-        return None;
+impl Merit {
+    /// Of a latch with this room to spare, so many settings and a lid of this area, mm².
+    pub(super) fn of(kind: Kind, room: f64, settings: f64, area: f64) -> Self {
+        let first = match kind {
+            Kind::Roomiest => room,
+            Kind::MostSettings => settings,
+            Kind::Smallest => -area,
+        };
+        Self { first, room }
     }
-    let proof = prove(design);
-    if !proof.proven {
-        return None;
-    }
-    let (room, decided_by) = least_room(design)?;
-    Some(Proposal {
-        kind,
-        room,
-        decided_by,
-        settings: proof.settings.total,
-        area: design.plate.width * design.plate.depth,
-        bits: bits(design),
-        proof,
-        design: design.clone(),
-    })
 }
 
 /// Diameters of the bits that a design is bored with and of the pins it takes, mm, thin to thick.

@@ -1,25 +1,33 @@
-//! The search as a value that goes on step by step: callers may run it on a thread of their own,
-//! show how far it is, and stop it with the best so far.
+//! From wishes to proposals: the roomiest first, and from there the most settings and the smallest lid,
+//! which know nothing of each other and may be looked for at the same time.
 
-use super::conflict::{Conflict, Nothing};
-use super::found::Found;
-use super::lattice::Point;
-use super::more_marks::more_marks;
-use super::pass::{Aim, POINTS, Pass, SHORT};
-use super::proposal::{Kind, MOST_PROOFS, Proposal, allowed, first_allowed};
-use super::pursuit::{News, Pursuit};
-use super::sizes::Sizes;
+use core::cmp::Ordering;
+use core::ops::ControlFlow;
+
+use itertools::Itertools;
+
+use super::hunt::{Hunt, SHORT};
+use super::latch::{ALIKE, Latch, settings};
+use super::marking::Marking;
+use super::proposal::{Kind, Proposal};
 use super::unreadable::unreadable;
-use super::wishes::{Marks, Wishes};
-
-/// Points of the lattice in one step, where anything that goes will do.
-const FEW: usize = 16;
-
-/// The same of the points that are looked at first, so that the first proven design is there at once.
-const FEWER: usize = 8;
+use super::why::{Nothing, why};
+use super::wishes::{Lid, Marks, Wishes};
+use crate::tick::{Progress, Tick};
+use latchwright_model::Design;
 
 /// Share of the work that the roomiest takes; a guess.
-const ROOMIEST: f64 = 0.2;
+pub(super) const ROOMIEST: f64 = 0.3;
+/// With how much room to spare the most settings and the smallest lid are looked for, one after the
+/// other: the first is surely proven, the second may be, or may have more once it was looked round. Of
+/// what has less, hardly any is.
+const GRADES: [f64; 2] = [0.0, -0.05];
+/// So many of those that are not proven, no two as good as each other, are looked round for more room.
+const RAISED: usize = 6;
+/// Latches of one hunt that are proven, until one is: more are seldom proven than the first.
+const MOST_PROOFS: usize = 24;
+/// How often what was bettered is looked round once more.
+const ROUNDS: usize = 4;
 
 /// How it ended.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,263 +36,322 @@ pub enum Outcome {
     /// proposal with more settings.
     Found(Vec<Proposal>),
     /// Nothing that is proven was found, and why.
-    Nothing(Nothing),
+    Nothing(Box<Nothing>),
     /// Stopped before anything was found.
     Stopped,
 }
 
-/// How far the search is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Progress<'a> {
-    /// Share of the work that is done, 0 to 1; a guess.
-    pub done: f64,
-    /// What was found so far, all of it proven.
-    pub best: &'a [Proposal],
-}
-
-/// Whether to go on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Go {
-    /// On.
-    On,
-    /// No: with what was found so far.
-    Stop,
-}
-
-/// Searches from beginning to end; `tell` hears of every step and may stop it.
-pub fn propose(wishes: &Wishes, tell: &mut dyn FnMut(Progress<'_>) -> Go) -> Outcome {
-    let mut search = Search::new(wishes);
-    while search.step() {
-        if tell(search.progress()) == Go::Stop {
+/// Searches from beginning to end; `tick` hears how far it is and may stop it.
+pub fn propose(wishes: &Wishes, tick: &mut Tick<'_, Proposal>) -> Outcome {
+    let mut flow = ControlFlow::Continue(());
+    let outcome = roomiest(wishes, &mut |progress| {
+        flow = tick(progress);
+        flow
+    });
+    let mut found = match outcome {
+        Outcome::Found(found) if flow.is_continue() => found,
+        outcome => return outcome,
+    };
+    let kinds = others(wishes);
+    let share = (1.0 - ROOMIEST) / kinds.len() as f64;
+    for (number, kind) in kinds.iter().enumerate() {
+        let Some(start) = found.first().cloned() else {
             break;
-        }
-    }
-    search.outcome()
-}
-
-/// A search that goes on step by step.
-pub struct Search {
-    wishes: Wishes,
-    stage: Stage,
-    /// The same with more marks, still to be tried.
-    more_marks: Vec<Wishes>,
-    found: Vec<Proposal>,
-    /// Where the best stood that were no proposals: they are not proven again.
-    refused: Vec<(Point, Sizes)>,
-    /// What is looked for once something roomy was found.
-    better: Vec<Pursuit>,
-    /// The best of each pursuit, and what share of it is done.
-    pursued: Vec<(Proposal, f64)>,
-    done: f64,
-    why: Option<Nothing>,
-}
-
-/// What is looked for at the moment.
-enum Stage {
-    Roomiest(Box<Pass>),
-    Better,
-    Nothing(Box<Conflict>),
-    Done,
-}
-
-impl Search {
-    /// A search that has not begun.
-    pub fn new(wishes: &Wishes) -> Self {
-        let faults = unreadable(wishes);
-        let pass = if faults.is_none() {
-            Pass::wide(wishes, SHORT)
-        } else {
-            None
         };
-        Self {
-            why: faults,
-            stage: pass.map_or(Stage::Done, Stage::Roomiest),
-            more_marks: more_marks(wishes),
-            wishes: wishes.clone(),
-            found: Vec::new(),
-            refused: Vec::new(),
-            better: Vec::new(),
-            pursued: Vec::new(),
-            done: 0.0,
-        }
-    }
-
-    /// Goes on for a few thousandths of a second, up to a tenth or two while it looks round what was found,
-    /// and now and then for seconds while it asks why there is nothing; false when there is nothing left to do.
-    pub fn step(&mut self) -> bool {
-        self.stage = match core::mem::replace(&mut self.stage, Stage::Done) {
-            Stage::Roomiest(mut pass) => {
-                let more = pass.step(if pass.first_done() { POINTS } else { FEWER });
-                if self.found.is_empty() || !more {
-                    self.take_roomiest(&pass.kept);
-                }
-                if more {
-                    self.done = self.done.max(ROOMIEST * pass.done());
-                    Stage::Roomiest(pass)
-                } else {
-                    self.after_roomiest(&pass)
-                }
-            }
-            Stage::Better => match self.better.iter_mut().find_map(Pursuit::step) {
-                Some(news) => {
-                    self.hear(news);
-                    Stage::Better
-                }
-                None => Stage::Done,
-            },
-            Stage::Nothing(mut conflict) => {
-                if conflict.step() {
-                    self.done = ROOMIEST + (1.0 - ROOMIEST) * conflict.done();
-                    Stage::Nothing(conflict)
-                } else {
-                    self.why = Some(conflict.outcome());
-                    Stage::Done
-                }
-            }
-            Stage::Done => Stage::Done,
-        };
-        if matches!(self.stage, Stage::Done) {
-            self.done = 1.0;
-            return false;
-        }
-        true
-    }
-
-    /// Hands out what may go on at the same time from now on, each on a thread of its own; what comes
-    /// of every step is to be told by [`Self::hear`]. Empty until the roomiest was found, and once it was
-    /// handed out; this search itself has nothing left to do then.
-    pub fn apart(&mut self) -> Vec<Pursuit> {
-        core::mem::take(&mut self.better)
-    }
-
-    /// Hears what came of a step.
-    pub fn hear(&mut self, news: News) {
-        let mut pursued = self.pursued.iter_mut();
-        if let Some((best, done)) = pursued.find(|(best, _)| best.kind == news.kind) {
-            *done = news.done;
-            if let Some(better) = news.better {
-                *best = better;
-                self.found = self.best_of_each();
-            }
-        }
-        let done = self.pursued.iter().map(|(_, done)| done).sum::<f64>();
-        let mean = done / self.pursued.len().max(1) as f64;
-        self.done = ROOMIEST + (1.0 - ROOMIEST) * mean;
-    }
-
-    /// The best of each kind, whichever pursuit it came of: a roomier latch with more marks has more
-    /// settings too.
-    fn best_of_each(&self) -> Vec<Proposal> {
-        let pursued = self.pursued.iter().map(|(best, _)| best);
-        let roomier = pursued.clone().find(|best| best.kind == Kind::Roomiest);
-        let Some(roomiest) = roomier.or(self.found.first()) else {
-            return Vec::new();
-        };
-        let others = pursued.filter(|best| best.kind != Kind::Roomiest);
-        let best = others.map(|best| {
-            let roomiest = roomiest.as_kind(best.kind);
-            if roomiest.merit() > best.merit() {
-                roomiest
-            } else {
-                best.clone()
-            }
+        let best = better(wishes, *kind, &start, &mut |progress| {
+            let mut now = found.clone();
+            now.extend(progress.found.iter().cloned());
+            let done = ROOMIEST + share * (number as f64 + progress.done);
+            flow = tick(Progress { done, found: &now });
+            flow
         });
-        core::iter::once(roomiest.clone()).chain(best).collect()
-    }
-
-    /// Whether the roomiest is still looked for.
-    pub(super) fn seeks_roomiest(&self) -> bool {
-        matches!(self.stage, Stage::Roomiest(_))
-    }
-
-    /// How far it is.
-    pub fn progress(&self) -> Progress<'_> {
-        Progress {
-            done: self.done,
-            best: &self.found,
+        found.push(best);
+        if flow.is_break() {
+            return Outcome::Found(found);
         }
     }
+    // whoever stops now has it all
+    let _ = tick(Progress {
+        done: 1.0,
+        found: &found,
+    });
+    Outcome::Found(found)
+}
 
-    /// What was found so far.
-    pub fn outcome(&self) -> Outcome {
-        if !self.found.is_empty() {
-            Outcome::Found(self.found.clone())
-        } else if let Some(why) = &self.why {
-            Outcome::Nothing(why.clone())
-        } else {
-            Outcome::Stopped
-        }
+/// The kinds of proposals there are beside the roomiest.
+pub fn others(wishes: &Wishes) -> Vec<Kind> {
+    let most = wishes.marks_are_free().then_some(Kind::MostSettings);
+    most.into_iter().chain([Kind::Smallest]).collect()
+}
+
+/// The roomiest latch alone, or why there is none.
+pub fn roomiest(wishes: &Wishes, tick: &mut Tick<'_, Proposal>) -> Outcome {
+    if let Some(nothing) = unreadable(wishes) {
+        return Outcome::Nothing(Box::new(nothing));
     }
-
-    fn take_roomiest(&mut self, kept: &[Found]) {
-        let room = self.found.first().map_or(f64::NEG_INFINITY, |it| it.room);
-        let better = kept.iter().filter(|found| found.room > room);
-        let better = better.take(MOST_PROOFS);
-        let new: Vec<&Found> = better
-            .filter(|found| !self.refused.contains(&found.at))
-            .collect();
-        match first_allowed(&self.wishes, Kind::Roomiest, new.iter().copied()) {
-            Some((_, proposal)) => self.found = vec![proposal],
-            None => self.refused.extend(new.iter().map(|found| found.at)),
+    let mut first: Option<Proposal> = None;
+    let sought = first_or_best(wishes, false, &mut |done, proven| {
+        if first.is_none() {
+            first = proven.cloned();
         }
-    }
-
-    fn after_roomiest(&mut self, pass: &Pass) -> Stage {
-        let Some(roomiest) = self.found.first() else {
-            // more marks are taken where there is nothing else
-            self.refused.clear();
-            let more = self.more_marks.pop();
-            let next = more.and_then(|more| Pass::wide(&more, SHORT));
-            return next.map_or_else(
-                || Stage::Nothing(Box::new(Conflict::new(&self.wishes))),
-                Stage::Roomiest,
-            );
-        };
-        let free = |marks: &Marks| matches!(marks, Marks::AtLeast(_));
-        let any_free = self.wishes.dials.iter().any(|dial| free(&dial.marks));
-        let roomier = (!self.more_marks.is_empty()).then_some(Kind::Roomiest);
-        let kinds = roomier
-            .into_iter()
-            .chain(any_free.then_some(Kind::MostSettings))
-            .chain([Kind::Smallest]);
-        let more = core::mem::take(&mut self.more_marks);
-        let pursuit = |kind| Pursuit::new(&self.wishes, kind, (pass, roomiest), &more);
-        self.better = kinds.map(pursuit).collect();
-        // it stands for the others until there is a better one
-        let begun = self
-            .better
-            .iter()
-            .map(|pursuit| (pursuit.best().clone(), 0.0));
-        self.pursued = begun.collect();
-        self.found = self.best_of_each();
-        self.done = ROOMIEST;
-        Stage::Better
+        tick(Progress {
+            done: ROOMIEST * done,
+            found: first.as_slice(),
+        })
+    });
+    match sought {
+        ControlFlow::Continue(Some(proposal)) => Outcome::Found(vec![proposal]),
+        ControlFlow::Continue(None) => {
+            match why(wishes, &mut |done| {
+                let done = ROOMIEST + (1.0 - ROOMIEST) * done;
+                tick(Progress { done, found: &[] })
+            }) {
+                ControlFlow::Continue(nothing) => Outcome::Nothing(Box::new(nothing)),
+                ControlFlow::Break(()) => Outcome::Stopped,
+            }
+        }
+        ControlFlow::Break(()) => {
+            first.map_or(Outcome::Stopped, |first| Outcome::Found(vec![first]))
+        }
     }
 }
 
 /// Any latch that is proven and keeps to the wishes.
-pub(super) fn first_proven(wishes: &Wishes) -> Option<Proposal> {
-    // asked many times over: only what is likeliest to help is tried beside
-    let more = || more_marks(wishes).pop();
-    first_of(wishes).or_else(|| first_of(&more()?))
+pub(super) fn first_proven(
+    wishes: &Wishes,
+    tick: &mut dyn FnMut() -> ControlFlow<()>,
+) -> ControlFlow<(), Option<Proposal>> {
+    first_or_best(wishes, true, &mut |_, _| tick())
 }
 
-/// The same with no more marks than are asked for.
-fn first_of(wishes: &Wishes) -> Option<Proposal> {
-    let mut pass = *Pass::of(wishes, false, Aim::Room(SHORT))?;
-    let mut tried = f64::NEG_INFINITY;
-    loop {
-        let more = pass.step(FEW);
-        // with room to spare it is surely proven
-        if let Some(best) = pass.kept.first().filter(|best| best.room > tried.max(0.0)) {
-            tried = best.room;
-            if let Some(proposal) = allowed(wishes, Kind::Roomiest, best) {
-                return Some(proposal);
+/// The roomiest latch, or with `first` the first that is proven; `tick` hears how far it is, and what was
+/// proven first.
+fn first_or_best(
+    wishes: &Wishes,
+    first: bool,
+    tick: &mut dyn FnMut(f64, Option<&Proposal>) -> ControlFlow<()>,
+) -> ControlFlow<(), Option<Proposal>> {
+    let Some(mut hunt) = Hunt::of(wishes, Kind::Roomiest, SHORT) else {
+        return ControlFlow::Continue(None);
+    };
+    let (mut proven, mut stopped) = (None, false);
+    // with room to spare it is surely proven; where any will do, what has a little less is tried too
+    let (mut tried, mut proofs) = (if first { SHORT } else { 0.0 }, 0);
+    let flow = hunt.whole(&mut |done, kept| {
+        if proven.is_none()
+            && let Some(best) = kept.first().filter(|best| best.room > tried)
+            && (best.room > 0.0 || proofs < MOST_PROOFS)
+        {
+            (tried, proofs) = (best.room, proofs + 1);
+            proven = Proposal::allowed(wishes, Kind::Roomiest, &best.design);
+        }
+        let flow = tick(done, proven.as_ref());
+        stopped = flow.is_break();
+        if first && proven.is_some() {
+            return ControlFlow::Break(());
+        }
+        flow
+    });
+    if flow.is_break() {
+        return if stopped {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(proven)
+        };
+    }
+    let mut kept = hunt.kept.iter().take(MOST_PROOFS);
+    let best = kept.find_map(|latch| Proposal::allowed(wishes, Kind::Roomiest, &latch.design));
+    ControlFlow::Continue(best.or(proven))
+}
+
+/// The best of a kind that is found from the roomiest on, which stands where there is no better.
+pub fn better(
+    wishes: &Wishes,
+    kind: Kind,
+    roomiest: &Proposal,
+    tick: &mut Tick<'_, Proposal>,
+) -> Proposal {
+    let mut best = Best {
+        wishes,
+        proposal: roomiest.as_kind(kind),
+        latch: None,
+        tick,
+        from: 0.0,
+    };
+    // stopped, it has what was found so far
+    let _ = best.pursue();
+    best.proposal
+}
+
+/// The best of its kind so far.
+struct Best<'a, 'b> {
+    wishes: &'a Wishes,
+    proposal: Proposal,
+    /// How it was found, if it was by a hunt of its own kind.
+    latch: Option<Latch>,
+    tick: &'a mut Tick<'b, Proposal>,
+    /// Share of the work that is done.
+    from: f64,
+}
+
+impl Best<'_, '_> {
+    fn pursue(&mut self) -> ControlFlow<()> {
+        for room in GRADES {
+            self.hunt(room)?;
+        }
+        self.with_most_room()?;
+        for _ in 0..ROUNDS {
+            if !self.look_round()? {
+                break;
             }
         }
-        if !more {
-            let kept = pass.kept.iter().take(MOST_PROOFS);
-            return first_allowed(wishes, Kind::Roomiest, kept).map(|(_, proposal)| proposal);
+        self.tell(0.0, 1.0)
+    }
+
+    /// Tells which share of the work on `share` of all is done.
+    fn tell(&mut self, share: f64, done: f64) -> ControlFlow<()> {
+        let done = if share > 0.0 {
+            self.from + share * done
+        } else {
+            done
+        };
+        (self.tick)(Progress {
+            done: done.min(1.0),
+            found: core::slice::from_ref(&self.proposal),
+        })
+    }
+
+    /// Looks at every choice, with this room to spare.
+    fn hunt(&mut self, room: f64) -> ControlFlow<()> {
+        const SHARE: f64 = 0.3;
+        let kind = self.proposal.kind;
+        if let Some(hunt) = Hunt::of(self.wishes, kind, room) {
+            let mut hunt = hunt.better_than(self.proposal.merit().first);
+            hunt.whole(&mut |done, _| self.tell(SHARE, done))?;
+            self.take(&hunt.kept);
+            if room < 0.0 {
+                self.raise(&hunt.kept)?;
+            }
         }
+        self.from += SHARE;
+        ControlFlow::Continue(())
+    }
+
+    /// Looks round the best of these that are better and were not proven for more room, with their marks
+    /// or lid held.
+    fn raise(&mut self, kept: &[Latch]) -> ControlFlow<()> {
+        let kind = self.proposal.kind;
+        let merits = kept
+            .iter()
+            .unique_by(|latch| latch.merit(kind).first.to_bits());
+        for latch in merits.take(RAISED) {
+            if latch.merit(kind) <= self.proposal.merit() {
+                break;
+            }
+            let mut latch = latch.clone();
+            if kind == Kind::MostSettings {
+                // where marks are held there is one marking
+                latch.choice.marking = 0;
+            }
+            let wishes = self.holding(&latch.design);
+            if let Some(mut hunt) = Hunt::of(&wishes, Kind::Roomiest, SHORT)
+                && let Some(latch) = latch.as_kind(Kind::Roomiest)
+            {
+                hunt.climb_from(latch, &mut |_, _| self.tell(0.0, self.from))?;
+                self.take_as_kind(hunt);
+            }
+        }
+        ControlFlow::Continue(())
+    }
+
+    /// The wishes with the marks of this design, or on its lid.
+    fn holding(&self, design: &Design) -> Wishes {
+        let mut wishes = self.wishes.clone();
+        match self.proposal.kind {
+            Kind::Roomiest => {}
+            Kind::MostSettings => {
+                for (wish, dial) in wishes.dials.iter_mut().zip(&design.dials) {
+                    wish.marks = Marks::Exactly(dial.positions);
+                }
+            }
+            Kind::Smallest => wishes = wishes.on(Lid::of(design)),
+        }
+        wishes
+    }
+
+    /// The same marks, or the same lid, with the most room to spare.
+    fn with_most_room(&mut self) -> ControlFlow<()> {
+        const SHARE: f64 = 0.3;
+        let wishes = self.holding(&self.proposal.design);
+        let room = self.proposal.room_to_spare + ALIKE;
+        if let Some(mut hunt) = Hunt::of(&wishes, Kind::Roomiest, room) {
+            hunt.whole(&mut |done, _| self.tell(SHARE, done))?;
+            self.take_as_kind(hunt);
+        }
+        self.from += SHARE;
+        ControlFlow::Continue(())
+    }
+
+    /// Takes the best that a hunt for room has found.
+    fn take_as_kind(&mut self, hunt: Hunt) {
+        let kind = self.proposal.kind;
+        let kept = hunt.kept.into_iter();
+        let kept: Vec<Latch> = kept.filter_map(|latch| latch.as_kind(kind)).collect();
+        self.take(&kept);
+    }
+
+    /// Looks round the best for what is better still; whether anything was.
+    fn look_round(&mut self) -> ControlFlow<(), bool> {
+        const SHARE: f64 = 0.02;
+        let (kind, before) = (self.proposal.kind, self.proposal.merit());
+        let Some(mut latch) = self.latch.clone() else {
+            return ControlFlow::Continue(false);
+        };
+        if kind == Kind::MostSettings {
+            latch.choice.marking = Marking::with_flats_of(self.wishes, &latch.design);
+        }
+        for room in [0.0, -0.015, -0.03, -0.045] {
+            if let Some(mut hunt) = Hunt::of(self.wishes, kind, room) {
+                hunt.climb_from(latch.clone(), &mut |done, _| self.tell(SHARE, done))?;
+                self.take(&hunt.kept);
+            }
+        }
+        self.from += SHARE;
+        ControlFlow::Continue(self.proposal.merit() > before)
+    }
+
+    /// The first of these that is better, proven and allowed takes the place of the best.
+    fn take(&mut self, kept: &[Latch]) {
+        let kind = self.proposal.kind;
+        let better = |latch: &&Latch| latch.merit(kind) > self.proposal.merit();
+        let better: Vec<&Latch> = kept.iter().filter(better).take(MOST_PROOFS).collect();
+        for latch in better {
+            let mut designs = vec![latch.design.clone()];
+            if kind == Kind::MostSettings {
+                designs.extend(self.poorer(latch));
+            }
+            for design in designs {
+                let least = self.proposal.settings as f64;
+                if kind == Kind::MostSettings && settings(&design) < least {
+                    continue;
+                }
+                if let Some(proposal) = Proposal::allowed(self.wishes, kind, &design)
+                    && proposal.merit() > self.proposal.merit()
+                {
+                    (self.proposal, self.latch) = (proposal, Some(latch.clone()));
+                }
+            }
+        }
+    }
+
+    /// The same latch with one dial a seat poorer: of two that are as good as each other the one that
+    /// comes first is kept, the same for the mirror image.
+    fn poorer(&self, latch: &Latch) -> Vec<Design> {
+        let mut poorer = latch.each_poorer();
+        let asked: Vec<Marks> = self.wishes.dials.iter().map(|dial| dial.marks).collect();
+        if asked.iter().cmp(asked.iter().rev()) == Ordering::Greater {
+            poorer.reverse();
+        }
+        poorer
     }
 }

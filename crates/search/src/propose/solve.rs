@@ -1,249 +1,440 @@
-//! From one point of the lattice to the least sizes that give a wanted room.
+//! From one choice to the least sizes that give a wanted room to spare.
 //!
-//! Gap, slot, engagement, travel, spacing and the rest each have something that asks for more of
-//! them. What is short is raised, step by step, until nothing is: the least sizes there are, because
-//! none of them was raised without need. What asks for less of them is only looked at.
+//! Gap, slot, engagement, travel, spacing and the rest each have something that asks for more of them, the
+//! guide something that asks for less. What is short is raised, and the guide shortened, step by step,
+//! until nothing is short: the least sizes there are, because none was raised without need. What asks for
+//! less of them is only looked at.
 
-use latchwright_geometry::trig;
-
-use super::beside_pull::{Both, set_guide, widest_knob};
-use super::figure::{DUST, Figure, Question};
-use super::grid::{down, up};
-use super::lattice::{Lattice, Point};
-use super::plain::{Ground, Work, held_by_first, least_steps, perfect, star_reach};
-use super::raise::{Raised, follows};
-use super::sizes::Sizes;
+use super::choices::{Choice, Choices, MOST_PINS, least_knob};
+use super::grid::{Grid, down, up};
+use super::grow::{Grow, mends};
+use super::margin::{DUST, Margin};
 use super::stack::Stack;
-use super::wishes::{Marks, set_lid};
+use super::weigh::{Ground, Scope, perfect, weigh, weigh_stack};
+use super::wishes::{Lid, Marks, set_lid};
 use latchwright_model::key;
 use latchwright_model::{Design, Dial, Key};
-use latchwright_proof::check::spacing::FINGERS;
-use latchwright_proof::check::{GROWN_AGE, could_hold_a_child};
+use latchwright_proof::check::spacing::star_reach;
+use latchwright_proof::check::{CheckKind, GROWN_AGE, could_hold_a_child, guide_strips};
+use latchwright_proof::slider_body::{BAR, CLEARANCE, CORNER};
 
-/// Rounds of raising after which a point is given up.
-const ROUNDS: usize = 16;
-/// Wood in front of the tab's notch, mm, and of the keeper beside the tab: as the workshop asks.
-pub(super) const BEFORE_NOTCH: f64 = 3.0;
+/// Rounds of raising after which a choice is given up: with fewer, far choices of large lids are lost;
+/// more are never needed.
+const ROUNDS: usize = 40;
+/// Wood of the keeper beside the tab, mm: as the workshop asks.
 pub(super) const BESIDE_TAB: f64 = 8.0;
-/// The narrowest tab, mm.
-pub(super) const LEAST_TAB: f64 = 20.0;
+/// Lengths by which the guide settles behind the keeper.
+const SETTLING: usize = 16;
 
-/// Solves points of one lattice.
+/// The sizes that follow from a choice, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Sizes {
+    pub gap: f64,
+    pub width: f64,
+    pub depth: f64,
+    pub engagement: f64,
+    pub travel: f64,
+    pub spacing: f64,
+    pub tab: f64,
+    pub play: f64,
+    /// The longest guide that does; more is given where the box has it not.
+    pub guide: f64,
+}
+
+impl Sizes {
+    /// The same with one or two sizes a step or some away from the least that was found, each in turn.
+    pub(super) fn beside(self, grid: Grid) -> Vec<Self> {
+        let mut beside = Vec::new();
+        let mut with = |raise: &dyn Fn(&mut Self)| {
+            let mut sizes = self;
+            raise(&mut sizes);
+            beside.push(sizes);
+        };
+        let by = |size: &mut f64, step: f64| *size = up(*size + step, step);
+        with(&|sizes| by(&mut sizes.width, grid.size));
+        with(&|sizes| by(&mut sizes.depth, grid.size));
+        with(&|sizes| by(&mut sizes.gap, grid.size));
+        with(&|sizes| by(&mut sizes.engagement, grid.size));
+        with(&|sizes| by(&mut sizes.travel, grid.size));
+        with(&|sizes| {
+            by(&mut sizes.width, grid.size);
+            by(&mut sizes.depth, grid.size);
+        });
+        with(&|sizes| by(&mut sizes.tab, grid.lid));
+        with(&|sizes| by(&mut sizes.spacing, grid.place));
+        with(&|sizes| by(&mut sizes.spacing, 4.0 * grid.place));
+        // each may have been raised for what another has mended since
+        let back = |size: &mut f64, step: f64| *size = up(*size - step, step).max(step);
+        with(&|sizes| back(&mut sizes.spacing, grid.place));
+        with(&|sizes| back(&mut sizes.width, grid.size));
+        with(&|sizes| back(&mut sizes.depth, grid.size));
+        with(&|sizes| back(&mut sizes.travel, grid.size));
+        with(&|sizes| back(&mut sizes.engagement, grid.size));
+        with(&|sizes| back(&mut sizes.gap, grid.size));
+        beside
+    }
+}
+
+/// Solves choices.
 pub(super) struct Solver {
-    pub lattice: Lattice,
-    pub ground: Ground,
+    pub choices: Choices,
+    ground: Ground,
+    /// The same of a year that moves nothing along y.
+    still: Ground,
+    /// y at which the guide may begin, mm.
+    guide_from: f64,
     real: Design,
     ideal: Design,
-    pub work: Work,
-    /// Whether what a raised size asks of others is raised at once: faster, and now and then by another
-    /// way to other sizes.
-    pub at_once: bool,
+    /// Marks are to be as many as can be.
+    as_many: bool,
+    /// How many whole latches were weighed.
+    pub sums: usize,
 }
 
 impl Solver {
-    pub(super) fn new(lattice: Lattice, ground: Ground) -> Self {
-        Self {
-            real: lattice.base.clone(),
-            ideal: perfect(&lattice.base),
-            work: Work::default(),
-            at_once: false,
-            lattice,
+    /// `None` where nothing goes through the thickness of the lid, whatever is chosen.
+    pub(super) fn new(mut choices: Choices, ground: Ground, as_many: bool) -> Option<Self> {
+        Stack::up_to(&choices, &choices.base, 0.0)?;
+        let (real, ideal) = (choices.base.clone(), perfect(&choices.base));
+        let bears = |pin: &f64| {
+            let mut design = real.clone();
+            for dial in &mut design.dials {
+                dial.pin.diameter = *pin;
+            }
+            let margins = weigh(&ground, &design, None, Scope::ALL);
+            let strength = |margin: &Margin| margin.kind == CheckKind::PinStrength;
+            margins
+                .iter()
+                .filter(|margin| strength(margin))
+                .all(|margin| margin.worst >= DUST)
+        };
+        choices.pins.retain(bears);
+        choices.pins.truncate(MOST_PINS);
+        Some(Self {
+            guide_from: guide_from(&choices),
+            real,
+            ideal,
+            choices,
+            still: ground.still_along_y(),
             ground,
+            as_many,
+            sums: 0,
+        })
+    }
+
+    /// The most room to spare, up to this much, that there is through the thickness of the lid.
+    pub(super) fn most_through_thickness(&self, most: f64) -> f64 {
+        let mut design = self.choices.base.clone();
+        let Some(stack) = Stack::up_to(&self.choices, &design, most) else {
+            return 0.0;
+        };
+        stack.put(&mut design);
+        self.choices.pin_down(&mut design);
+        let mut margins = Vec::new();
+        weigh_stack(&design, Some(&perfect(&design)), &mut margins);
+        margins.iter().map(Margin::share).fold(most, f64::min)
+    }
+
+    /// The lid as it stands.
+    pub(super) fn lid(&self) -> Lid {
+        Lid::of(&self.choices.base)
+    }
+
+    /// Gives the choices another lid.
+    pub(super) fn set_lid(&mut self, lid: Lid) {
+        for design in [&mut self.choices.base, &mut self.real, &mut self.ideal] {
+            set_lid(design, lid);
         }
     }
 
-    /// The lid, mm, as it stands.
-    pub(super) fn lid(&self) -> (f64, f64) {
-        (self.lattice.base.plate.width, self.lattice.base.plate.depth)
+    /// The least sizes for `choice` with this room to spare in the lid as it stands; `None` where there
+    /// are none. `from` has the sizes to begin with, where not the smallest.
+    pub(super) fn least(
+        &mut self,
+        choice: &Choice,
+        room: f64,
+        from: Option<Sizes>,
+    ) -> Option<Sizes> {
+        self.solved(choice, room, from, false)
     }
 
-    /// Gives the lattice another lid.
-    pub(super) fn set_lid(&mut self, (width, depth): (f64, f64)) {
-        for design in [&mut self.lattice.base, &mut self.real, &mut self.ideal] {
-            set_lid(design, width, depth);
-        }
+    /// Whether there are any with the back row somewhere: where nothing drifts the furthest back has the
+    /// longest guide, so that what fails there without drift along y fails everywhere with it.
+    pub(super) fn may_stand(&mut self, choice: &Choice, room: f64) -> bool {
+        !self.choices.drifts() || self.solved(choice, room, None, true).is_some()
     }
 
-    /// Whether all goes through the thickness of the lid, wherever it stands.
-    pub(super) fn stacks(&self) -> bool {
-        let pinned = |design: &mut Design| pin_down(&self.lattice, design);
-        Stack::up_to(&self.lattice.base, &pinned, 0.0).is_some()
-    }
-
-    /// Whether a child could be shut in under the lid as it stands.
-    pub(super) fn shuts_in(&self) -> bool {
-        shuts_in(&self.lattice.base)
-    }
-
-    /// The least sizes at `point` with this room in the lid as it stands; `None` where there are none.
-    pub(super) fn least(&mut self, point: &Point, room: f64, from: Option<Sizes>) -> Option<Sizes> {
-        let back = self.back(point);
-        let nearest = self.nearest(point, self.lattice.base.tab.required_hold);
-        if back > self.furthest(point) || back < nearest || self.hopeless(point, room) {
+    /// [`Self::least`], or with `still` the same of a year that moves nothing along y.
+    fn solved(
+        &mut self,
+        choice: &Choice,
+        room: f64,
+        from: Option<Sizes>,
+        still: bool,
+    ) -> Option<Sizes> {
+        let back = self.back(choice);
+        if back > self.furthest(choice) || self.hopeless(choice, room) {
             return None;
         }
-        let mut sizes = from.unwrap_or_else(|| self.smallest(point, room));
-        // nothing that is raised lets the guide be longer
-        let mut guide = self.fill(point, &sizes, (room, f64::INFINITY))?;
-        if self.tab_falls_short(&sizes, room) {
-            return None;
-        }
+        let mut sizes = from.unwrap_or_else(|| self.smallest(choice, room));
         for _ in 0..ROUNDS {
-            self.work.weigh(
-                &self.ground,
-                &self.real,
-                (room != 0.0).then_some(&self.ideal),
-                !self.lattice.free_marks,
-            );
-            match self.raised(point, sizes, room)? {
+            self.fill(choice, &mut sizes)?;
+            self.sums += 1;
+            let ideal = (room != 0.0).then_some(&self.ideal);
+            let scope = Scope {
+                marks: !self.as_many,
+                room: Some(room),
+            };
+            let ground = if still { &self.still } else { &self.ground };
+            let margins = weigh(ground, &self.real, ideal, scope);
+            match self.raised(choice, sizes, &margins, room)? {
                 Raised::To(more) => sizes = more,
                 Raised::Enough => return Some(sizes),
             }
-            guide = self.fill(point, &sizes, (room, guide))?;
         }
         None
     }
 
-    /// Whether the tab would have to reach through the front to hold with this room, by the first dial:
-    /// what there is now only grows, and a larger gap asks for more.
-    fn tab_falls_short(&self, sizes: &Sizes, room: f64) -> bool {
-        if self.lattice.holds(Question::Hold, None) {
-            return false;
-        }
-        let Ground { drift, still, .. } = &self.ground;
-        let worst = held_by_first(&self.real, drift);
-        let nominal = if room == 0.0 {
-            worst
-        } else {
-            held_by_first(&self.ideal, still)
-        };
-        let short = |question, worst, nominal| {
-            let dial = None;
-            let figure = Figure {
-                question,
-                dial,
-                nominal,
-                worst,
-            };
-            DUST - figure.left_at(room)
-        };
-        let hold = short(Question::Hold, worst.1, nominal.1);
-        let gap = short(Question::AtRest, worst.0, nominal.0);
-        let step = self.lattice.grid.size;
-        let more = if self.at_once && gap > 0.0 && !self.lattice.holds(Question::AtRest, None) {
-            follows(up(sizes.gap + gap, step) - sizes.gap)
-        } else {
-            0.0
-        };
-        (hold > 0.0 || more > 0.0)
-            && self.goes_through_front(up(sizes.engagement + hold + more, step))
-    }
-
-    /// Puts point and sizes into both latches, with the longest guide up to `most`, which is handed back;
-    /// `None` where the box does not hold them.
-    fn fill(&mut self, point: &Point, sizes: &Sizes, (room, most): (f64, f64)) -> Option<f64> {
-        let back = self.back(point);
-        let (width, depth) = self.needs(point, sizes.spacing, back);
-        let lid = self.lid();
-        if width > lid.0 + 1e-9
-            || depth > lid.1 + 1e-9
-            || back < self.nearest(point, sizes.travel)
+    /// Puts choice and sizes into both latches, with no longer a guide than there is room for; `None`
+    /// where the box does not hold them.
+    fn fill(&mut self, choice: &Choice, sizes: &mut Sizes) -> Option<()> {
+        let back = self.back(choice);
+        let needs = self.needs(choice, sizes.spacing, back);
+        if !needs.goes_on(self.lid())
+            || back < self.nearest(choice, sizes.travel)
             || self.goes_through_front(sizes.engagement)
         {
             return None;
         }
-        for (design, plays) in [(&mut self.real, true), (&mut self.ideal, false)] {
-            put(&self.lattice, design, (point, sizes, back), plays)?;
-            // the guide goes by the sizes that are held; its own may be among them
-            pin_down(&self.lattice, design);
-        }
-        let (real, ideal) = (&mut self.real, &mut self.ideal);
-        let mut both = Both { real, ideal };
-        set_guide(&mut both, &self.ground, room, (self.lattice.grid, most));
-        let guide = both.real.slider.guide_length;
-        for design in [&mut self.real, &mut self.ideal] {
-            pin_down(&self.lattice, design);
-            if design.slider.guide_length <= 0.0 {
-                return None;
-            }
-        }
-        Some(guide)
+        self.place(choice, sizes)
     }
 
-    /// The whole latch at `point`, with its stack; of its marks as many as can be where they are free.
-    pub(super) fn finish(&mut self, point: &Point, sizes: &Sizes, room: f64) -> Option<Design> {
-        self.fill(point, sizes, (room, f64::INFINITY))?;
-        if self.lattice.free_marks {
-            let least = least_steps(&self.ground, &self.real, &self.ideal, room);
-            let asked = self.lattice.asked.clone();
-            for (index, (least, marks)) in least.iter().zip(&asked).enumerate() {
-                let most = self.most_seated(index, *marks, *least)?;
+    /// Whether disc, post and pin of this choice may do anywhere: on one row as far back as goes, which
+    /// leaves the longest guide, as narrow as two rows are, in a year that moves nothing along y.
+    pub(super) fn disc_may_do(&mut self, choice: &Choice, room: f64) -> bool {
+        let choice = Choice {
+            stagger: 0.0,
+            back: None,
+            ..*choice
+        };
+        if self.choices.posts(&choice).is_none() {
+            return false;
+        }
+        let mut sizes = self.smallest(&choice, room);
+        sizes.spacing = self.narrowest(&choice);
+        if self.place(&choice, &mut sizes).is_none() {
+            // the rows do not stand so
+            return true;
+        }
+        let ideal = (room != 0.0).then_some(&self.ideal);
+        let scope = Scope {
+            marks: !self.as_many,
+            room: Some(room),
+        };
+        self.sums += 1;
+        let margins = weigh(&self.still, &self.real, ideal, scope);
+        let of_disc = [
+            CheckKind::NextMark,
+            CheckKind::SlotToStar,
+            CheckKind::KeyBite,
+        ];
+        let fails = |margin: &Margin| of_disc.contains(&margin.kind) && margin.left_at(room) < DUST;
+        !margins.iter().any(fails)
+    }
+
+    /// Puts choice and sizes into both latches, wherever the lid ends.
+    fn place(&mut self, choice: &Choice, sizes: &mut Sizes) -> Option<()> {
+        let (back, grid) = (self.back(choice), self.choices.grid);
+        let rim = back - choice.stagger - choice.radius;
+        let bar = CLEARANCE + BAR + CORNER + 2.0 * sizes.travel;
+        sizes.guide = down((rim - bar - self.guide_from).min(sizes.guide), grid.place);
+        if sizes.guide <= 0.0 {
+            return None;
+        }
+        for (design, plays) in [(&mut self.real, true), (&mut self.ideal, false)] {
+            put(&self.choices, design, (choice, sizes, back))?;
+            if plays {
+                design.slider.guide_play = sizes.play;
+            }
+            design.slider.guide_length = sizes.guide;
+            design.slider.guide_at.1 = self.guide_from + sizes.guide / 2.0;
+            self.choices.pin_down(design);
+        }
+        (self.real.slider.guide_length > 0.0).then_some(())
+    }
+
+    /// Raises what is short with this room; `None` where nothing that is raised would help.
+    fn raised(
+        &self,
+        choice: &Choice,
+        before: Sizes,
+        margins: &[Margin],
+        room: f64,
+    ) -> Option<Raised> {
+        let grid = self.choices.grid;
+        let mut sizes = before;
+        let is_short = |margin: &Margin| margin.left_at(room) < DUST;
+        let wall_short = margins
+            .iter()
+            .any(|margin| margin.kind == CheckKind::SlotWall && is_short(margin));
+        let mut held = false;
+        for margin in margins {
+            let short = DUST - margin.left_at(room);
+            // a slot without walls is narrower than it seems: deeper first
+            if short <= 0.0 || (wall_short && margin.kind == CheckKind::Enters) {
+                continue;
+            }
+            if short > 1e3 {
+                return None;
+            }
+            let mends = mends(margin)?;
+            if mends.size.is_some_and(|size| self.choices.holds(size)) {
+                // another size may still make up for it
+                held = true;
+                continue;
+            }
+            let more = |size: f64, by: f64, step: f64| up(size + by, step);
+            match mends.grow {
+                Grow::Gap => sizes.gap = sizes.gap.max(more(before.gap, short, grid.size)),
+                Grow::Width(times) => {
+                    let width = more(before.width, times * short, grid.size);
+                    sizes.width = sizes.width.max(width);
+                }
+                Grow::Depth => sizes.depth = sizes.depth.max(more(before.depth, short, grid.size)),
+                Grow::Engagement => {
+                    let engagement = more(before.engagement, short, grid.size);
+                    sizes.engagement = sizes.engagement.max(engagement);
+                }
+                Grow::Travel => {
+                    sizes.travel = sizes.travel.max(more(before.travel, short, grid.size));
+                }
+                Grow::Spacing => {
+                    // in two rows, dials of one row are two spacings apart
+                    let share = if choice.stagger > 0.0 { 0.5 } else { 1.0 };
+                    let spacing = more(before.spacing, share * short, grid.place);
+                    sizes.spacing = sizes.spacing.max(spacing);
+                }
+                Grow::Play => sizes.play = sizes.play.max(more(before.play, short, grid.clearance)),
+                Grow::Tab => sizes.tab = more(before.tab, grid.lid, grid.lid),
+                Grow::ShorterGuide(times) => {
+                    let guide = down(before.guide - times * short, grid.place);
+                    sizes.guide = sizes.guide.min(guide);
+                }
+                // through the thickness: not weighed here
+                Grow::SliderBelow | Grow::DiscBelow | Grow::PinHeight | Grow::Rabbet => {
+                    return None;
+                }
+            }
+        }
+        if sizes == before {
+            return (!held).then_some(Raised::Enough);
+        }
+        Some(Raised::To(sizes))
+    }
+
+    /// The whole latch at `choice`, with its stack; of its marks as many as can be where they are free.
+    pub(super) fn finish(&mut self, choice: &Choice, sizes: &Sizes, room: f64) -> Option<Design> {
+        let mut sizes = *sizes;
+        self.fill(choice, &mut sizes)?;
+        if self.as_many {
+            let margins = weigh(&self.ground, &self.real, Some(&self.ideal), Scope::ALL);
+            for index in 0..self.real.dials.len() {
+                let least = self.least_step(&margins, index, room);
+                let most = self.most_seated(index, least)?;
                 if let Some(dial) = self.real.dials.get_mut(index) {
                     dial.positions = most;
                 }
             }
         }
-        self.widen_knobs(point, room);
+        self.widen_knobs(room);
         let mut design = self.real.clone();
         for (digit, dial) in design.combination.iter_mut().zip(&design.dials) {
             *digit = (*digit).min(dial.positions.saturating_sub(1));
         }
-        let lattice = &self.lattice;
-        let pinned = |design: &mut Design| pin_down(lattice, design);
-        let stack = Stack::up_to(&design, &pinned, room.max(0.0))?;
+        let stack = Stack::up_to(&self.choices, &design, room.max(0.0))?;
         stack.put(&mut design);
-        pin_down(lattice, &mut design);
+        self.choices.pin_down(&mut design);
         (!shuts_in(&design)).then_some(design)
     }
 
-    /// The most marks that `dial` seats with this least turn between them.
-    fn most_seated(&self, dial: usize, marks: Marks, least_deg: f64) -> Option<u32> {
-        let real = self.real.dials.get(dial)?;
-        let fits = |marks: u32| 360.0 / f64::from(marks) - least_deg >= DUST;
-        match marks {
-            Marks::Exactly(_) => fits(real.positions).then_some(real.positions),
+    /// The least turn, degrees, that keeps a dial's next mark clear of its mouth with this room: that of
+    /// the dial itself, or of one like it that has more to bear.
+    fn least_step(&self, margins: &[Margin], index: usize, room: f64) -> f64 {
+        let alike = |other: usize| {
+            let dial = |at: usize| self.real.dials.get(at).map(|dial| (&dial.key, &dial.disc));
+            dial(other) == dial(index)
+        };
+        let next = margins
+            .iter()
+            .filter(|margin| margin.kind == CheckKind::NextMark);
+        let of = next.filter_map(|margin| {
+            let dial = margin.about.dial().filter(|dial| alike(*dial))?;
+            let step = self.real.dials.get(dial)?.step_deg().min(180.0);
+            Some((dial, step - margin.left_at(room)))
+        });
+        let of: Vec<(usize, f64)> = of.collect();
+        let own = of.iter().find(|(dial, _)| *dial == index);
+        let steps = of.iter().map(|(_, step)| *step);
+        own.map_or_else(|| steps.fold(0.0, f64::max), |(_, step)| *step)
+    }
+
+    /// The most marks that a dial seats with this least turn between them, degrees.
+    fn most_seated(&self, index: usize, least: f64) -> Option<u32> {
+        let dial = self.real.dials.get(index)?;
+        let fits = |marks: u32| 360.0 / f64::from(marks) - least >= DUST;
+        match self.choices.asked.get(index)? {
+            Marks::Exactly(_) => fits(dial.positions).then_some(dial.positions),
             Marks::AtLeast(least) => {
                 let bites = |positions: u32| {
                     let dial = Dial {
                         positions,
-                        ..real.clone()
+                        ..dial.clone()
                     };
                     key::bite(&dial) >= 0.0
                 };
-                let sides = real.key.sides;
+                let sides = dial.key.sides;
                 let most = (1..=360 / sides)
                     .map(|seats| seats * sides)
                     .take_while(|marks| fits(*marks))
                     .filter(|marks| bites(*marks))
                     .last()?;
-                (most >= least).then_some(most)
+                (most >= *least).then_some(most)
             }
         }
     }
 
-    /// Knobs as large as they were wished, where fingers still get between them.
-    fn widen_knobs(&mut self, point: &Point, room: f64) {
-        let grid = self.lattice.grid;
-        let least = self.lattice.least_knob(point);
-        let places: Vec<(f64, f64)> = self.real.dials.iter().map(|dial| dial.centre).collect();
-        let mut apart = f64::INFINITY;
-        for (number, one) in places.iter().enumerate() {
-            for other in places.iter().take(number) {
-                apart = apart.min(trig::hypot(one.0 - other.0, one.1 - other.1));
+    /// Knobs as large as they were wished, where fingers still get between them and the finger knob.
+    fn widen_knobs(&mut self, room: f64) {
+        let grid = self.choices.grid;
+        let margins = weigh(&self.ground, &self.real, Some(&self.ideal), Scope::ALL);
+        let now = self
+            .real
+            .dials
+            .first()
+            .map_or(0.0, |dial| dial.knob.diameter);
+        let more = margins.iter().filter_map(|margin| match margin.kind {
+            CheckKind::KnobToKnob => Some(margin.left_at(room)),
+            // only one of the two knobs grows
+            CheckKind::FingerKnobRoom | CheckKind::FingerKnobWay => {
+                Some(2.0 * margin.left_at(room))
             }
-        }
-        let (real, ideal) = (&mut self.real, &mut self.ideal);
-        let both = Both { real, ideal };
-        let dials = 0..both.real.dials.len();
-        let pull = dials.map(|index| widest_knob(&both, &self.ground, room, index));
-        let pull = pull.fold(f64::INFINITY, f64::min);
-        let most = down((apart - FINGERS).min(pull), grid.size);
-        let wished = self.lattice.base.dials.first();
-        let wished = wished.map_or(least, |dial| down(dial.knob.diameter, grid.size));
+            _ => None,
+        });
+        let most = down(now + more.fold(f64::INFINITY, f64::min), grid.size);
+        let wished = self.choices.base.dials.first();
+        let wished = wished.map_or(now, |dial| down(dial.knob.diameter, grid.size));
         for dial in &mut self.real.dials {
-            dial.knob.diameter = wished.min(most).max(least);
+            dial.knob.diameter = wished.min(most).max(now);
         }
     }
+}
+
+/// What came of looking for what is short.
+enum Raised {
+    /// These sizes are larger.
+    To(Sizes),
+    /// Nothing is short.
+    Enough,
 }
 
 /// Whether a child could be shut in, and one is about.
@@ -251,51 +442,64 @@ pub(super) fn shuts_in(design: &Design) -> bool {
     design.card.youngest < GROWN_AGE && could_hold_a_child(&design.inside)
 }
 
-/// Puts point and sizes into `design`; `plays` where it is a real one.
+/// The least place along y where the guide may begin behind the keeper, mm.
+fn guide_from(choices: &Choices) -> f64 {
+    let (mut design, grid) = (choices.base.clone(), choices.grid);
+    let mut from = up(design.keeper.edge, grid.size);
+    design.slider.guide_length = grid.place;
+    for _ in 0..SETTLING {
+        design.slider.guide_at.1 = from + grid.place / 2.0;
+        let left = guide_strips::to_keeper(&design) + DUST;
+        if left >= 0.0 {
+            break;
+        }
+        from = up((from - left).max(from + grid.size / 2.0), grid.size);
+    }
+    from
+}
+
+/// Puts choice and sizes into `design`, with the back row at `back`, mm; `None` where a star does not fit
+/// its disc.
 fn put(
-    lattice: &Lattice,
+    choices: &Choices,
     design: &mut Design,
-    (point, sizes, back): (&Point, &Sizes, f64),
-    plays: bool,
+    (choice, sizes, back): (&Choice, &Sizes, f64),
 ) -> Option<()> {
     let dials = design.dials.len() as f64;
-    let knob = lattice.least_knob(point);
-    let bases = lattice.base.dials.iter().zip(&lattice.posts(point)?.keys);
-    for (number, (dial, (base, key))) in design.dials.iter_mut().zip(bases).enumerate() {
+    let knob = least_knob(&choices.base, choices.grid, choice.bore);
+    let marking = choices.markings.get(choice.marking)?;
+    let bases = marking.positions.iter().zip(&choices.posts(choice)?.keys);
+    for (number, (dial, (positions, key))) in design.dials.iter_mut().zip(bases).enumerate() {
         let x = (number as f64 - (dials - 1.0) / 2.0) * sizes.spacing;
-        let in_front = (number % 2 == 1) != point.first_in_front;
-        let nearer = if in_front { point.stagger } else { 0.0 };
+        let in_front = (number % 2 == 1) != choice.first_in_front;
+        let nearer = if in_front { choice.stagger } else { 0.0 };
         dial.centre = (x, back - nearer);
-        dial.positions = base.positions;
-        dial.disc.radius = point.radius;
-        dial.bore.diameter = point.bore;
+        dial.positions = *positions;
+        dial.disc.radius = choice.radius;
+        dial.bore.diameter = choice.bore;
         dial.knob.diameter = knob;
         let clearance = dial.key.clearance;
         dial.key = Key { clearance, ..*key };
-        dial.pin.diameter = point.pin;
+        dial.pin.diameter = choice.pin;
         dial.pin.gap = sizes.gap;
         let slot = dial.disc.slots.first_mut()?;
-        (slot.width, slot.depth, slot.lead_in) = (sizes.width, sizes.depth, point.lead_in);
+        (slot.width, slot.depth, slot.lead_in) = (sizes.width, sizes.depth, choice.lead_in);
     }
-    let slider = &mut design.slider;
-    slider.travel = sizes.travel;
-    if plays {
-        slider.guide_play = sizes.play;
-    }
+    design.slider.travel = sizes.travel;
     design.tab.engagement = sizes.engagement;
     design.tab.width = sizes.tab;
     design.keeper.width = sizes.tab + 2.0 * BESIDE_TAB;
-    star_fits(design).then_some(())
-}
-
-/// What the maker holds fixed goes before all that is found.
-fn pin_down(lattice: &Lattice, design: &mut Design) {
-    for (size, value) in &lattice.pinned {
-        size.set(design, *value);
-    }
-}
-
-fn star_fits(design: &Design) -> bool {
     let mut dials = design.dials.iter();
-    dials.all(|dial| star_reach(dial) < dial.disc.radius)
+    dials
+        .all(|dial| star_reach(dial) < dial.disc.radius)
+        .then_some(())
+}
+
+impl Choices {
+    /// What the maker holds fixed goes before all that is found.
+    pub(super) fn pin_down(&self, design: &mut Design) {
+        for (size, value) in &self.pinned {
+            size.set(design, *value);
+        }
+    }
 }

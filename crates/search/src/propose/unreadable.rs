@@ -1,6 +1,6 @@
 //! Wishes that are no latch at all, said before anything is searched.
 
-use super::conflict::Nothing;
+use super::why::Nothing;
 use super::wishes::{Wishes, prepared};
 use latchwright_model::fault::{Fault, Place};
 use latchwright_model::validate::{MAX_DIALS, faults};
@@ -84,5 +84,11 @@ pub(super) fn unreadable(wishes: &Wishes) -> Option<Nothing> {
             found.push(Unreadable::CannotPin { size, value });
         }
     }
-    (!found.is_empty()).then(|| Nothing::unreadable(found, design.units))
+    (!found.is_empty()).then(|| Nothing {
+        wishes: wishes.clone(),
+        conflict: Vec::new(),
+        besides: Vec::new(),
+        unreadable: found,
+        nearest: Vec::new(),
+    })
 }

@@ -1,6 +1,6 @@
 //! What a maker asks for, as a value: everything that is known before a latch is.
 
-use super::grid::clear;
+use super::grid::{Grid, clear, up};
 use latchwright_model::change::Size;
 use latchwright_model::validate::MAX_DIALS;
 use latchwright_model::validate::MAX_POSITIONS;
@@ -94,19 +94,73 @@ impl Wishes {
     /// The same wishes for a lid of another size, mm: the room under it keeps its sides.
     #[must_use]
     pub fn with_lid(mut self, width: f64, depth: f64) -> Self {
-        set_lid(&mut self.base, width, depth);
+        set_lid(&mut self.base, Lid { width, depth });
         self
+    }
+
+    /// The same for this lid.
+    pub(super) fn on(&self, lid: Lid) -> Self {
+        self.clone().with_lid(lid.width, lid.depth)
+    }
+
+    /// Whether any dial may have more marks than are asked for.
+    pub(super) fn marks_are_free(&self) -> bool {
+        let mut dials = self.dials.iter();
+        dials.any(|dial| matches!(dial.marks, Marks::AtLeast(_)))
     }
 }
 
-/// Gives `design` a plate of this size, mm, and a room that is as much smaller as it was.
-pub(super) fn set_lid(design: &mut Design, width: f64, depth: f64) {
+/// Size of a lid, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Lid {
+    /// Along x.
+    pub width: f64,
+    /// Along y.
+    pub depth: f64,
+}
+
+impl Lid {
+    /// That of a design.
+    pub(super) fn of(design: &Design) -> Self {
+        Self {
+            width: design.plate.width,
+            depth: design.plate.depth,
+        }
+    }
+
+    /// mm².
+    pub(super) fn area(self) -> f64 {
+        self.width * self.depth
+    }
+
+    /// Whether it is no larger than `other`.
+    pub(super) fn goes_on(self, other: Self) -> bool {
+        self.width <= other.width + 1e-9 && self.depth <= other.depth + 1e-9
+    }
+
+    /// The lids one step narrower and one step shallower.
+    pub(super) fn smaller(self, grid: Grid) -> [Self; 2] {
+        let below = |length: f64| up(length, grid.lid) - grid.lid;
+        [
+            Self {
+                width: below(self.width),
+                ..self
+            },
+            Self {
+                depth: below(self.depth),
+                ..self
+            },
+        ]
+    }
+}
+
+/// Gives `design` a plate of this size, and a room that is as much smaller as it was.
+pub(super) fn set_lid(design: &mut Design, lid: Lid) {
     let (plate, inside) = (&design.plate, &mut design.inside);
     // nothing gathers from lid to lid
-    inside.width = clear(inside.width + (width - plate.width));
-    inside.depth = clear(inside.depth + (depth - plate.depth));
-    design.plate.width = width;
-    design.plate.depth = depth;
+    inside.width = clear(inside.width + (lid.width - plate.width));
+    inside.depth = clear(inside.depth + (lid.depth - plate.depth));
+    (design.plate.width, design.plate.depth) = (lid.width, lid.depth);
 }
 
 /// The base as all proposals share it: pins applied, one dial a wish, pins that suit the youngest.

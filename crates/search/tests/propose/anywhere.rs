@@ -2,7 +2,9 @@
 //! the proposals stand where the search looked.
 
 use latchwright_model::Design;
-use latchwright_search::propose::{Kind, Proposal, Wishes, at_place, grid_of, least_room, unmet};
+use latchwright_search::propose::{
+    Kind, Proposal, Wishes, at_choice, grid_of, room_to_spare, unmet,
+};
 use rand::RngExt;
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -26,7 +28,7 @@ const LEAST: f64 = -0.05;
 
 /// What a climber goes after.
 fn worth(kind: Kind, design: &Design) -> Option<(f64, f64)> {
-    let room = least_room(design)?.0;
+    let room = room_to_spare(design)?.0;
     let settings = design.dials.iter().map(|dial| f64::from(dial.positions));
     Some(match kind {
         Kind::Roomiest => (room, 0.0),
@@ -43,9 +45,9 @@ fn starts(rng: &mut ChaCha8Rng, wishes: &Wishes, proposal: &Proposal) -> Vec<Des
     let plate = &wishes.base.plate;
     let mut found: Vec<(f64, Design)> = Vec::new();
     for _ in 0..places() {
-        let place = (rng.random(), rng.random());
+        let place: (f64, f64) = (rng.random(), rng.random());
         let (wishes, room) = match kind {
-            Kind::Roomiest => (wishes.clone(), (0.7 * proposal.room).max(0.0)),
+            Kind::Roomiest => (wishes.clone(), (0.7 * proposal.room_to_spare).max(0.0)),
             Kind::MostSettings => (wishes.clone(), 0.0),
             Kind::Smallest => {
                 // a lid a little smaller or a little larger
@@ -60,7 +62,7 @@ fn starts(rng: &mut ChaCha8Rng, wishes: &Wishes, proposal: &Proposal) -> Vec<Des
             }
         };
         let free = kind == Kind::MostSettings;
-        if let Some(design) = at_place(&wishes, free, place, room)
+        if let Some(design) = at_choice(&wishes, free, place.0, place.1, room)
             && let Some((worth, _)) = worth(kind, &design)
         {
             found.push((worth, design));
@@ -94,7 +96,7 @@ fn no_proposal_is_beaten_by_rivals_that_climb_from_anywhere() {
                 said = said.or_else(|| beats(kind, proposal, &best));
             }
             if let Some(said) = said {
-                let before = (proposal.room, proposal.settings, proposal.area);
+                let before = (proposal.room_to_spare, proposal.settings, proposal.area);
                 beaten.push(format!("{number}: {before:?} by {said}"));
                 println!("{}", beaten[beaten.len() - 1]);
             }

@@ -1,11 +1,13 @@
 //! Where nothing fits: the reason, the nearest that does, and a search by proofs alone that agrees.
 
+use std::ops::ControlFlow;
+
 use itertools::Itertools;
 use latchwright_model::change::{DialSize, Size};
 use latchwright_model::{Design, FaultKind};
 use latchwright_proof::prove;
 use latchwright_search::propose::{
-    Demand, DialWish, Go, Kind, Outcome, Unreadable, Wishes, grid_of, propose, unmet,
+    Demand, DialWish, Kind, Outcome, Unreadable, Wishes, grid_of, propose, unmet,
 };
 use rand::RngExt;
 use rand::SeedableRng;
@@ -172,17 +174,21 @@ fn where_nothing_fits_a_search_by_proofs_alone_finds_nothing_either() {
     for &number in &numbers {
         let wishes = hard(number);
         let starts = [sketch(&wishes), sketch_in_two_rows(&wishes)];
-        match propose(&wishes, &mut |_| Go::On) {
+        match propose(&wishes, &mut |_| ControlFlow::Continue(())) {
             Outcome::Nothing(why) => {
                 nothing += 1;
-                assert!(!why.conflict.is_empty(), "{number}: {}", why.sentence);
-                assert!(!why.nearest.is_empty(), "{number}: {}", why.sentence);
+                assert!(!why.conflict.is_empty(), "{number}: {:?}", why.wishes);
+                assert!(!why.nearest.is_empty(), "{number}: {:?}", why.wishes);
                 for near in &why.nearest {
                     assert!(near.proposal.proof.proven && prove(&near.proposal.design).proven);
                 }
                 for (start, seed) in starts.iter().cartesian_product(0..climbers()) {
                     let found = climbs(&wishes, seed, start, TRIALS);
-                    assert!(found.is_none(), "{number}: {} but {found:#?}", why.sentence);
+                    assert!(
+                        found.is_none(),
+                        "{number}: {:?} but {found:#?}",
+                        why.conflict
+                    );
                 }
                 println!("{number}: none, as the climbs say");
             }
@@ -202,7 +208,7 @@ fn five_dials_with_wide_knobs_need_a_wider_lid_and_the_sentence_says_how_wide() 
     wishes.pinned = (0..5)
         .map(|dial| (Size::Dial(dial, DialSize::KnobDiameter), 40.0))
         .collect();
-    let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
+    let Outcome::Nothing(why) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
         panic!("there is no room for five knobs");
     };
     let wide = why
@@ -210,8 +216,6 @@ fn five_dials_with_wide_knobs_need_a_wider_lid_and_the_sentence_says_how_wide() 
         .iter()
         .find(|near| near.demands == [Demand::Width])
         .unwrap();
-    assert!(why.reason.contains("yours is"), "{}", why.reason);
-    assert!(why.sentence.contains(&wide.sentence), "{}", why.sentence);
     // five knobs of 40 with 15 between them, less what two rows save
     assert!(wide.proposal.design.plate.width > 180.0);
     let narrower = wishes.with_lid(wide.proposal.design.plate.width - 5.0, 140.0);
@@ -233,7 +237,7 @@ fn wishes_that_are_no_latch_are_refused_with_the_reason() {
     let number = |kind: &FaultKind| matches!(kind, FaultKind::NotANumber { .. });
     let pin = Size::Dial(7, DialSize::Gap);
     let told = |wishes: &Wishes, meant: &dyn Fn(&Unreadable) -> bool| {
-        let Outcome::Nothing(why) = propose(wishes, &mut |_| Go::On) else {
+        let Outcome::Nothing(why) = propose(wishes, &mut |_| ControlFlow::Continue(())) else {
             panic!("something was found");
         };
         assert!(why.unreadable.iter().any(meant), "{:?}", why.unreadable);
@@ -257,13 +261,9 @@ fn more_marks_than_a_dial_can_have_are_told_and_nothing_falls_over() {
     for marks in [361, u32::MAX] {
         let mut wishes = Wishes::of(Design::default());
         wishes.dials = vec![DialWish::numbered(marks)];
-        let Outcome::Nothing(why) = propose(&wishes, &mut |_| Go::On) else {
+        let Outcome::Nothing(why) = propose(&wishes, &mut |_| ControlFlow::Continue(())) else {
             panic!("{marks} marks");
         };
-        assert!(
-            why.sentence.contains(&marks.to_string()),
-            "{}",
-            why.sentence
-        );
+        assert_eq!(why.conflict, [Demand::Marks], "{marks}");
     }
 }

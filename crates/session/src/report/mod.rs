@@ -9,15 +9,17 @@ mod season;
 mod text;
 mod verdict;
 
+pub use crate::words::demands::nearest_in_words;
 pub use crate::words::mend::{mend_sentence, not_mended_sentences};
+pub use crate::words::nothing::nothing_sentence;
 pub use crate::words::remedy::{Sought, remedy_sentence};
 pub use builds::{builds_fault, builds_json, builds_sentences, builds_text, margin_name};
 pub use json::proof_json;
 pub use latchwright_words::{contributor, grouped, length, slides_word, state_name, sure_word};
 pub use mark::{MarkError, MarkPlace, mark_json, mark_text};
 pub use propose::{
-    frontier_json, frontier_text, kind_about, kind_file, kind_name, nothing_json, nothing_sentence,
-    nothing_text, proposal_lines, proposals_json, proposals_text,
+    frontier_json, frontier_text, kind_about, kind_file, kind_name, nothing_json, nothing_text,
+    proposal_lines, proposals_json, proposals_text,
 };
 pub use season::season_sentences;
 pub use text::proof_text;

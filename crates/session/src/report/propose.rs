@@ -3,13 +3,14 @@
 use core::fmt::Write as _;
 
 use latchwright_model::Units;
-use latchwright_model::validate::MAX_DIALS;
-use latchwright_search::propose::{Frontier, Kind, Nothing, Proposal, Unreadable};
+use latchwright_search::propose::{Finer, Frontier, Kind, Nothing, Proposal};
 use serde_json::{Value, json};
 
 use super::verdict_sentence;
 use crate::units::show_length_unit;
-use latchwright_words::{capital, fault_sentence, grouped, size_name, typed_length};
+use crate::words::demands::nearest_in_words;
+use crate::words::nothing::{nothing_reason, nothing_sentence};
+use latchwright_words::{capital, grouped};
 
 /// What a kind of proposal is called.
 pub fn kind_name(kind: Kind) -> &'static str {
@@ -38,6 +39,16 @@ pub fn kind_file(kind: Kind) -> &'static str {
     }
 }
 
+/// What a step of better workmanship is called.
+pub fn finer_name(finer: Finer) -> &'static str {
+    match finer {
+        Finer::Jig => "a jig for the bores",
+        Finer::Marks => "finer reading marks",
+        Finer::PrintedSlider => "a printed slider",
+        Finer::QuarterSawn => "quarter-sawn stock",
+    }
+}
+
 /// The figures of a proposal, a sentence each without full stop.
 pub fn proposal_lines(proposal: &Proposal) -> Vec<String> {
     let design = &proposal.design;
@@ -53,7 +64,7 @@ pub fn proposal_lines(proposal: &Proposal) -> Vec<String> {
         ),
         format!(
             "every error could be {:.0} % larger before it fails",
-            100.0 * proposal.room.max(0.0)
+            100.0 * proposal.room_to_spare.max(0.0)
         ),
     ];
     let bits: Vec<String> = proposal.bits.iter().map(|bit| say(*bit)).collect();
@@ -85,50 +96,14 @@ pub fn proposals_text(proposals: &[Proposal]) -> String {
     text
 }
 
-/// Why there are none and what the nearest would be, without capital and full stop.
-pub fn nothing_sentence(nothing: &Nothing) -> String {
-    if nothing.unreadable.is_empty() {
-        nothing.sentence.clone()
-    } else {
-        unreadable_sentence(nothing)
-    }
-}
-
-/// Why wishes are no latch at all.
-fn unreadable_sentence(nothing: &Nothing) -> String {
-    let units = nothing.units;
-    let say = |mm: f64| typed_length(mm, units);
-    let said = nothing.unreadable.iter().map(|reason| match reason {
-        Unreadable::NumberOfDials(dials) => {
-            format!("{dials} dials are asked for; a latch has 1 to {MAX_DIALS}")
-        }
-        Unreadable::NothingInside { wide, lid, sides } => format!(
-            "a lid {} {} leaves nothing inside: the sides alone take {}; give a larger one",
-            say(*lid),
-            if *wide { "wide" } else { "deep" },
-            say(*sides)
-        ),
-        Unreadable::Fault(fault) => fault_sentence(fault, units),
-        Unreadable::CannotPin { size, value } => {
-            format!("{} cannot be pinned to {value}", size_name(*size))
-        }
-    });
-    said.collect::<Vec<_>>().join("; ")
-}
-
 /// Why there are none, and what can be had, as text.
 pub fn nothing_text(nothing: &Nothing) -> String {
-    let reason = if nothing.unreadable.is_empty() {
-        nothing.reason.clone()
-    } else {
-        unreadable_sentence(nothing)
-    };
-    let mut text = format!("{}.\n", capital(&reason));
+    let mut text = format!("{}.\n", capital(&nothing_reason(nothing)));
     if !nothing.nearest.is_empty() {
         text.push_str("The nearest that can be had, each proven, with all else as you wish:\n");
     }
     for near in &nothing.nearest {
-        let _ = writeln!(text, "  {}", near.sentence);
+        let _ = writeln!(text, "  {}", nearest_in_words(&nothing.wishes, near));
     }
     text
 }
@@ -141,7 +116,7 @@ pub fn proposals_json(proposals: &[Proposal]) -> Value {
             "kind": kind_file(proposal.kind),
             "proven": proposal.proof.proven,
             "settings": proposal.settings.to_string(),
-            "room": proposal.room,
+            "room": proposal.room_to_spare,
             "lid_mm": [design.plate.width, design.plate.depth],
             "marks": design.dials.iter().map(|dial| dial.positions).collect::<Vec<_>>(),
             "bits_mm": proposal.bits,
@@ -162,7 +137,7 @@ pub fn frontier_json(frontier: &Frontier) -> Value {
     });
     let better = frontier.better.iter().map(|better| {
         json!({
-            "name": better.name,
+            "name": finer_name(better.finer),
             "settings": [better.settings.0.to_string(), better.settings.1.to_string()],
             "room": [better.room.0, better.room.1],
         })
@@ -177,10 +152,9 @@ pub fn frontier_json(frontier: &Frontier) -> Value {
 
 /// Why there are none, for programs.
 pub fn nothing_json(nothing: &Nothing) -> Value {
-    let nearest: Vec<&str> = nothing
-        .nearest
-        .iter()
-        .map(|near| near.sentence.as_str())
+    let nearest = nothing.nearest.iter();
+    let nearest: Vec<String> = nearest
+        .map(|near| nearest_in_words(&nothing.wishes, near))
         .collect();
     json!({ "format": 1, "proposals": [], "why": nothing_sentence(nothing), "nearest": nearest })
 }
@@ -221,7 +195,7 @@ pub fn frontier_text(frontier: &Frontier, units: Units) -> String {
             }
             _ => String::new(),
         };
-        let _ = writeln!(text, "  {}: {settings}{room}", better.name);
+        let _ = writeln!(text, "  {}: {settings}{room}", finer_name(better.finer));
     }
     text
 }

@@ -2,7 +2,9 @@
 //!
 //! What model, proof and workshop know has its words in `latchwright_words`, which does not stand on the search.
 
+pub mod demands;
 pub mod mend;
+pub mod nothing;
 pub mod products;
 pub mod remedy;
 pub mod typed;

@@ -1,19 +1,16 @@
 //! Demands in words, with their figures in the maker's unit.
 
-use itertools::Itertools;
-
-use super::demand::{Demand, leader};
-use super::wishes::Wishes;
-use latchwright_model::Unit;
-use latchwright_model::{Design, Dial, Material, PinMake, Units};
+use latchwright_model::{Design, Dial, Material, PinMake, Unit, Units};
 use latchwright_proof::check::SMALL_PARTS_AGE;
+use latchwright_search::propose::{Demand, Nearest, Wishes, alike};
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_words::size_name_on;
 
 /// Sizes of bits or pins that are named one by one; more are only "at hand".
 const NAMED: usize = 6;
 
 /// Demands as they stand, in words: things, joined by commas and "and".
-pub(super) fn demands_in_words(wishes: &Wishes, demands: &[Demand]) -> String {
+pub fn demands_in_words(wishes: &Wishes, demands: &[Demand]) -> String {
     let has = |demand| demands.contains(&demand);
     let mut parts = Vec::new();
     for demand in demands {
@@ -21,8 +18,7 @@ pub(super) fn demands_in_words(wishes: &Wishes, demands: &[Demand]) -> String {
             Demand::Dials if has(Demand::Marks) => parts.push(dials_and_marks(wishes)),
             Demand::Marks if has(Demand::Dials) => {}
             Demand::Width if has(Demand::Depth) => {
-                let plate = &wishes.base.plate;
-                parts.push(lid(wishes, (plate.width, plate.depth)));
+                parts.push(lid(wishes));
             }
             Demand::Depth if has(Demand::Width) => {}
             other => parts.push(phrase(wishes, *other)),
@@ -90,19 +86,14 @@ fn phrase(wishes: &Wishes, demand: Demand) -> String {
     }
 }
 
-/// What has become of the demands of `way`, in words: from `wishes` to `eased`, in which `design` was
-/// found.
-pub(super) fn given_in_words(
-    wishes: &Wishes,
-    eased: &Wishes,
-    way: &[Demand],
-    design: &Design,
-) -> String {
+/// What has become of the demands that give way, in words: "a lid 236 mm wide".
+pub fn nearest_in_words(wishes: &Wishes, nearest: &Nearest) -> String {
+    let (way, eased) = (&nearest.demands, &nearest.wishes);
+    let design = &nearest.proposal.design;
     let parts = way.iter().filter_map(|demand| {
         let both = way.contains(&Demand::Width) && way.contains(&Demand::Depth);
-        let plate = &eased.base.plate;
         match demand {
-            Demand::Width if both => Some(lid(eased, (plate.width, plate.depth))),
+            Demand::Width if both => Some(lid(eased)),
             Demand::Depth if both => None,
             other => Some(given(wishes, eased, *other, design)),
         }
@@ -175,7 +166,7 @@ fn dials_and_marks(wishes: &Wishes) -> String {
     let dials = dials(wishes.dials.len());
     let marks = wishes.dials.iter().map(|dial| dial.marks.number());
     let marks: Vec<u32> = marks.collect();
-    if marks.iter().all_equal() {
+    if marks.iter().all(|one| Some(one) == marks.first()) {
         format!("{dials} of {} marks", marks.first().unwrap_or(&0))
     } else {
         let marks: Vec<String> = marks.iter().map(u32::to_string).collect();
@@ -187,7 +178,7 @@ fn dials_and_marks(wishes: &Wishes) -> String {
 fn marks_in_words(wishes: &Wishes) -> String {
     let marks = wishes.dials.iter().map(|dial| dial.marks.number());
     let marks: Vec<u32> = marks.collect();
-    if marks.iter().all_equal() {
+    if marks.iter().all(|one| Some(one) == marks.first()) {
         format!("{} marks a dial", marks.first().unwrap_or(&0))
     } else {
         // the most of them is what asks for most
@@ -195,9 +186,13 @@ fn marks_in_words(wishes: &Wishes) -> String {
     }
 }
 
-fn lid(wishes: &Wishes, (width, depth): (f64, f64)) -> String {
-    let say = |mm: f64| length(mm, wishes.base.units);
-    format!("a lid {} wide and {} deep", say(width), say(depth))
+fn lid(wishes: &Wishes) -> String {
+    let (plate, units) = (&wishes.base.plate, wishes.base.units);
+    format!(
+        "a lid {} wide and {} deep",
+        length(plate.width, units),
+        length(plate.depth, units)
+    )
 }
 
 fn hinges(base: &Design) -> String {
@@ -259,7 +254,7 @@ fn held(wishes: &Wishes, number: usize, value: f64) -> String {
     let Some((size, _)) = wishes.pinned.get(number) else {
         return String::new();
     };
-    let alike = (0..wishes.pinned.len()).filter(|other| leader(wishes, *other) == number);
+    let alike = alike(wishes, number).into_iter();
     let dials = alike.filter_map(|other| wishes.pinned.get(other)?.0.dial());
     let dials: Vec<usize> = dials.collect();
     let name = if dials.len() > 1 && dials.len() == wishes.dials.len() {
@@ -275,7 +270,7 @@ fn held(wishes: &Wishes, number: usize, value: f64) -> String {
 }
 
 /// Whether these demands in words are more than one thing.
-pub(super) fn is_many(wishes: &Wishes, demands: &[Demand]) -> bool {
+pub(crate) fn is_many(wishes: &Wishes, demands: &[Demand]) -> bool {
     match demands {
         [Demand::Dials] | [Demand::Dials, Demand::Marks] => wishes.dials.len() > 1,
         [Demand::Bits] => !wishes.base.bench.bits.is_empty(),
@@ -288,17 +283,18 @@ pub(super) fn is_many(wishes: &Wishes, demands: &[Demand]) -> bool {
 }
 
 /// A length in the maker's unit, in few words.
-pub(super) fn length(mm: f64, units: Units) -> String {
+pub(crate) fn length(mm: f64, units: Units) -> String {
     let trimmed = |text: String| {
         let text = text.trim_end_matches('0');
         text.trim_end_matches('.').to_owned()
     };
     match units {
         Units::Millimetre => format!("{} mm", trimmed(format!("{mm:.2}"))),
-        Units::Inch => format!("{} in", trimmed(format!("{:.4}", mm / 25.4))),
+        Units::Inch => format!("{} in", trimmed(format!("{:.4}", mm / MM_PER_INCH))),
     }
 }
 
+/// These one after the other; nothing where there are none.
 fn listed(parts: &[String]) -> String {
     latchwright_words::listed(parts).unwrap_or_default()
 }

@@ -2,37 +2,42 @@
 //! that is not proven the least one after which it is ([`mend`]); both found by proving the changed design,
 //! never by a formula.
 //!
-//! What helps a check, by its kind, stands in `ways`; how far to go one way is looked for in `least_step`;
-//! a check that fails because others do is mended through them (`causes`). Mending goes every way there is,
-//! one size before two (`mend`). A search proves its designs through `trials`, which bounds the work. The
-//! figures of a remedy are those that the changed design then has, to the last bit.
+//! What helps a check, by its kind, stands in `ways`; a check that fails because others do is mended through
+//! them (`causes`). Mending goes every way there is, one size before two (`mend`). Both go along one way at a
+//! time (`line`), towards what has to pass (`aim`), and prove their designs through `trials`, which bounds
+//! the work. The figures of a remedy are those that the changed design then has, to the last bit.
 
+mod aim;
 mod causes;
-mod least_step;
+mod line;
 mod mend;
 mod part;
+mod price;
 mod role;
+mod settled;
 mod trials;
 mod way;
 mod ways;
 
 use core::cell::RefCell;
 
-use latchwright_model::Design;
-use latchwright_model::Unit;
 use latchwright_model::change::{Change, Step};
-use latchwright_model::fault::Fault;
+use latchwright_model::{Design, Unit};
 use latchwright_proof::check::of_kind;
 use latchwright_proof::prove;
 use latchwright_proof::results::{Check, Proof};
 use latchwright_proof::verdict::CheckVerdict;
 
 use crate::tick::{Progress, Tick};
-use least_step::least_step;
-use trials::{Trial, Trials};
+use aim::Aim;
+use line::{Search, Start};
+use price::Trial;
+use trials::Trials;
+use way::Moves;
 
-pub use mend::{Mend, all_but_meant, mend, settled};
+pub use mend::{Mend, mend};
 pub use part::{Part, same};
+pub use settled::{all_but_meant, settled};
 
 /// A change that makes one check pass, and what else comes of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,7 +71,7 @@ pub fn all(
     tick: &mut Tick<'_, Option<Remedy>>,
 ) -> Vec<Option<Remedy>> {
     let remedies = RefCell::new(Vec::new());
-    let mut hears = |done| {
+    let mut hears = |done, _: Option<&Change>| {
         let found = &remedies.borrow();
         tick(Progress { done, found }).is_continue()
     };
@@ -100,126 +105,137 @@ pub fn find(
     check: &Check,
     tick: &mut Tick<'_, Remedy>,
 ) -> Option<Remedy> {
-    let mut hears = |done| tick(Progress { done, found: &[] }).is_continue();
+    let mut hears = |done, _: Option<&Change>| tick(Progress { done, found: &[] }).is_continue();
     let mut trials = Trials::new(MOST_FOR_ONE, &mut hears);
     look(design, proof, check, &mut trials).filter(|_| !trials.stopped())
 }
 
 fn look(design: &Design, proof: &Proof, check: &Check, trials: &mut Trials<'_>) -> Option<Remedy> {
-    let trial = best(design, proof, check, trials)?;
+    let change = best(design, proof, check, trials)?.price.change;
     // what is told is of the whole proof, dials that only hold together counted
-    let whole = prove(&trial.change.apply(design));
-    let margin = of_kind(&whole, check.kind, check.dial())?.margin;
+    let whole = prove(&change.apply(design));
+    let others = others_failing(&whole, proof, check);
+    let also = others.filter(|other| other.before.is_none());
     Some(Remedy {
-        also: Spoiled::by(&trial.change, &whole, proof, check).fails,
-        change: trial.change,
-        margin,
+        also: also.map(|other| other.after.clone()).collect(),
+        margin: of_kind(&whole, check.kind, check.dial())?.margin,
         proven: whole.proven,
+        change,
     })
 }
 
 /// The change that mends `check` and spoils least.
 fn best(design: &Design, proof: &Proof, check: &Check, trials: &mut Trials<'_>) -> Option<Trial> {
-    if !fails(check) || faulty(proof) {
+    if !fails(check) || proof.blocks_building() {
         return None;
     }
-    let alone = trials.prove(design)?;
-    let mut best = single(design, &alone, check, trials);
-    if !best.as_ref().is_some_and(Candidate::is_clean) {
-        let through_causes = causes::mended(design, &alone, check, trials);
-        let candidate = through_causes.map(|trial| Candidate::new(trial, &alone, check));
-        best = less_spoiled(best, candidate);
+    let mut search = Search::new(design, trials, &|_| true);
+    let first = search.trial(Moves::default())?;
+    let mut best = single(&mut search, &first, check);
+    if best
+        .as_ref()
+        .is_none_or(|best| best.spoils != Spoils::NOTHING)
+    {
+        let through_causes = causes::mended(&mut search, &first, check);
+        best = spoiling_less(best, through_causes, &first.proof, check);
     }
-    best.map(|candidate| candidate.trial)
+    best.map(|remedied| remedied.trial)
 }
 
 fn fails(check: &Check) -> bool {
     check.verdict != CheckVerdict::Passes
 }
 
-fn faulty(proof: &Proof) -> bool {
-    proof.faults.iter().any(Fault::is_error)
-}
-
 /// A change that mends a check, with what it spoils.
-struct Candidate {
+struct Remedied {
     trial: Trial,
-    spoiled: Spoiled,
-}
-
-impl Candidate {
-    fn new(trial: Trial, before: &Proof, check: &Check) -> Self {
-        let spoiled = Spoiled::by(&trial.change, &trial.proof, before, check);
-        Self { trial, spoiled }
-    }
-
-    fn is_clean(&self) -> bool {
-        self.spoiled.rank() == (0, 0)
-    }
+    spoils: Spoils,
 }
 
 /// The best of the ways of mending this check by one of them.
-fn single(
-    design: &Design,
-    proof: &Proof,
-    check: &Check,
-    trials: &mut Trials<'_>,
-) -> Option<Candidate> {
-    let mut best: Option<Candidate> = None;
-    for way in ways::of(design, proof, check) {
-        let trial = least_step(design, proof, check, &way, trials);
-        best = less_spoiled(best, trial.map(|trial| Candidate::new(trial, proof, check)));
-        if best.as_ref().is_some_and(Candidate::is_clean) {
+fn single(search: &mut Search<'_, '_>, from: &Trial, check: &Check) -> Option<Remedied> {
+    let start = Start::new(search.original, from, Aim::check(&from.proof, check));
+    let mut best: Option<Remedied> = None;
+    for way in ways::of(&start.design, &from.proof, check) {
+        search.best = None;
+        let mut line = search.begin(&start, &way);
+        // marks may well follow later, where a length that does not move at once never will
+        let later = check.unit != Unit::Millimetre;
+        if !line.is_idle() || later && search.further_on(&start, &mut line) {
+            search.follow(&start, &mut line);
+        }
+        best = spoiling_less(best, search.best.take(), &from.proof, check);
+        if best
+            .as_ref()
+            .is_some_and(|best| best.spoils == Spoils::NOTHING)
+        {
             break;
         }
     }
     best
 }
 
-/// The one that spoils less; the first of equals.
-fn less_spoiled(first: Option<Candidate>, second: Option<Candidate>) -> Option<Candidate> {
-    match (first, second) {
-        (Some(first), Some(second)) if second.spoiled.rank() < first.spoiled.rank() => Some(second),
-        (None, second) => second,
-        (first, _) => first,
-    }
+/// The one that spoils less of what was before; the first of equals.
+fn spoiling_less(
+    first: Option<Remedied>,
+    second: Option<Trial>,
+    before: &Proof,
+    check: &Check,
+) -> Option<Remedied> {
+    let second = second.map(|trial| Remedied {
+        spoils: Spoils::of(&trial, before, check),
+        trial,
+    });
+    let both = first.into_iter().chain(second);
+    both.min_by_key(|remedied| remedied.spoils)
 }
 
-/// What a change does to all other checks.
-struct Spoiled {
-    /// Those that passed and fail now.
-    fails: Vec<Check>,
+/// What a change does to all other checks, the worst first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Spoils {
+    /// How many passed and fail now, and one more for a change that is out of proportion.
+    fail: usize,
     /// How many that failed before are further from passing now.
     worse: usize,
-    /// The change itself is out of proportion.
-    drastic: bool,
 }
 
-impl Spoiled {
-    fn by(change: &Change, after: &Proof, before: &Proof, mended: &Check) -> Self {
-        let mut spoiled = Self {
-            fails: Vec::new(),
-            worse: 0,
-            drastic: change.steps.iter().any(is_drastic),
-        };
-        let told_once = mended.kind.told_once();
-        let other = |check: &&Check| {
-            check.kind != mended.kind || check.dial() != mended.dial() && !told_once
-        };
-        let failing = after.checks.iter().filter(|check| fails(check));
-        for check in failing.filter(other) {
-            match of_kind(before, check.kind, check.dial()).filter(|check| fails(check)) {
-                None => spoiled.fails.push(check.clone()),
-                Some(was) if check.margin < was.margin => spoiled.worse += 1,
-                Some(_) => {}
+impl Spoils {
+    const NOTHING: Self = Self { fail: 0, worse: 0 };
+
+    fn of(trial: &Trial, before: &Proof, mended: &Check) -> Self {
+        let mut spoils = Self::NOTHING;
+        spoils.fail += usize::from(trial.price.change.steps.iter().any(is_drastic));
+        for other in others_failing(&trial.proof, before, mended) {
+            match other.before {
+                None => spoils.fail += 1,
+                Some(was) => spoils.worse += usize::from(other.after.margin < was.margin),
             }
         }
-        spoiled
+        spoils
     }
+}
 
-    fn rank(&self) -> (usize, usize) {
-        (self.fails.len() + usize::from(self.drastic), self.worse)
-    }
+/// A check that fails after a change.
+struct Other<'p> {
+    after: &'p Check,
+    /// As it failed before; `None` where it passed.
+    before: Option<&'p Check>,
+}
+
+/// What fails after a change that was made for the sake of another check.
+fn others_failing<'p>(
+    after: &'p Proof,
+    before: &'p Proof,
+    mended: &Check,
+) -> impl Iterator<Item = Other<'p>> {
+    let (kind, dial) = (mended.kind, mended.dial());
+    let other =
+        move |check: &&Check| check.kind != kind || check.dial() != dial && !kind.told_once();
+    let failing = after.checks.iter().filter(|check| fails(check));
+    failing.filter(other).map(|after| Other {
+        after,
+        before: of_kind(before, after.kind, after.dial()).filter(|check| fails(check)),
+    })
 }
 
 /// Whether a size changes so much that a maker would rather do anything else: by more than half of

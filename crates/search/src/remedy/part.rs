@@ -21,26 +21,28 @@ pub enum Part {
 /// Whether a part is the same in both designs, as it is cut or printed: everything that its template or
 /// its print is made from, seen from the part itself.
 pub fn same(one: &Design, other: &Design, part: Part) -> bool {
-    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
-    let all = |of: &dyn Fn(&Design) -> Vec<f64>| {
-        let (has, had) = (of(one), of(other));
-        has.len() == had.len() && has.iter().zip(&had).all(|(a, b)| near(*a, *b))
+    let of_the_same = match part {
+        Part::Plate => (one.plate.sawn, one.plate.grain) == (other.plate.sawn, other.plate.grain),
+        Part::Slider => one.slider.material == other.slider.material,
+        Part::Keeper | Part::Disc(_) | Part::Knob(_) => true,
     };
+    let (has, had) = (sizes(one, part), sizes(other, part));
+    let mut pairs = has.iter().zip(&had);
+    of_the_same && has.len() == had.len() && pairs.all(|(a, b)| (a - b).abs() < 1e-6)
+}
+
+/// What it is cut or printed by, mm; nothing where there is no such dial.
+fn sizes(design: &Design, part: Part) -> Vec<f64> {
+    let dial = |index: usize| design.dials.get(index);
     match part {
-        Part::Plate => {
-            all(&plate)
-                && (one.plate.sawn, one.plate.grain) == (other.plate.sawn, other.plate.grain)
-        }
-        Part::Slider => all(&slider) && one.slider.material == other.slider.material,
-        Part::Keeper => all(&|design| {
+        Part::Plate => plate(design),
+        Part::Slider => slider(design),
+        Part::Keeper => {
             let keeper = &design.keeper;
             vec![keeper.width, keeper.depth, keeper.thickness]
-        }),
-        Part::Disc(dial) => all(&|design| {
-            let found = design.dials.get(dial);
-            found.map_or(Vec::new(), |dial| disc(design, dial))
-        }),
-        Part::Knob(dial) => all(&|design| design.dials.get(dial).map_or(Vec::new(), knob)),
+        }
+        Part::Disc(index) => dial(index).map_or(Vec::new(), |dial| disc(design, dial)),
+        Part::Knob(index) => dial(index).map_or(Vec::new(), knob),
     }
 }
 

@@ -5,12 +5,13 @@ use latchwright_model::Design;
 use latchwright_model::change::Change;
 use latchwright_proof::{Known, Proof, prove_known};
 
-use super::way::Moves;
-
 /// What the proof of one dial costs beside the cells of boxes that are looked at for it, counted in such
 /// cells. Smaller, and a search in which all is known already seems to cost nothing; larger, and one that
 /// bounds everything anew is given up too late.
 const DIAL: usize = 16;
+
+/// Hears what share of the work is done, and the best change so far; false ends it.
+pub(super) type Hears<'a> = dyn FnMut(f64, Option<&Change>) -> bool + 'a;
 
 /// Proves designs until the work is spent or nobody waits any more.
 pub(super) struct Trials<'a> {
@@ -20,14 +21,13 @@ pub(super) struct Trials<'a> {
     most: usize,
     /// Work after which this part of the search is over.
     limit: usize,
-    /// Hears what share of the work is done; false ends it.
-    hears: &'a mut dyn FnMut(f64) -> bool,
+    hears: &'a mut Hears<'a>,
     stopped: bool,
 }
 
 impl<'a> Trials<'a> {
     /// Trials of at most so much work, in cells of boxes.
-    pub fn new(most: usize, hears: &'a mut dyn FnMut(f64) -> bool) -> Self {
+    pub fn new(most: usize, hears: &'a mut Hears<'a>) -> Self {
         Self {
             known: Known::default(),
             dials: 0,
@@ -43,14 +43,13 @@ impl<'a> Trials<'a> {
         self.limit = self.spent().saturating_add(work).min(self.most);
     }
 
-    /// Allows so much more, whatever was spent.
-    pub fn more(&mut self, work: usize) {
-        self.most = self.most.max(self.spent().saturating_add(work));
-        self.limit = self.most;
+    /// Allows so much for the next part of the search, whatever was spent.
+    pub fn grant(&mut self, work: usize) {
+        self.limit = self.spent().saturating_add(work);
     }
 
     /// Work that is done, in cells of boxes.
-    pub fn spent(&self) -> usize {
+    fn spent(&self) -> usize {
         self.known.cells() + self.dials
     }
 
@@ -66,27 +65,16 @@ impl<'a> Trials<'a> {
 
     /// A proof in which dials that only hold together do not count yet: enough to see how far a change
     /// gets. `None` once the search is over.
-    pub fn prove(&mut self, design: &Design) -> Option<Proof> {
+    pub fn prove(&mut self, design: &Design, best: Option<&Change>) -> Option<Proof> {
         if self.over() {
             return None;
         }
         let done = self.spent() as f64 / self.most.max(1) as f64;
-        self.stopped = !(self.hears)(done.min(1.0));
+        self.stopped = !(self.hears)(done.min(1.0), best);
         if self.stopped {
             return None;
         }
         self.dials += DIAL * design.dials.len().max(1);
         Some(prove_known(design, &self.known))
     }
-}
-
-/// A change that makes the check in question pass, with the proof of the changed design.
-#[derive(Debug, Clone)]
-pub(super) struct Trial {
-    /// How it was come by.
-    pub moves: Moves,
-    /// What is changed.
-    pub change: Change,
-    /// Of the changed design.
-    pub proof: Proof,
 }

@@ -1,4 +1,6 @@
-//! One way to change a design by more or less, in steps of the maker's grid.
+//! Ways to change a design by more or less, in steps of the maker's grid.
+
+use core::ops::Add;
 
 use latchwright_model::change::{Change, DialSize, LatchSize, Size, SlotSize, Step};
 use latchwright_model::{Design, Units};
@@ -6,71 +8,95 @@ use latchwright_model::{Design, Units};
 /// A way to change a design.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Way {
-    /// Sizes that move together: for each step of the grid, each by so many of its own.
-    Move(Vec<(Size, i64)>),
+    /// Sizes that move together.
+    Move(Sizes),
     /// Fewer positions on these dials: each step goes to the next smaller multiple of the sides.
     Fewer(Vec<usize>),
     /// Done or not.
     Once(Vec<Step>),
 }
 
-impl Way {
-    /// About how much of a check's figure one step may be worth, mm.
-    pub(super) fn worth(&self, design: &Design) -> f64 {
-        match self {
-            Self::Move(sizes) => 1.0 / steps_per_unit(design.units, sizes),
-            Self::Fewer(_) | Self::Once(_) => f64::INFINITY,
-        }
-    }
+/// Sizes that move together.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Sizes(pub Vec<Moving>);
 
-    /// The change that goes `step` steps this way, from 1; `None` beyond its end.
-    pub(super) fn change(&self, design: &Design, step: i64) -> Option<Change> {
-        let steps = match self {
+/// A size that moves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Moving {
+    /// Which.
+    pub size: Size,
+    /// How many steps of the grid for each step of the way; below zero it gets smaller.
+    pub times: i64,
+}
+
+impl From<Moving> for Sizes {
+    fn from(moving: Moving) -> Self {
+        Self(vec![moving])
+    }
+}
+
+impl Add for Sizes {
+    type Output = Self;
+
+    fn add(mut self, other: Self) -> Self {
+        self.0.extend(other.0);
+        self
+    }
+}
+
+impl Way {
+    /// The change that goes so many steps this way, from 1; `None` beyond its end.
+    pub fn change(&self, design: &Design, steps: i64) -> Option<Change> {
+        let steps: Vec<Step> = match self {
             Self::Move(sizes) => {
                 let per_unit = steps_per_unit(design.units, sizes);
-                let resize = |(size, times): &(Size, i64)| {
-                    let from = size.get(design)?;
-                    let to = moved(from, step.checked_mul(*times)?, per_unit);
-                    if to < from && to < least(*size) {
-                        return None;
-                    }
-                    Some(Step::Resize {
-                        size: *size,
-                        from,
-                        to,
-                    })
-                };
-                sizes.iter().map(resize).collect::<Option<Vec<Step>>>()?
+                let resized = |moving: &Moving| moving.by(design, steps, per_unit);
+                sizes.0.iter().map(resized).collect::<Option<_>>()?
             }
             Self::Fewer(dials) => {
-                let mut steps = Vec::new();
-                for dial in dials {
-                    steps.extend(fewer(design, *dial, step)?);
-                }
-                steps
+                let fewer = |dial: &usize| fewer(design, *dial, steps);
+                let each = dials.iter().map(fewer).collect::<Option<Vec<_>>>()?;
+                each.concat()
             }
-            Self::Once(steps) => (step == 1).then(|| steps.clone())?,
+            Self::Once(once) => (steps == 1).then(|| once.clone())?,
         };
         (!steps.is_empty()).then_some(Change { steps })
     }
 }
 
-/// Ways that are gone one after the other, each so many steps.
+impl Moving {
+    fn by(self, design: &Design, steps: i64, per_unit: f64) -> Option<Step> {
+        let Self { size, times } = self;
+        let from = size.get(design)?;
+        let to = moved(from, steps.checked_mul(times)?, per_unit);
+        (to >= from || to >= least(size)).then_some(Step::Resize { size, from, to })
+    }
+}
+
+/// Ways that are gone one after the other.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub(super) struct Moves(pub Vec<(Way, i64)>);
+pub(super) struct Moves(pub Vec<Gone>);
+
+/// A way that is gone so far.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Gone {
+    pub way: Way,
+    pub steps: i64,
+}
 
 impl Moves {
     /// These, and so many steps of one way after them.
     pub fn and(&self, way: &Way, steps: i64) -> Self {
         let mut moves = self.0.clone();
-        moves.push((way.clone(), steps));
+        let way = way.clone();
+        moves.push(Gone { way, steps });
         Self(moves)
     }
 
     /// What they change together; `None` where one of them cannot be gone.
     pub fn change(&self, design: &Design) -> Option<Change> {
         let mut whole = Change { steps: Vec::new() };
-        for (way, steps) in &self.0 {
+        for Gone { way, steps } in &self.0 {
             let change = way.change(&whole.apply(design), *steps)?;
             whole = whole.then(change);
         }
@@ -83,8 +109,8 @@ impl Moves {
 ///
 /// # Source
 /// Common practice, no source: a caliper reads 0.05 mm, a feeler gauge 0.01 mm.
-fn steps_per_unit(units: Units, sizes: &[(Size, i64)]) -> f64 {
-    let fine = sizes.iter().any(|(size, _)| is_small(*size));
+fn steps_per_unit(units: Units, sizes: &Sizes) -> f64 {
+    let fine = sizes.0.iter().any(|moving| is_small(moving.size));
     match (units, fine) {
         (Units::Millimetre, false) => 20.0,
         (Units::Millimetre, true) => 100.0,

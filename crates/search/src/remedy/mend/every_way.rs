@@ -1,77 +1,62 @@
 //! Every way of moving sizes that is worth trying where nothing is known of what fails.
 
-use itertools::Itertools;
-
-use crate::remedy::way::Way;
+use crate::remedy::way::{Moving, Sizes, Way};
 use latchwright_model::change::{DialSize, LatchSize, Size, Step};
 use latchwright_model::{Design, Unit};
 
-/// Ways that move the same size, all one direction.
-pub(super) struct Family {
-    /// On all dials together.
-    pub together: Option<Way>,
-    /// On each dial by itself, or of the latch.
-    pub each: Vec<Way>,
-    /// Whether all dials together say nothing of one by itself: a place on the lid is one beside others.
-    pub apart: bool,
-}
-
 /// Every way worth trying: each size of each dial by itself, alike sizes of all dials together, sizes of
-/// the latch, each larger and smaller; discs with their pins left where they are; fewer positions.
-pub(super) fn every_way(design: &Design) -> Vec<Family> {
-    let mut families = Vec::new();
-    let mut both =
-        |sizes: &dyn Fn(usize, i64) -> Vec<(Size, i64)>, dials: &[usize], apart: bool| {
-            for by in [1, -1] {
-                let each = dials.iter().map(|dial| Way::Move(sizes(*dial, by)));
-                let together = dials.iter().flat_map(|dial| sizes(*dial, by));
-                families.push(Family {
-                    each: each.collect(),
-                    together: (dials.len() > 1).then(|| Way::Move(together.collect())),
-                    apart,
-                });
-            }
-        };
-    for size in LatchSize::ALL.iter().map(|size| Size::Latch(*size)) {
-        if is_open(size) {
-            both(&|_, by| vec![(size, by)], &[0], false);
+/// the latch, each larger and smaller; some sizes together that leave a part as it is; fewer positions.
+pub(super) fn every_way(design: &Design) -> Vec<Way> {
+    let one = |size| Moving { size, times: 1 };
+    // those of all dials that are alike
+    let mut alike: Vec<(Size, Vec<Sizes>)> = Vec::new();
+    for size in Size::all(design).into_iter().filter(|size| is_open(*size)) {
+        match alike.iter_mut().find(|(other, _)| other.alike(size)) {
+            Some((_, sizes)) => sizes.push(one(size).into()),
+            None => alike.push((size, vec![one(size).into()])),
         }
     }
+    let mut groups: Vec<Vec<Sizes>> = alike.into_iter().map(|(_, sizes)| sizes).collect();
     // the keeper goes with the engagement where the tab stays as it is
-    let kept = [LatchSize::Engagement, LatchSize::KeeperEdge];
-    both(
-        &|_, by| kept.map(|size| (Size::Latch(size), by)).to_vec(),
-        &[0],
-        false,
-    );
-    let every_dial: Vec<usize> = (0..design.dials.len()).collect();
-    let of_a_dial = Size::all(design).into_iter().filter(|size| is_open(*size));
-    for size in of_a_dial.filter_map(on_any_dial).unique() {
-        let has = |dial: &usize| of_dial(size, *dial).get(design).is_some();
-        let dials: Vec<usize> = every_dial.iter().copied().filter(has).collect();
-        both(
-            &|dial, by| vec![(of_dial(size, dial), by)],
-            &dials,
-            size.is_place(),
-        );
-    }
+    let with_keeper = [LatchSize::Engagement, LatchSize::KeeperEdge].map(Size::Latch);
+    groups.push(vec![Sizes(with_keeper.map(one).to_vec())]);
     // the pin stays where it is, so that a slider that is drilled fits as before
-    let kept = |dial: usize, by: i64| {
-        let sizes = [(DialSize::DiscRadius, by), (DialSize::Gap, -by)];
-        sizes
-            .map(|(size, by)| (Size::Dial(dial, size), by))
-            .to_vec()
+    let dials: Vec<usize> = (0..design.dials.len()).collect();
+    let round_its_pin = |dial: &usize| {
+        let radius = one(Size::Dial(*dial, DialSize::DiscRadius));
+        let gap = Size::Dial(*dial, DialSize::Gap);
+        Sizes(vec![
+            radius,
+            Moving {
+                size: gap,
+                times: -1,
+            },
+        ])
     };
-    both(&kept, &every_dial, false);
-    families.push(Family {
-        together: (every_dial.len() > 1).then(|| Way::Fewer(every_dial.clone())),
-        each: every_dial
-            .into_iter()
-            .map(|dial| Way::Fewer(vec![dial]))
-            .collect(),
-        apart: false,
-    });
-    families
+    groups.push(dials.iter().map(round_its_pin).collect());
+
+    let mut ways = Vec::new();
+    for mut group in groups {
+        let all = group.iter().cloned().reduce(|one, other| one + other);
+        group.extend(all.filter(|_| group.len() > 1));
+        ways.extend(group.iter().flat_map(Sizes::both_directions));
+    }
+    ways.extend(dials.iter().map(|dial| Way::Fewer(vec![*dial])));
+    ways.push(Way::Fewer(dials));
+    ways
+}
+
+impl Sizes {
+    /// Larger and smaller.
+    fn both_directions(&self) -> [Way; 2] {
+        [1, -1].map(|by| {
+            let turned = self.0.iter().map(|moving| Moving {
+                times: by * moving.times,
+                ..*moving
+            });
+            Way::Move(Self(turned.collect()))
+        })
+    }
 }
 
 /// Whether this size may be changed for the sake of a proof: a part's own, and neither the lid nor what is
@@ -91,30 +76,29 @@ fn is_open(size: Size) -> bool {
     size.is_built() && size.unit() == Unit::Millimetre && !given
 }
 
-/// Whether a step takes a play from a maker who needs it: how closely parts fit is theirs to say, and only
-/// one that is wider than in the `usual` design may be put back towards it.
-pub(super) fn takes_a_play(step: &Step, usual: &Design) -> bool {
+/// A length is moved at most by so much (mm): beyond it the part is another one. A place on the lid is
+/// moved as far as a dial that hangs off it is from its room.
+const FURTHEST: f64 = 12.0;
+const FURTHEST_PLACE: f64 = 150.0;
+
+/// Whether a size may become this for the sake of a proof: it stays about the same part, and takes no play
+/// from a maker who needs it. How closely parts fit is theirs to say, and only a play that is wider than in
+/// the `usual` design may be put back towards it.
+pub(super) fn may_be_made(step: &Step, usual: &Design) -> bool {
     let Step::Resize { size, from, to } = step else {
-        return false;
+        return true;
+    };
+    let (furthest, of_first_dial) = match size {
+        size if size.is_place() => (FURTHEST_PLACE, *size),
+        Size::Dial(_, size) => (FURTHEST, Size::Dial(0, *size)),
+        size => (FURTHEST, *size),
     };
     let is_play = matches!(
         size,
         Size::Latch(LatchSize::GuidePlay)
             | Size::Dial(_, DialSize::ShaftPlay | DialSize::Clearance)
     );
-    let usual = of_dial(*size, 0).get(usual);
-    is_play && to < from && usual.is_some_and(|usual| *to < usual)
-}
-
-/// The same size of the first dial, of a size of any.
-fn on_any_dial(size: Size) -> Option<Size> {
-    size.dial().map(|_| of_dial(size, 0))
-}
-
-fn of_dial(size: Size, dial: usize) -> Size {
-    match size {
-        Size::Dial(_, size) => Size::Dial(dial, size),
-        Size::Slot(_, slot, size) => Size::Slot(dial, slot, size),
-        other => other,
-    }
+    let least = of_first_dial.get(usual).filter(|_| is_play && to < from);
+    let goes_too_far = size.unit() == Unit::Millimetre && (to - from).abs() > furthest;
+    !goes_too_far && least.is_none_or(|least| *to >= least)
 }

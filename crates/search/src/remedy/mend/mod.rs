@@ -5,26 +5,25 @@
 //! a check that fails is tried too, so that neither refuses what the other offers. Every step is judged by
 //! the whole proof.
 
-mod aim;
 mod every_way;
 mod look;
-mod settled;
 
-use core::cell::RefCell;
-use core::cmp::Ordering;
+use core::slice;
 
-use super::part::Part;
+use super::aim::{Aim, Left};
+use super::line::{Search, Start};
+use super::part::{Part, same};
+use super::price::Trial;
 use super::trials::Trials;
 use super::way::Moves;
-use super::{best, fails, faulty};
+use super::{best, fails, settled};
 use crate::tick::{Progress, Tick};
+use every_way::may_be_made;
 use latchwright_model::Design;
-use latchwright_model::change::{Change, Size, Step};
+use latchwright_model::change::Change;
 use latchwright_proof::prove;
 use latchwright_proof::results::Proof;
-use look::{Job, Start};
-
-pub use settled::{all_but_meant, settled};
+use look::look;
 
 /// The smallest change found that makes a design proven.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,25 +42,28 @@ pub struct Mend {
 /// of many dials; more, and a maker whose box cannot be mended waits for nothing.
 const MOST_WORK: usize = 1_000_000;
 
-/// Work for the remedies of the checks that fail, a share of it.
+/// Work for the remedies of the checks that fail, a share of it, and as much for making the best change
+/// shorter. Less, and a remedy of several sizes is not found; more, and it is missing where every way is gone.
 const FOR_REMEDIES: usize = 20_000;
 
-/// Checks that fail at most where their remedies are asked for: of more, one remedy mends few. More, and
-/// the work goes where every way is gone again.
+/// Checks that fail at most where their remedies are asked for: of more, one remedy mends few. Fewer, and
+/// a remedy that mends all is refused; more, and the work goes where every way is gone again.
 const FEW_CHECKS: usize = 3;
 
 /// Beginnings from which a second size is looked for. Fewer, and of two sizes that are off neither may be
 /// among them; more, and the work is spent before a third is looked for.
 const BEGINNINGS: usize = 16;
 
-/// Beginnings from which a third size and further ones are looked for.
+/// Beginnings from which a third size and further ones are looked for. Fewer, and one that leads nowhere
+/// ends the search; more, and the work is spent before it ends.
 const FURTHER_BEGINNINGS: usize = 2;
 
-/// Sizes that are moved at most: a maker who has to move more is better served by a new proposal.
+/// Sizes that are moved at most. Fewer, and a box that is off all over is given up; more, and a maker is told
+/// to move what a new proposal would serve better.
 const MOST_SIZES: usize = 5;
 
 /// Looks for the smallest change: fewest sizes, then least movement. `cut` is left as it is, and so are
-/// slots that are cut right through to open at a second mark ([`all_but_meant`]).
+/// slots that are cut right through to open at a second mark ([`super::all_but_meant`]).
 ///
 /// `None` for a design that is [`settled`], and where nothing was found. The work is bounded by a count, so
 /// that the answer is the same on every machine; `tick` is told the best so far, and where it says stop,
@@ -70,168 +72,117 @@ pub fn mend(design: &Design, cut: &[Part], tick: &mut Tick<'_, Change>) -> Optio
     if settled(design, &prove(design)) {
         return None;
     }
-    let found = RefCell::new(Vec::new());
-    let mut hears = |done| {
-        let found = &found.borrow();
+    let mut hears = |done, best: Option<&Change>| {
+        let found = best.map_or(&[][..], slice::from_ref);
         tick(Progress { done, found }).is_continue()
     };
-    let trials = Trials::new(MOST_WORK, &mut hears);
-    let mut job = Job::new(design, cut, trials, &found);
-    job.search();
-    let shortest = job.shortest()?;
-    let proof = prove(&shortest.change.apply(design));
-    settled(&shortest.change.apply(design), &proof).then_some(Mend {
-        sizes: shortest.sizes,
-        movement: shortest.movement,
-        change: shortest.change,
+    let mut trials = Trials::new(MOST_WORK, &mut hears);
+    let keeps = |change: &Change| {
+        let after = change.apply(design);
+        cut.iter().all(|part| same(design, &after, *part))
+    };
+    let found = smallest(design, &keeps, &mut trials)?;
+    // the rest of the search may have spent the work; this little is always done
+    trials.grant(FOR_REMEDIES);
+    let price = shortened(design, &keeps, &mut trials, found).price;
+    let after = price.change.apply(design);
+    let proof = prove(&after);
+    settled(&after, &proof).then_some(Mend {
+        change: price.change,
+        sizes: price.sizes,
+        movement: price.movement,
         proof,
     })
 }
 
-/// A change, with what it costs a maker.
-#[derive(Debug, Clone, PartialEq)]
-struct Price {
-    moves: Moves,
-    change: Change,
-    sizes: usize,
-    movement: f64,
+/// Looks for one size, then for two, then for more, from what was begun best.
+fn smallest(
+    design: &Design,
+    keeps: &dyn Fn(&Change) -> bool,
+    trials: &mut Trials<'_>,
+) -> Option<Trial> {
+    let usual = Design::default();
+    let allows = |change: &Change| {
+        let mut steps = change.steps.iter();
+        steps.all(|step| may_be_made(step, &usual)) && keeps(change)
+    };
+    let mut search = Search::new(design, trials, &allows);
+    let first = search.trial(Moves::default())?;
+    search.best = of_remedies(design, &first, keeps, search.trials);
+    let mut begun = look(&mut search, &first);
+    let mut beginnings = BEGINNINGS;
+    for _ in 1..MOST_SIZES {
+        if search.best.is_some() || search.trials.over() {
+            break;
+        }
+        begun.sort_by(|one, other| {
+            let left = Left::of(&one.proof).order(&Left::of(&other.proof));
+            left.then(one.price.order(&other.price))
+        });
+        begun.dedup_by(|one, other| one.price == other.price);
+        begun.truncate(beginnings);
+        let further = begun.iter().flat_map(|from| look(&mut search, from));
+        begun = further.collect();
+        beginnings = FURTHER_BEGINNINGS;
+    }
+    search.best
 }
 
-impl Price {
-    fn of(moves: Moves, design: &Design) -> Option<Self> {
-        let change = moves.change(design)?;
-        Some(Self {
-            sizes: sizes(&change),
-            movement: movement(&change),
-            moves,
-            change,
-        })
+/// What mends a check that fails may mend everything: the cheapest remedy that does.
+fn of_remedies(
+    design: &Design,
+    first: &Trial,
+    keeps: &dyn Fn(&Change) -> bool,
+    trials: &mut Trials<'_>,
+) -> Option<Trial> {
+    let failing = first.proof.checks.iter().filter(|check| fails(check));
+    if failing.clone().count() > FEW_CHECKS {
+        return None;
     }
-
-    /// Fewest sizes, then least movement.
-    fn order(&self, other: &Self) -> Ordering {
-        let few = self.sizes.cmp(&other.sizes);
-        few.then(self.movement.total_cmp(&other.movement))
-    }
+    trials.limit(FOR_REMEDIES);
+    let remedies = failing.filter_map(|check| best(design, &first.proof, check, trials));
+    let mends = |trial: &Trial| {
+        let change = &trial.price.change;
+        keeps(change) && settled(&change.apply(design), &trial.proof)
+    };
+    let cheapest = remedies
+        .filter(mends)
+        .min_by(|one, other| one.price.order(&other.price));
+    trials.limit(MOST_WORK);
+    cheapest
 }
 
-/// Sizes that a change moves; alike ones of several dials, moved alike, count once.
-fn sizes(change: &Change) -> usize {
-    let mut seen: Vec<(&Size, f64)> = Vec::new();
-    let mut others = 0;
-    for step in &change.steps {
-        let Step::Resize { size, from, to } = step else {
-            others += 1;
+/// The same change with moves left out that are not needed, and each of the others as short as goes.
+fn shortened(
+    design: &Design,
+    keeps: &dyn Fn(&Change) -> bool,
+    trials: &mut Trials<'_>,
+    mut shortest: Trial,
+) -> Trial {
+    let mut search = Search::new(design, trials, keeps);
+    let (mut at, moves) = (0, shortest.price.moves.0.len());
+    for _ in 0..moves {
+        // each of them in its turn comes last
+        let mut others = shortest.price.moves.clone();
+        let last = others.0.remove(at);
+        search.best = None;
+        let Some(from) = search.trial(others) else {
+            break;
+        };
+        if settled(&from.price.change.apply(design), &from.proof) {
+            shortest = from;
             continue;
-        };
-        let by = to - from;
-        let again = |(other, moved): &(&Size, f64)| other.alike(*size) && (moved - by).abs() < 1e-6;
-        // a digit follows the positions
-        if !matches!(size, Size::Digit(_)) && !seen.iter().any(again) {
-            seen.push((size, by));
+        }
+        let start = Start::new(design, &from, Aim::whole(&from.proof));
+        let none = start.here();
+        if let Some(all) = search.look(&start, &last.way, last.steps)
+            && all.near.reached
+        {
+            search.least(&start, &last.way, none, all);
+            shortest = search.best.take().unwrap_or(shortest);
+        } else {
+            at += 1;
         }
     }
-    seen.len() + others
-}
-
-/// How far all sizes move together.
-fn movement(change: &Change) -> f64 {
-    let steps = change.steps.iter().map(|step| match step {
-        Step::Resize {
-            size: Size::Digit(_),
-            ..
-        } => 0.0,
-        Step::Resize { from, to, .. } => (to - from).abs(),
-        Step::LeaveOutSlot { .. }
-        | Step::PlateSawn(_)
-        | Step::PlateGrain(_)
-        | Step::SliderMaterial(_) => 1.0,
-    });
-    steps.sum()
-}
-
-impl Job<'_> {
-    /// Looks for one size, then for two, then for more, from what was begun best.
-    fn search(&mut self) {
-        let Some(first) = self.start(Moves::default()) else {
-            return;
-        };
-        self.try_remedies(&first);
-        let mut begun = self.look(&first);
-        let mut beginnings = BEGINNINGS;
-        for _ in 1..MOST_SIZES {
-            if self.best.is_some() || self.trials.over() {
-                return;
-            }
-            begun.sort_by(Start::order);
-            begun.dedup_by(|one, other| one.price == other.price);
-            begun.truncate(beginnings);
-            let mut next = Vec::new();
-            for start in begun {
-                next.extend(self.look(&start));
-            }
-            begun = next;
-            beginnings = FURTHER_BEGINNINGS;
-        }
-    }
-
-    /// What mends a check that fails may mend everything.
-    fn try_remedies(&mut self, first: &Start) {
-        let failing: Vec<_> = first
-            .proof
-            .checks
-            .iter()
-            .filter(|check| fails(check))
-            .collect();
-        if failing.len() > FEW_CHECKS || faulty(&first.proof) {
-            return;
-        }
-        self.trials.limit(FOR_REMEDIES);
-        for check in failing {
-            if let Some(trial) = best(self.original, &first.proof, check, &mut self.trials) {
-                let after = trial.change.apply(self.original);
-                if self.keeps(&after) && settled(&after, &trial.proof) {
-                    self.record(trial.moves);
-                }
-            }
-        }
-        self.trials.limit(MOST_WORK);
-    }
-
-    /// The best change, with moves left out that are not needed and each of the others as short as goes.
-    fn shortest(mut self) -> Option<Price> {
-        // the rest of the search may have spent the work; this little is always done
-        self.trials.more(FOR_REMEDIES);
-        let mut best = self.best.take()?;
-        let mut at = 0;
-        while let Some((way, far)) = best.moves.0.get(at).cloned() {
-            let with = |steps: i64| {
-                let mut moves = best.moves.0.clone();
-                if steps == 0 {
-                    moves.remove(at);
-                } else if let Some(place) = moves.get_mut(at) {
-                    *place = (way.clone(), steps);
-                }
-                Price::of(Moves(moves), self.original)
-            };
-            let (mut short, mut enough, mut found) = (-1, far, None);
-            while enough - short > 1 {
-                // none at all first, then by halves
-                let middle = if short < 0 {
-                    0
-                } else {
-                    i64::midpoint(short, enough)
-                };
-                let price = with(middle).filter(|price| price.order(&best).is_lt());
-                match price.filter(|price| self.is_settled(&price.change)) {
-                    Some(price) => (enough, found) = (middle, Some(price)),
-                    None => short = middle,
-                }
-            }
-            let gone = enough == 0;
-            best = found.unwrap_or(best);
-            at += usize::from(!gone);
-        }
-        Some(best)
-    }
+    shortest
 }

@@ -3,13 +3,28 @@
 use super::DialSize::{Apothem, BoreDiameter, CentreX, CentreY, DiscRadius, Gap, KnobDiameter};
 use super::LatchSize::{GuideLength, GuideY, PlateDepth, PlateWidth, PullAt, Shank, Travel};
 use super::SlotSize::Depth;
-use super::{DialSize, Sizes, Ways, latch, moves, on, on_all};
+use super::{DialSize, Moving, Sizes, Ways, latch, moves, on};
 use crate::remedy::way::Way;
+use latchwright_model::change::Size;
+
+/// The direction from `x` to `to`.
+pub(super) fn towards(x: f64, to: f64) -> i64 {
+    if x > to { -1 } else { 1 }
+}
+
+/// The direction from `from` on to `x` and beyond.
+fn away(x: f64, from: f64) -> i64 {
+    if x < from { -1 } else { 1 }
+}
 
 impl Ways<'_> {
+    fn x(&self, dial: usize) -> f64 {
+        self.dial(dial).map_or(0.0, |dial| dial.centre.0)
+    }
+
     /// The other dials, the nearest first.
-    pub(super) fn neighbours(&self, index: usize) -> Vec<usize> {
-        let Some(own) = self.dial(index) else {
+    fn neighbours(&self) -> Vec<usize> {
+        let Some(own) = self.dial(self.dial) else {
             return Vec::new();
         };
         let square = |dial: &usize| {
@@ -19,139 +34,121 @@ impl Ways<'_> {
             })
         };
         let mut others = self.every_dial();
-        others.retain(|other| *other != index);
+        others.retain(|other| *other != self.dial);
         others.sort_by(|one, other| square(one).total_cmp(&square(other)));
         others
     }
 
     /// All dials further apart, each as far from the next as any other.
-    pub(super) fn spread(&self) -> Sizes {
+    fn spread(&self) -> Sizes {
         let mut dials = self.every_dial();
-        let x = |dial: &usize| self.dial(*dial).map_or(0.0, |dial| dial.centre.0);
-        dials.sort_by(|one, other| x(one).total_cmp(&x(other)));
+        dials.sort_by(|one, other| self.x(*one).total_cmp(&self.x(*other)));
         let last = i64::try_from(dials.len()).unwrap_or(1) - 1;
         let halves = if last % 2 == 0 { 2 } else { 1 };
-        let places = (0_i64..).zip(&dials);
-        let moved = places.map(|(place, dial)| on(*dial, CentreX, (2 * place - last) / halves));
-        moved.filter(|(_, times)| *times != 0).collect()
+        let moved = (0_i64..).zip(dials).map(|(place, dial)| Moving {
+            size: Size::Dial(dial, CentreX),
+            times: (2 * place - last) / halves,
+        });
+        Sizes(moved.filter(|moved| moved.times != 0).collect())
     }
 
     /// What brings this dial and its nearest neighbour apart: moving either, or spreading all.
-    pub(super) fn apart(&self, index: usize) -> Vec<Sizes> {
+    pub(super) fn apart(&self) -> Vec<Sizes> {
         let mut ways = Vec::new();
-        if let Some(other) = self.neighbours(index).first() {
-            let x = |dial| self.dial(dial).map_or(0.0, |dial| dial.centre.0);
-            let away = if x(index) < x(*other) { -1 } else { 1 };
-            ways.push(vec![on(index, CentreX, away)]);
-            ways.push(vec![on(*other, CentreX, -away)]);
+        if let Some(other) = self.neighbours().first() {
+            let away = away(self.x(self.dial), self.x(*other));
+            ways.extend([self.on(CentreX, away), on(*other, CentreX, -away)]);
         }
         ways.push(self.spread());
         ways
     }
 
-    /// Smaller on one dial and its neighbour, or on all alike.
-    pub(super) fn smaller(&self, dial: usize, size: DialSize) -> Vec<Sizes> {
-        let neighbours = self.neighbours(dial);
-        let pairs = neighbours.iter().take(2);
-        let mut ways: Vec<Sizes> = pairs
-            .map(|other| vec![on(dial, size, -1), on(*other, size, -1)])
+    /// Smaller on this dial and a neighbour, or on all alike. A smaller disc has wider mouths, and a smaller
+    /// bore wants another shaft: of these, [`Self::apart`] comes first.
+    pub(super) fn smaller(&self, size: DialSize) -> Vec<Sizes> {
+        let neighbours = self.neighbours();
+        let nearest = neighbours.iter().take(2);
+        let mut ways: Vec<Sizes> = nearest
+            .map(|other| self.on(size, -1) + on(*other, size, -1))
             .collect();
-        if self.design.dials.len() > 2 {
-            ways.push(on_all(&self.every_dial(), size, -1));
+        if neighbours.len() > 1 {
+            ways.push(self.on_every(size, -1));
         }
         ways
     }
 
-    /// A smaller disc has wider mouths, and a smaller bore wants another shaft: room comes first.
-    pub(super) fn apart_or_smaller(&self, dial: usize, size: DialSize) -> Vec<Way> {
-        moves(self.apart(dial).into_iter().chain(self.smaller(dial, size)))
+    pub(super) fn knobs_apart(&self) -> Vec<Way> {
+        moves([self.smaller(KnobDiameter), self.apart()].concat())
     }
 
-    pub(super) fn knobs_apart(&self, dial: usize) -> Vec<Way> {
-        let smaller = self.smaller(dial, KnobDiameter);
-        moves(smaller.into_iter().chain(self.apart(dial)))
-    }
-
-    pub(super) fn disc_to_pin(&self, dial: usize) -> Vec<Way> {
-        let mut ways = self.apart(dial);
-        ways.push(vec![on(dial, CentreY, 1)]);
-        let nearest = self.neighbours(dial).first().copied();
-        ways.extend(nearest.map(|other| vec![on(other, Gap, 1)]));
-        ways.push(vec![on(dial, DiscRadius, -1)]);
-        ways.push(on_all(&self.every_dial(), DiscRadius, -1));
+    pub(super) fn disc_to_pin(&self) -> Vec<Way> {
+        let mut ways = self.apart();
+        ways.push(self.on(CentreY, 1));
+        ways.extend(self.neighbours().first().map(|other| on(*other, Gap, 1)));
+        ways.extend([self.on(DiscRadius, -1), self.on_every(DiscRadius, -1)]);
         moves(ways)
     }
 
-    pub(super) fn bore_to_edge(&self, dial: usize) -> Vec<Way> {
-        let inwards = self
-            .dial(dial)
-            .map_or(1, |dial| if dial.centre.0 > 0.0 { -1 } else { 1 });
+    pub(super) fn bore_to_edge(&self) -> Vec<Way> {
         moves([
-            vec![on(dial, CentreX, inwards)],
-            vec![on(dial, CentreY, -1)],
-            vec![on(dial, CentreY, 1)],
-            on_all(&self.every_dial(), CentreY, -1),
-            vec![latch(PlateDepth, 1)],
-            vec![latch(PlateWidth, 2)],
-            vec![on(dial, BoreDiameter, -1)],
+            self.on(CentreX, towards(self.x(self.dial), 0.0)),
+            self.on(CentreY, -1),
+            self.on(CentreY, 1),
+            self.on_every(CentreY, -1),
+            latch(PlateDepth, 1),
+            latch(PlateWidth, 2),
+            self.on(BoreDiameter, -1),
         ])
     }
 
-    pub(super) fn bore_to_guide_slot(&self, dial: usize) -> Vec<Way> {
-        let pull = self.design.slider.pull_at;
-        let away = self
-            .dial(dial)
-            .map_or(1, |dial| if dial.centre.0 < pull { -1 } else { 1 });
+    pub(super) fn bore_to_guide_slot(&self) -> Vec<Way> {
+        let away = away(self.x(self.dial), self.design.slider.pull_at);
         moves([
-            vec![latch(Shank, -1)],
-            vec![latch(PullAt, -away)],
-            vec![on(dial, CentreX, away)],
-            vec![on(dial, CentreY, 1)],
-            on_all(&self.every_dial(), CentreY, 1),
-            vec![on(dial, BoreDiameter, -1)],
+            latch(Shank, -1),
+            latch(PullAt, -away),
+            self.on(CentreX, away),
+            self.on(CentreY, 1),
+            self.on_every(CentreY, 1),
+            self.on(BoreDiameter, -1),
         ])
     }
 
-    pub(super) fn finger_knob(&self, dial: usize) -> Vec<Way> {
-        let pull = self.design.slider.pull_at;
-        let away = self
-            .dial(dial)
-            .map_or(1, |dial| if dial.centre.0 < pull { -1 } else { 1 });
-        let smaller = self.smaller(dial, KnobDiameter);
-        moves(smaller.into_iter().chain([
-            vec![latch(GuideY, -1)],
-            vec![on(dial, CentreY, 1)],
-            on_all(&self.every_dial(), CentreY, 1),
-            vec![latch(PullAt, -away)],
-            vec![on(dial, CentreX, away)],
-        ]))
+    pub(super) fn finger_knob(&self) -> Vec<Way> {
+        let away = away(self.x(self.dial), self.design.slider.pull_at);
+        let mut ways = self.smaller(KnobDiameter);
+        ways.extend([
+            latch(GuideY, -1),
+            self.on(CentreY, 1),
+            self.on_every(CentreY, 1),
+            latch(PullAt, -away),
+            self.on(CentreX, away),
+        ]);
+        moves(ways)
     }
 
     /// Dials further from the front, all of them or the one that is nearest to it.
     pub(super) fn bar_room(&self) -> Vec<Way> {
-        let rim = |dial: &usize| {
-            self.dial(*dial)
-                .map_or(f64::INFINITY, |dial| dial.centre.1 - dial.disc.radius)
+        let front = |dial: &usize| {
+            let dial = self.dial(*dial);
+            dial.map_or(f64::INFINITY, |dial| dial.centre.1 - dial.disc.radius)
         };
         let dials = self.every_dial();
-        let lowest = dials
-            .iter()
-            .min_by(|one, other| rim(one).total_cmp(&rim(other)));
-        let mut ways: Vec<Sizes> = lowest
-            .map(|dial| vec![on(*dial, CentreY, 1)])
+        let nearest = dials
             .into_iter()
-            .collect();
-        ways.push(on_all(&dials, CentreY, 1));
-        ways.push(vec![latch(Travel, -1)]);
-        moves(ways)
+            .min_by(|one, other| front(one).total_cmp(&front(other)));
+        moves([
+            on(nearest.unwrap_or(0), CentreY, 1),
+            self.on_every(CentreY, 1),
+            latch(Travel, -1),
+        ])
     }
 
     /// A guide that ends further forward, or a bar that lies further back.
     pub(super) fn strips_to_bar(&self) -> Vec<Way> {
         let mut ways = moves([
-            vec![latch(GuideY, -1)],
-            vec![latch(GuideLength, -20), latch(GuideY, -10)],
-            vec![latch(GuideLength, -20)],
+            latch(GuideY, -1),
+            latch(GuideLength, -20) + latch(GuideY, -10),
+            latch(GuideLength, -20),
         ]);
         ways.extend(self.bar_room());
         ways
@@ -160,33 +157,29 @@ impl Ways<'_> {
     /// A guide that ends further back, or is shorter at its front end.
     pub(super) fn strips_to_keeper() -> Vec<Way> {
         moves([
-            vec![latch(GuideY, 1)],
-            vec![latch(GuideLength, -20), latch(GuideY, 10)],
-            vec![latch(GuideLength, -20)],
+            latch(GuideY, 1),
+            latch(GuideLength, -20) + latch(GuideY, 10),
+            latch(GuideLength, -20),
         ])
     }
 
     pub(super) fn finger_knob_seat(&self) -> Vec<Way> {
-        let inwards = if self.design.slider.pull_at > self.design.tab.at {
-            -1
-        } else {
-            1
-        };
+        let (pull, tab) = (self.design.slider.pull_at, self.design.tab.at);
         moves([
-            vec![latch(PullAt, inwards)],
-            vec![latch(GuideY, -1)],
-            vec![latch(GuideY, 1)],
-            vec![latch(Shank, -1)],
-            on_all(&self.every_dial(), CentreY, 1),
+            latch(PullAt, towards(pull, tab)),
+            latch(GuideY, -1),
+            latch(GuideY, 1),
+            latch(Shank, -1),
+            self.on_every(CentreY, 1),
         ])
     }
 
-    pub(super) fn slot_to_star(&self, dial: usize) -> Vec<Way> {
+    pub(super) fn slot_to_star(&self) -> Vec<Way> {
         moves([
-            self.all_slots(&[dial], Depth, -1),
-            vec![on(dial, DiscRadius, 1)],
-            on_all(&self.every_dial(), DiscRadius, 1),
-            vec![on(dial, Apothem, -1)],
+            self.all_slots(&[self.dial], Depth, -1),
+            self.on(DiscRadius, 1),
+            self.on_every(DiscRadius, 1),
+            self.on(Apothem, -1),
         ])
     }
 }

@@ -3,7 +3,7 @@
 use super::DialSize::{Apothem, Clearance, DiscRadius, Gap};
 use super::LatchSize::{Engagement, Reading, RequiredHold};
 use super::SlotSize::{Depth, LeadIn, Width};
-use super::{Ways, latch, moves, on, on_all, resize};
+use super::{Ways, latch, moves, on_all, resize};
 use crate::remedy::way::Way;
 use latchwright_model::change::{Size, Step};
 use latchwright_proof::verdict::Verdict;
@@ -23,7 +23,7 @@ impl Ways<'_> {
     }
 
     /// Posts whose sides divide the number of positions, the usual ones first.
-    pub(super) fn posts(&self, index: usize) -> impl Iterator<Item = Step> {
+    fn posts(&self, index: usize) -> impl Iterator<Item = Step> {
         let dial = self.dial(index);
         let sides = [4_u32, 3, 6, 5, 8, 7, 9, 10, 12].into_iter();
         dial.into_iter().flat_map(move |dial| {
@@ -36,53 +36,55 @@ impl Ways<'_> {
         })
     }
 
-    pub(super) fn key_seats(&self, index: usize) -> Vec<Way> {
-        let Some(dial) = self.dial(index) else {
+    pub(super) fn key_seats(&self) -> Vec<Way> {
+        let Some(dial) = self.dial(self.dial) else {
             return Vec::new();
         };
         let (sides, positions) = (dial.key.sides.max(1), dial.positions);
         let next = positions.saturating_add(sides - positions % sides);
-        let size = Size::Positions(index);
-        let more = vec![resize(size, f64::from(positions), f64::from(next))];
-        let mut ways: Vec<Way> = self
-            .posts(index)
-            .map(|post| Way::Once(vec![post]))
-            .collect();
-        ways.extend([Way::Once(more), Way::Fewer(vec![index])]);
+        let size = Size::Positions(self.dial);
+        let more = resize(size, f64::from(positions), f64::from(next));
+        let posts = self.posts(self.dial).chain([more]);
+        let mut ways: Vec<Way> = posts.map(|step| Way::Once(vec![step])).collect();
+        ways.push(Way::Fewer(vec![self.dial]));
         ways
     }
 
-    pub(super) fn key_bite(&self, dial: usize) -> Vec<Way> {
+    pub(super) fn key_bite(&self) -> Vec<Way> {
         let mut ways = moves([
-            vec![on(dial, Clearance, -1)],
-            vec![on(dial, Apothem, 1)],
-            vec![on(dial, Apothem, 1), on(dial, DiscRadius, 1)],
+            self.on(Clearance, -1),
+            self.on(Apothem, 1),
+            self.on(Apothem, 1) + self.on(DiscRadius, 1),
         ]);
-        ways.extend(self.key_seats(dial));
+        ways.extend(self.key_seats());
         ways
     }
 
-    pub(super) fn idle(&self, dial: usize) -> Vec<Way> {
-        let dials = [dial];
+    pub(super) fn idle(&self) -> Vec<Way> {
+        let dials = [self.dial];
         let mut ways = moves([
-            vec![on(dial, Gap, -1)],
+            self.on(Gap, -1),
             self.all_slots(&dials, LeadIn, -1),
             self.all_slots(&dials, Width, -1),
         ]);
-        ways.push(self.without_other_slots(&dials));
-        ways.push(Way::Fewer(dials.to_vec()));
-        ways.extend(moves([
-            vec![on(dial, DiscRadius, 1)],
-            vec![latch(Engagement, 1)],
-            self.further(),
-            vec![latch(RequiredHold, -1)],
-        ]));
+        ways.extend([self.without_other_slots(&dials), Way::Fewer(dials.to_vec())]);
+        ways.extend(moves([self.on(DiscRadius, 1)]));
+        ways.extend(self.held_by_more());
         ways
+    }
+
+    /// A stop that holds the tab where it let it go.
+    fn held_by_more(&self) -> Vec<Way> {
+        moves([
+            latch(Engagement, 1),
+            self.further(),
+            latch(RequiredHold, -1),
+        ])
     }
 
     /// All slots of these dials but the true ones left out, the last first, so that the numbers of
     /// those that wait stay theirs.
-    pub(super) fn without_other_slots(&self, dials: &[usize]) -> Way {
+    fn without_other_slots(&self, dials: &[usize]) -> Way {
         let mut steps = Vec::new();
         for dial in dials {
             let slots = self.dial(*dial).map_or(&[][..], |dial| &dial.disc.slots);
@@ -97,7 +99,7 @@ impl Ways<'_> {
     }
 
     /// Dials with a mark of this verdict that is, or is not, their digit.
-    pub(super) fn dials_with(&self, verdict: Verdict, at_digit: bool) -> Vec<usize> {
+    fn dials_with(&self, verdict: Verdict, at_digit: bool) -> Vec<usize> {
         let found = self.proof.dials.iter().enumerate().filter(|(_, dial)| {
             let marks = (0_u32..).zip(&dial.marks);
             let mut wanted = marks.filter(|(mark, _)| (*mark == dial.digit) == at_digit);
@@ -139,13 +141,9 @@ impl Ways<'_> {
         ]));
         ways.push(self.without_other_slots(&dials));
         ways.push(Way::Fewer(dials.clone()));
-        ways.extend(moves([
-            on_all(&dials, DiscRadius, 1),
-            vec![latch(Engagement, 1)],
-            self.further(),
-            vec![latch(RequiredHold, -1)],
-            vec![latch(Reading, -1)],
-        ]));
+        ways.extend(moves([on_all(&dials, DiscRadius, 1)]));
+        ways.extend(self.held_by_more());
+        ways.extend(moves([latch(Reading, -1)]));
         ways
     }
 }

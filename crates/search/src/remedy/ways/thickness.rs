@@ -5,7 +5,8 @@ use super::LatchSize::{
     Friction, GuideLength, InsideDepth, InsideHeight, InsideWidth, KeeperThickness, PlateThickness,
     PullAt, Rabbet, Room, Shank, SliderBelow, SliderThickness, TabWidth,
 };
-use super::{Ways, latch, moves, on, on_all, resize};
+use super::room::towards;
+use super::{Ways, latch, moves, resize};
 use crate::remedy::way::Way;
 use latchwright_model::change::Size;
 
@@ -17,65 +18,63 @@ use latchwright_model::change::Size;
 const TOO_NARROW: f64 = 145.0;
 
 impl Ways<'_> {
-    pub(super) fn pin_meets_disc(dial: usize) -> Vec<Way> {
+    pub(super) fn pin_meets_disc(&self) -> Vec<Way> {
         moves([
-            vec![on(dial, PinHeight, 1)],
-            vec![on(dial, DiscBelow, 1)],
-            vec![on(dial, DiscBelow, -1)],
-            vec![on(dial, PinHeight, 1), on(dial, DiscBelow, 1)],
-            vec![on(dial, PinHeight, 1), on(dial, DiscBelow, -1)],
-            vec![latch(SliderBelow, -1)],
-            vec![on(dial, DiscThickness, -1)],
+            self.on(PinHeight, 1),
+            self.on(DiscBelow, 1),
+            self.on(DiscBelow, -1),
+            self.on(PinHeight, 1) + self.on(DiscBelow, 1),
+            self.on(PinHeight, 1) + self.on(DiscBelow, -1),
+            latch(SliderBelow, -1),
+            self.on(DiscThickness, -1),
         ])
     }
 
     pub(super) fn room_below(&self) -> Vec<Way> {
-        let all = self.every_dial();
         moves([
-            vec![latch(Room, 1)],
-            on_all(&all, PinHeight, -1),
-            on_all(&all, DiscThickness, -1),
-            vec![latch(SliderThickness, -1)],
+            latch(Room, 1),
+            self.on_every(PinHeight, -1),
+            self.on_every(DiscThickness, -1),
+            latch(SliderThickness, -1),
         ])
     }
 
     pub(super) fn lid_closes() -> Vec<Way> {
         moves([
-            vec![latch(Rabbet, 1)],
-            vec![latch(KeeperThickness, -1)],
-            vec![latch(Rabbet, 1), latch(PlateThickness, 1)],
+            latch(Rabbet, 1),
+            latch(KeeperThickness, -1),
+            latch(Rabbet, 1) + latch(PlateThickness, 1),
         ])
     }
 
     pub(super) fn rabbet_roof() -> Vec<Way> {
         moves([
-            vec![latch(Rabbet, -1)],
-            vec![latch(Rabbet, -1), latch(KeeperThickness, -1)],
-            vec![latch(PlateThickness, 1)],
+            latch(Rabbet, -1),
+            latch(Rabbet, -1) + latch(KeeperThickness, -1),
+            latch(PlateThickness, 1),
         ])
     }
 
-    pub(super) fn pin_strength(dial: usize) -> Vec<Way> {
-        moves([vec![on(dial, PinFree, -1)], vec![on(dial, PinDiameter, 1)]])
+    pub(super) fn pin_strength(&self) -> Vec<Way> {
+        moves([self.on(PinFree, -1), self.on(PinDiameter, 1)])
     }
 
     pub(super) fn tab_strength() -> Vec<Way> {
         moves([
-            vec![latch(SliderThickness, 1)],
-            vec![latch(SliderThickness, 1), latch(Room, 1)],
-            vec![latch(GuideLength, 20)],
-            vec![latch(TabWidth, 1)],
+            latch(SliderThickness, 1),
+            latch(SliderThickness, 1) + latch(Room, 1),
+            latch(GuideLength, 20),
+            latch(TabWidth, 1),
         ])
     }
 
     pub(super) fn racking(&self) -> Vec<Way> {
-        let aside = self.design.slider.pull_at - self.design.slider.guide_at.0;
-        let inwards = if aside > 0.0 { -1 } else { 1 };
+        let slider = &self.design.slider;
         moves([
-            vec![latch(PullAt, inwards)],
-            vec![latch(GuideLength, 20)],
-            vec![latch(Shank, -1)],
-            vec![latch(Friction, -1)],
+            latch(PullAt, towards(slider.pull_at, slider.guide_at.0)),
+            latch(GuideLength, 20),
+            latch(Shank, -1),
+            latch(Friction, -1),
         ])
     }
 

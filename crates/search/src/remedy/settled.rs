@@ -1,6 +1,6 @@
 //! When nothing is left to mend.
 
-use crate::remedy::{fails, faulty};
+use super::fails;
 use latchwright_model::{Design, Dial, Slot};
 use latchwright_proof::CheckKind;
 use latchwright_proof::results::Proof;
@@ -25,7 +25,7 @@ pub fn all_but_meant(design: &Design, proof: &Proof) -> bool {
     };
     let mut failing = proof.checks.iter().filter(|check| fails(check));
     let openings = design.dials.iter().map(ways).product::<u128>();
-    !faulty(proof)
+    !proof.blocks_building()
         && openings > 1
         && proof.settings.opens == openings
         && proof.settings.unsure == 0

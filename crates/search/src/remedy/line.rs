@@ -24,6 +24,10 @@ const COUNTS: [i64; 6] = [1, 2, 3, 4, 6, 9];
 /// the proofs add up.
 const OUT_OF_A_FAULT: [i64; 13] = [8, 16, 24, 32, 40, 48, 56, 64, 72, 80, 140, 240, 500];
 
+/// How far a way is gone for one check, as a share of what it seems to need. Less, and a figure that bends
+/// falls short again; more, and the least step is looked for in more places.
+const MORE_THAN_NEEDED: f64 = 1.25;
+
 /// Places that are looked at most for the best between three. Fewer, and a narrow room between two faults
 /// is missed; more, and a peak that stays too low takes proofs from other ways.
 const MOST_HALVINGS: usize = 10;
@@ -201,11 +205,8 @@ impl<'a, 't> Search<'a, 't> {
             }
             // the margin of one check mostly goes straight up; of many, each has its own best place
             let needed = line.needed().filter(|_| !start.aim.is_whole());
-            self.go(
-                start,
-                line,
-                needed.map_or(*place, |needed| whole(needed).max(*place)),
-            );
+            let enough = needed.map_or(0, |needed| whole(MORE_THAN_NEEDED * needed));
+            self.go(start, line, enough.max(*place));
         }
     }
 
@@ -254,17 +255,17 @@ impl<'a, 't> Search<'a, 't> {
     /// aimed at passes, and once one was met that reaches the aim, where it is reached.
     pub fn least(&mut self, start: &Start<'_>, way: &Way, mut short: Place, mut enough: Place) {
         let mut wants_all = enough.near.reached;
-        let mut guess = true;
+        // on a straight line, then just before that place, then by half: a figure that bends makes guesses creep
+        let mut turns = [Some(0), Some(1), None].into_iter().cycle();
         while enough.steps - short.steps > 1 {
-            // by a straight line every second time: a figure that bends makes guesses creep
             let (missing, spare) = (-short.near.figure, enough.near.figure);
-            let ahead = if guess && missing > 0.0 && spare > 0.0 {
-                let share = missing / (missing + spare);
-                whole(share * (enough.steps - short.steps) as f64)
-            } else {
-                (enough.steps - short.steps) / 2
+            let width = enough.steps - short.steps;
+            let ahead = match turns.next().flatten() {
+                Some(before) if missing > 0.0 && spare > 0.0 => {
+                    whole(missing / (missing + spare) * width as f64) - before
+                }
+                Some(_) | None => width / 2,
             };
-            guess = !guess;
             let at = (short.steps + ahead).clamp(short.steps + 1, enough.steps - 1);
             let Some(here) = self.look(start, way, at) else {
                 return;

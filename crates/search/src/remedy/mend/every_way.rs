@@ -4,9 +4,17 @@ use crate::remedy::way::{Moving, Sizes, Way};
 use latchwright_model::change::{DialSize, LatchSize, Size, Step};
 use latchwright_model::{Design, Unit};
 
+/// A way, and those of which it is made up.
+pub(super) struct Family {
+    /// A size of the latch, or of all dials together.
+    pub all: Way,
+    /// The same size of each dial by itself, where there are several.
+    pub each: Vec<Way>,
+}
+
 /// Every way worth trying: each size of each dial by itself, alike sizes of all dials together, sizes of
 /// the latch, each larger and smaller; some sizes together that leave a part as it is; fewer positions.
-pub(super) fn every_way(design: &Design) -> Vec<Way> {
+pub(super) fn every_way(design: &Design) -> Vec<Family> {
     let one = |size| Moving { size, times: 1 };
     // those of all dials that are alike
     let mut alike: Vec<(Size, Vec<Sizes>)> = Vec::new();
@@ -35,27 +43,42 @@ pub(super) fn every_way(design: &Design) -> Vec<Way> {
     };
     groups.push(dials.iter().map(round_its_pin).collect());
 
-    let mut ways = Vec::new();
-    for mut group in groups {
-        let all = group.iter().cloned().reduce(|one, other| one + other);
-        group.extend(all.filter(|_| group.len() > 1));
-        ways.extend(group.iter().flat_map(Sizes::both_directions));
+    let mut families = Vec::new();
+    for group in groups {
+        // a place on the lid is one beside others: all of them moved together say nothing of one
+        let mut moving = group.iter().flat_map(|sizes| &sizes.0);
+        let apart = moving.all(|moving| moving.size.is_place());
+        for by in [1, -1] {
+            let each = group.iter().map(|sizes| sizes.times(by));
+            let all = each.clone().reduce(|one, other| one + other);
+            let each: Vec<Way> = each.map(Way::Move).filter(|_| group.len() > 1).collect();
+            let all = all.map(Way::Move);
+            if apart {
+                let alone = |all| Family {
+                    all,
+                    each: Vec::new(),
+                };
+                families.extend(all.into_iter().chain(each).map(alone));
+            } else {
+                families.extend(all.map(|all| Family { all, each }));
+            }
+        }
     }
-    ways.extend(dials.iter().map(|dial| Way::Fewer(vec![*dial])));
-    ways.push(Way::Fewer(dials));
-    ways
+    families.push(Family {
+        each: dials.iter().map(|dial| Way::Fewer(vec![*dial])).collect(),
+        all: Way::Fewer(dials),
+    });
+    families
 }
 
 impl Sizes {
-    /// Larger and smaller.
-    fn both_directions(&self) -> [Way; 2] {
-        [1, -1].map(|by| {
-            let turned = self.0.iter().map(|moving| Moving {
-                times: by * moving.times,
-                ..*moving
-            });
-            Way::Move(Self(turned.collect()))
-        })
+    /// Each by so many times as many steps.
+    fn times(&self, by: i64) -> Self {
+        let moving = self.0.iter().map(|moving| Moving {
+            times: by * moving.times,
+            ..*moving
+        });
+        Self(moving.collect())
     }
 }
 

@@ -1,7 +1,7 @@
 //! Going every way from one design.
 
 use super::BEGINNINGS;
-use super::every_way::every_way;
+use super::every_way::{Family, every_way};
 use crate::remedy::aim::{Aim, Left};
 use crate::remedy::line::{Line, Search, Start, first_that};
 use crate::remedy::price::{Trial, movement};
@@ -11,10 +11,35 @@ use crate::remedy::way::Way;
 /// of each way that leaves less the place that leaves least is handed back to begin from.
 pub(super) fn look(search: &mut Search<'_, '_>, from: &Trial) -> Vec<Trial> {
     let start = Start::new(search.original, from, Aim::whole(&from.proof));
-    let ways = every_way(&start.design);
-    let begun = ways.iter().map(|way| search.begin(&start, way));
-    let mut lines: Vec<Line<'_>> = begun.collect();
-    // the most promising first, what does not help at once last: what the first find keeps the others short
+    let families = every_way(&start.design);
+    let mut lines: Vec<Line<'_>> = Vec::new();
+    // what helps nothing on all dials at once speaks for each of them
+    let mut idle: Vec<(Line<'_>, &[Way])> = Vec::new();
+    for Family { all, each } in &families {
+        let line = search.begin(&start, all);
+        if line.is_idle() {
+            idle.push((line, each));
+        } else {
+            lines.push(line);
+            lines.extend(each.iter().map(|way| search.begin(&start, way)));
+        }
+    }
+    follow_all(search, &start, &mut lines);
+    for (line, each) in idle {
+        let mut further = vec![line];
+        follow_all(search, &start, &mut further);
+        if further.iter().any(Line::gains) {
+            let mut each: Vec<_> = each.iter().map(|way| search.begin(&start, way)).collect();
+            follow_all(search, &start, &mut each);
+            lines.extend(further.into_iter().chain(each));
+        }
+    }
+    beginnings(search, &start, &lines)
+}
+
+/// Follows the most promising first, what does not help at once last: what the first find keeps the others
+/// short.
+fn follow_all(search: &mut Search<'_, '_>, start: &Start<'_>, lines: &mut [Line<'_>]) {
     let cost = |line: &Line<'_>| {
         let one = line.way.change(&start.design, 1)?;
         Some(line.needed()? * movement(&one))
@@ -24,12 +49,11 @@ pub(super) fn look(search: &mut Search<'_, '_>, from: &Trial) -> Vec<Trial> {
         let idle = one.is_idle().cmp(&other.is_idle());
         idle.then(cost(one).total_cmp(&cost(other)))
     });
-    for line in &mut lines {
-        if !line.is_idle() || search.further_on(&start, line) {
-            search.follow(&start, line);
+    for line in lines {
+        if !line.is_idle() || search.further_on(start, line) {
+            search.follow(start, line);
         }
     }
-    beginnings(search, &start, &lines)
 }
 
 /// A place that leaves less to mend, on a way of which the place before is known too.

@@ -3,6 +3,7 @@
 use core::ops::Add;
 
 use latchwright_model::change::{Change, DialSize, LatchSize, Size, SlotSize, Step};
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_model::{Design, Units};
 
 /// A way to change a design.
@@ -114,8 +115,8 @@ fn steps_per_unit(units: Units, sizes: &Sizes) -> f64 {
     match (units, fine) {
         (Units::Millimetre, false) => 20.0,
         (Units::Millimetre, true) => 100.0,
-        (Units::Inch, false) => 500.0 / 25.4,
-        (Units::Inch, true) => 1000.0 / 25.4,
+        (Units::Inch, false) => 500.0 / MM_PER_INCH,
+        (Units::Inch, true) => 1000.0 / MM_PER_INCH,
     }
 }
 

@@ -94,11 +94,15 @@ impl Pages {
         let sheets = laid_out.and_then(|_| self.0.value().sheets.clone());
         let design = Arc::clone(session.design());
         self.0.want(tasks, &key, move |reins| {
-            let laid_out =
-                || sheets.map_or_else(|| products::sheets(&design, wanted).map(Arc::new), Ok);
             let refused = |err| NotMade::Refused(product_error(&err, design.units));
-            let made = products::guarded(laid_out).map_err(refused)?;
-            if reins.tick(0.5).is_break() {
+            let made = if let Some(sheets) = sheets {
+                sheets
+            } else {
+                let made = products::sheets(&design, wanted, &mut |done| reins.tick(done));
+                let made = made.continue_value().ok_or(NotMade::Stopped)?;
+                Arc::new(made.map_err(refused)?)
+            };
+            if reins.tick(0.8).is_break() {
                 return Err(NotMade::Stopped);
             }
             products::guarded(|| Ok(drawn(made, look))).map_err(refused)

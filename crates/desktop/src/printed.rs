@@ -196,8 +196,10 @@ impl Printed {
             return;
         }
         let design = Arc::clone(session.design());
-        self.made.want(tasks, &parts, move |_| {
-            let made = products::parts(&design, &chosen.options());
+        self.made.want(tasks, &parts, move |reins| {
+            let options = chosen.options();
+            let made = products::parts_with_tick(&design, &options, &mut |done| reins.tick(done));
+            let made = made.continue_value().ok_or(NotMade::Stopped)?;
             let made = made.map_err(|err| NotMade::Refused(product_error(&err, design.units)))?;
             Ok(Some(Arc::new(Made::of(made))))
         });

@@ -111,6 +111,7 @@ pub mod settings;
 pub mod slider_body;
 pub mod states;
 pub mod strength;
+pub mod tick;
 pub mod together;
 pub mod tolerance;
 pub mod verdict;
@@ -119,10 +120,13 @@ pub mod worst;
 pub use check::CheckKind;
 pub use count::Counts;
 pub use motion::{Stop, slide};
-pub use prove::{prove, prove_each_alone, prove_known, prove_mark, unsure_dials, verdicts};
+pub use prove::{
+    prove, prove_each_alone, prove_known, prove_mark, prove_with_tick, unsure_dials, verdicts,
+};
 pub use ranked::Ranked;
 pub use results::{Check, Proof};
 pub use settings::{Setting, Settings};
+pub use tick::Tick;
 pub use together::HeldTogether;
 pub use verdict::{CheckVerdict, DialProof, MarkProof, Reach, StopsAt, SureStop, Verdict};
 pub use worst::known::Known;

@@ -51,7 +51,7 @@ pub use mesh::{Extent, Mesh, Pose};
 pub use options::{Grip, Options, Relief, Screw};
 pub use outline::Outline;
 pub use part::{Part, PartId};
-pub use parts::parts;
+pub use parts::{parts, parts_with_tick};
 pub use plate_up::{Bed, plate_up};
 pub use region::{Fill, Region};
 pub use slope::Edge;

@@ -1,8 +1,11 @@
 //! From a design to all its printed parts.
 
+use core::ops::ControlFlow;
+
 use latchwright_model::Design;
 use latchwright_model::Fault;
 use latchwright_model::validate::faults;
+use latchwright_proof::tick::{self, Tick};
 
 use crate::fault::PartFault;
 use crate::options::Options;
@@ -18,6 +21,20 @@ use crate::warning::Warning;
 /// itself, options out of range, walls too thin, a recess through the knob, parts larger than the
 /// bed.
 pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFault>> {
+    let ControlFlow::Continue(made) = parts_with_tick(design, options, &mut tick::on);
+    made
+}
+
+/// As [`parts`]; `tick` is told before each part how far the work is, and where it says stop there are none. The
+/// longest part, a ring with 360 labels, takes a second.
+///
+/// # Errors
+/// As [`parts`].
+pub fn parts_with_tick<Stop>(
+    design: &Design,
+    options: &Options,
+    tick: &mut Tick<'_, Stop>,
+) -> ControlFlow<Stop, Result<Vec<Part>, Vec<PartFault>>> {
     let mut wrong = options.faults();
     wrong.extend(
         faults(design)
@@ -26,15 +43,19 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
             .map(PartFault::Design),
     );
     if !wrong.is_empty() {
-        return Err(wrong);
+        return ControlFlow::Continue(Err(wrong));
     }
     let shop = Shop::new(design, options);
+    // five of each dial, and as many of the latch as a whole
+    let most = 5.0 * (design.dials.len() + 1) as f64;
+    let mut next = |made: usize| tick((made as f64 / most).min(1.0));
     let mut made: Vec<Result<Option<Part>, PartFault>> = Vec::new();
     for (index, dial) in design.dials.iter().enumerate() {
         for kind in [Kind::Disc, Kind::Knob, Kind::Ring, Kind::Washer, Kind::Pin] {
             if !options.wants(kind) {
                 continue;
             }
+            next(made.len())?;
             let result = match kind {
                 Kind::Disc => part::disc(&shop, index, dial).map(Some),
                 Kind::Knob => part::knob(&shop, index, dial).map(Some),
@@ -48,21 +69,26 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
             made.push(result);
         }
     }
+    next(made.len())?;
     if shop.printed_slider() {
         made.push(part::slider(&shop).map(Some));
     } else if shop.strip() && options.wants(Kind::Pin) {
         made.push(part::pin_strip(&shop).map(Some));
     }
     if options.wants(Kind::SliderKnob) {
+        next(made.len())?;
         made.push(part::slider_knob(&shop).map(Some));
     }
     if options.wants(Kind::Keeper) {
+        next(made.len())?;
         made.push(part::keeper(&shop).map(Some));
     }
     if options.wants(Kind::Jig) {
+        next(made.len())?;
         made.extend(part::jigs(&shop).into_iter().map(|jig| jig.map(Some)));
     }
     if options.wants(Kind::Gauge) {
+        next(made.len())?;
         made.push(part::gauge(&shop).map(Some));
     }
     let mut parts = Vec::new();
@@ -72,11 +98,11 @@ pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFa
             Err(fault) => wrong.push(fault),
         }
     }
-    if wrong.is_empty() {
+    ControlFlow::Continue(if wrong.is_empty() {
         Ok(parts)
     } else {
         Err(wrong)
-    }
+    })
 }
 
 /// Says on the knob of dial `index` that it has no ring.

@@ -1,13 +1,14 @@
 //! What `parts` gives for the default latch, and what it refuses.
 
 use core::f64::consts::PI;
+use core::ops::ControlFlow;
 
 use latchwright_geometry::Point;
 use latchwright_model::{Design, PinMake};
 use latchwright_solids::part::Kind;
 use latchwright_solids::{
     Feature, Grip, MeshFault, Options, Part, PartFault, PartId, Region, Relief, SizeOption, Wall,
-    Warning, parts,
+    Warning, parts, parts_with_tick,
 };
 
 fn made(design: &Design, options: &Options) -> Vec<Part> {
@@ -347,5 +348,29 @@ fn no_size_however_odd_brings_it_down() {
                 }
             }
         }
+    }
+}
+
+#[test]
+fn parts_that_tell_how_far_they_are_are_the_same_and_stop_before_any_of_them() {
+    let (design, options) = (Design::default(), Options::default());
+    let mut told = Vec::new();
+    let made = parts_with_tick(&design, &options, &mut |done| {
+        told.push(done);
+        ControlFlow::<()>::Continue(())
+    });
+    assert_eq!(made.continue_value(), Some(parts(&design, &options)));
+    assert!(told.is_sorted() && told.iter().all(|done| (0.0..=1.0).contains(done)));
+    for stop_at in [1, 2, told.len() / 2, told.len()] {
+        let mut asked = 0;
+        let stopped = parts_with_tick(&design, &options, &mut |_| {
+            asked += 1;
+            if asked < stop_at {
+                ControlFlow::Continue(())
+            } else {
+                ControlFlow::Break(asked)
+            }
+        });
+        assert_eq!(stopped.break_value(), Some(stop_at));
     }
 }

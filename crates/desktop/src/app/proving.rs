@@ -6,11 +6,11 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use latchwright_model::Design;
-use latchwright_proof::{Proof, prove};
+use latchwright_proof::{Proof, prove, prove_with_tick};
 use latchwright_session::Session;
 
-use crate::follow::Follow;
-use crate::tasks::{TaskKind, Tasks};
+use crate::follow::{Follow, NotMade};
+use crate::tasks::{Reins, TaskKind, Tasks};
 
 /// How long a moving hand may wait for a proof, so that the verdict does not flicker where it is quick.
 const BLINK: Duration = Duration::from_millis(12);
@@ -34,9 +34,20 @@ struct Timed {
 impl Timed {
     fn of(design: &Design) -> Self {
         let begun = Instant::now();
-        let proof = Arc::new(prove(design));
+        Self::begun(begun, prove(design))
+    }
+
+    /// As [`Self::of`], stopped where the work is asked to.
+    fn of_task(design: &Design, reins: &Reins) -> Result<Self, NotMade> {
+        let begun = Instant::now();
+        let proof = prove_with_tick(design, &mut |done| reins.tick(done)).continue_value();
+        let proof = proof.ok_or(NotMade::Stopped)?;
+        Ok(Self::begun(begun, proof))
+    }
+
+    fn begun(begun: Instant, proof: Proof) -> Self {
         Self {
-            proof,
+            proof: Arc::new(proof),
             took: begun.elapsed(),
         }
     }
@@ -45,7 +56,16 @@ impl Timed {
 impl Proving {
     /// The proof of what `session` shows.
     pub fn of(session: &Session) -> Self {
-        let proof = Timed::of(session.design());
+        Self::made(session, Timed::of(session.design()))
+    }
+
+    /// As [`Self::of`], made beside the window and stopped where that is asked to.
+    pub fn of_task(session: &Session, reins: &Reins) -> Result<Self, NotMade> {
+        let proof = Timed::of_task(session.design(), reins)?;
+        Ok(Self::made(session, proof))
+    }
+
+    fn made(session: &Session, proof: Timed) -> Self {
         Self {
             made: Follow::with(TaskKind::Proof, session.revision(), proof),
             hand: None,
@@ -87,8 +107,9 @@ impl Proving {
         }
         let design = Arc::clone(session.design());
         let waited_for = self.made.on_its_way();
-        self.made
-            .want(tasks, &revision, move |_| Ok(Timed::of(&design)));
+        self.made.want(tasks, &revision, move |reins| {
+            Timed::of_task(&design, reins)
+        });
         if !waited_for {
             self.made.poll_within(BLINK);
         }

@@ -110,6 +110,9 @@ pub struct StoppedTogether<'a> {
 impl StoppedTogether<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
+        if !self.moved.goes_on() {
+            return None;
+        }
         let until = Until {
             gap: GAP_TOGETHER,
             cells: FEW_CELLS,

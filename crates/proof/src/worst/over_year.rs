@@ -46,7 +46,7 @@ pub const TRAVEL: usize = 8;
 pub const FORMULA: usize = 9;
 
 /// A design with what its errors and plays range over.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct LatchOverYear<'a> {
     /// The design.
     pub design: &'a Design,
@@ -57,7 +57,11 @@ pub struct LatchOverYear<'a> {
     movers: [Rates; 4],
     year: Year,
     known: Option<&'a Known>,
+    goes_on: Option<&'a GoesOn<'a>>,
 }
+
+/// Is asked before each figure is bounded whether to go on.
+pub type GoesOn<'a> = dyn Fn() -> bool + 'a;
 
 /// Growth of plate and slider, as fractions, and what it leaves of the guide.
 pub struct Grown<const M: usize> {
@@ -127,6 +131,7 @@ impl<'a> LatchOverYear<'a> {
                 material,
             ),
             known: None,
+            goes_on: None,
         }
     }
 
@@ -139,6 +144,20 @@ impl<'a> LatchOverYear<'a> {
         }
     }
 
+    /// The same, asking before each figure whether to go on: from where it is not, none can be had.
+    #[must_use]
+    pub fn while_it(self, goes_on: &'a GoesOn<'a>) -> Self {
+        Self {
+            goes_on: Some(goes_on),
+            ..self
+        }
+    }
+
+    /// Whether the figures are still wanted.
+    pub(super) fn goes_on(&self) -> bool {
+        self.goes_on.is_none_or(|goes_on| goes_on())
+    }
+
     /// What is known of this figure, or else what `bound` finds.
     pub(super) fn known_or(
         &self,
@@ -146,6 +165,9 @@ impl<'a> LatchOverYear<'a> {
         decides: f64,
         bound: impl FnOnce() -> Option<Least<VARIABLES>>,
     ) -> Option<Least<VARIABLES>> {
+        if !self.goes_on() {
+            return None;
+        }
         match self.known {
             Some(known) => known.answer(known.asked(self.design, figure, decides), bound),
             None => bound(),

@@ -15,7 +15,7 @@ use latchwright_solids::PartFault;
 use crate::file_set::NewFile;
 
 pub use papers::{Paper, Wanted, all_papers, card_pdf, sheets};
-pub use parts::{files_of, parts};
+pub use parts::{files_of, parts, parts_with_tick};
 
 /// Why something could not be made of a design.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,10 +1,13 @@
 //! Papers of a design with the fonts that its words need.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::{Design, Fault, validate};
 use latchwright_papers::{
     Fonts, PaperOptions, Sheets, TemplateOptions, card, card_sheets, cut_list_sheets,
     setting_sheets, template_sheets, work_sheets,
 };
+use latchwright_proof::Tick;
 use latchwright_workshop::ruler::Correction;
 
 use super::{ForFolder, ProductError, guarded};
@@ -37,11 +40,27 @@ pub struct Wanted {
     pub correction: Option<Correction>,
 }
 
-/// A paper laid out, or why there is none.
-pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, ProductError> {
+/// A paper laid out, or why there is none; `tick` is told how far that is once its fonts
+/// are found. The typesetter itself, once at work on a paper, hears nothing.
+pub fn sheets<Stop>(
+    design: &Design,
+    wanted: Wanted,
+    tick: &mut Tick<'_, Stop>,
+) -> ControlFlow<Stop, Result<Sheets, ProductError>> {
+    let fonts = match guarded(|| Ok(fonts_for(design))) {
+        Ok(fonts) => fonts,
+        Err(why) => return ControlFlow::Continue(Err(why)),
+    };
+    tick(FONTS_FOUND)?;
+    ControlFlow::Continue(lay_out(design, wanted, &fonts))
+}
+
+/// Share of the work after which the fonts of a paper are found.
+const FONTS_FOUND: f64 = 0.2;
+
+fn lay_out(design: &Design, wanted: Wanted, fonts: &Fonts) -> Result<Sheets, ProductError> {
     let plain = PaperOptions::default();
     guarded(|| {
-        let fonts = fonts_for(design);
         let made = match wanted.paper {
             Paper::Templates => {
                 let options = TemplateOptions {
@@ -49,12 +68,12 @@ pub fn sheets(design: &Design, wanted: Wanted) -> Result<Sheets, ProductError> {
                     measured: wanted.correction,
                     mirrored: wanted.mirrored,
                 };
-                template_sheets(design, &fonts, &options)
+                template_sheets(design, fonts, &options)
             }
-            Paper::CutList => cut_list_sheets(design, &fonts, &plain),
-            Paper::Work => work_sheets(design, &fonts, &plain),
-            Paper::Setting => setting_sheets(design, &fonts, &plain),
-            Paper::Card => card_sheets(design, &fonts, &plain),
+            Paper::CutList => cut_list_sheets(design, fonts, &plain),
+            Paper::Work => work_sheets(design, fonts, &plain),
+            Paper::Setting => setting_sheets(design, fonts, &plain),
+            Paper::Card => card_sheets(design, fonts, &plain),
         };
         made.map_err(ProductError::Paper)
     })

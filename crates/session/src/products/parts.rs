@@ -1,7 +1,10 @@
 //! Printed parts of a design, with the words on its dials, and their files.
 
+use std::ops::ControlFlow;
+
 use latchwright_model::{Design, Labels};
 use latchwright_papers::Fonts;
+use latchwright_proof::tick::{self, Tick};
 use latchwright_solids::{Options, Part, Region, Warning};
 use latchwright_words::solids::warning;
 
@@ -11,13 +14,29 @@ use crate::system_fonts;
 
 /// The printed parts of a design, its dials' words written with fonts; or why there are none.
 pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, ProductError> {
-    guarded(|| {
+    let ControlFlow::Continue(made) = parts_with_tick(design, options, &mut tick::on);
+    made
+}
+
+/// As [`parts`]; `tick` is told before each part how far the work is, and where it says stop there are none.
+pub fn parts_with_tick<Stop>(
+    design: &Design,
+    options: &Options,
+    tick: &mut Tick<'_, Stop>,
+) -> ControlFlow<Stop, Result<Vec<Part>, ProductError>> {
+    let made = guarded(|| {
         let options = Options {
             labels: labels(design),
             ..options.clone()
         };
-        latchwright_solids::parts(design, &options).map_err(ProductError::Parts)
-    })
+        Ok(latchwright_solids::parts_with_tick(design, &options, tick))
+    });
+    match made {
+        Ok(made) => {
+            made.map_continue(|made| made.map_err(ProductError::Parts))
+        }
+        Err(why) => ControlFlow::Continue(Err(why)),
+    }
 }
 
 /// The files of these parts, with what is to be known before printing.

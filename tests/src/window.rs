@@ -5,6 +5,7 @@
     reason = "a helper of tests fails them by panicking"
 )]
 use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
 use egui::accesskit::Role;
@@ -14,6 +15,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use image::RgbaImage;
 use latchwright_desktop::LatchwrightApp;
 use latchwright_desktop::stage::Stage;
+use latchwright_desktop::tasks::{TaskKind, Tasks};
 use latchwright_model::Design;
 use latchwright_session::Session;
 
@@ -147,6 +149,21 @@ pub fn wait_until_gone(window: &mut Window, label: &str) {
     window.step();
     let gone = |window: &mut Window| window.query_by_label(label).is_none();
     assert!(until(window, gone), "{label} never went");
+}
+
+/// While this is locked, all work beside the window that was not begun before takes long.
+pub fn gate(window: &mut Window) -> Arc<Mutex<()>> {
+    tasks(window).gate()
+}
+
+/// Whether work of this kind goes on beside the window.
+pub fn goes_on(window: &mut Window, kind: TaskKind) -> bool {
+    tasks(window).goes_on(kind)
+}
+
+fn tasks(window: &mut Window) -> &mut Tasks {
+    let app = window.state_mut().as_mut();
+    app.expect("made in the first frame").tasks()
 }
 
 /// Clicks what begins a job, even far down a panel, and waits until its result is shown.

@@ -6,8 +6,8 @@ use latchwright_desktop::action::Product;
 use latchwright_desktop::stage::Stage;
 use latchwright_desktop::tasks::TaskKind;
 use latchwright_tests::window::{
-    Window, app, click_and_wait, command, demo, go, marks as shown, settle, type_into, type_over,
-    wait_for,
+    Window, app, click_and_wait, command, demo, gate, go, goes_on, marks as shown, settle,
+    type_into, type_over, until, wait_for,
 };
 
 fn click(window: &mut Window, label: &str) {
@@ -52,8 +52,7 @@ fn a_maker_tries_the_latch_finds_the_way_and_hunts_for_openings() {
     window.get_by_label_contains("This is the combination");
     click(&mut window, "Slide");
     assert_eq!(app(&window).view().pose.travel, 8.0);
-    click(&mut window, "Hunt for them");
-    window.get_by_label_contains("All 512 settings tried");
+    click_and_wait(&mut window, "Hunt for them", "All 512 settings tried");
     click(&mut window, "As the recipient");
     assert_eq!(app(&window).view().veil, 1.0);
     click(&mut window, "Shuffle the dials");
@@ -63,8 +62,27 @@ fn a_maker_tries_the_latch_finds_the_way_and_hunts_for_openings() {
 #[test]
 fn a_hunt_names_the_setting_that_opens_too() {
     let mut window = demo("two-ways");
-    click(&mut window, "Hunt for them");
-    window.get_by_label_contains("1 of 1728 settings open beside the combination:");
+    let found = "1 of 1728 settings open beside the combination:";
+    click_and_wait(&mut window, "Hunt for them", found);
+}
+
+#[test]
+fn a_hunt_goes_on_beside_the_window_stops_when_asked_and_ends_with_the_design_it_is_of() {
+    let mut window = demo("tea-box");
+    let gate = gate(&mut window);
+    let held = gate.lock().expect("nobody fell over");
+    click_and_wait(&mut window, "Hunt for them", "Stop hunting");
+    // the window stays usable
+    click(&mut window, "As the recipient");
+    assert_eq!(app(&window).view().veil, 1.0);
+    click_and_wait(&mut window, "Stop hunting", "Hunt for them");
+    click_and_wait(&mut window, "Hunt for them", "Stop hunting");
+    command(&mut window, Key::U);
+    wait_for(&mut window, "Hunt for them");
+    drop(held);
+    let hunts = |window: &mut Window| goes_on(window, TaskKind::Hunt);
+    assert!(until(&mut window, |window| !hunts(window)));
+    assert!(window.query_by_label_contains("settings tried").is_none());
 }
 
 #[test]

@@ -48,6 +48,10 @@ pub enum Command {
     Build,
     /// Give up building.
     StopBuilding,
+    /// Try every mark for openings that should not be there.
+    Hunt,
+    /// Give up the hunt.
+    StopHunting,
 }
 
 /// What decides which commands can be given, and what some are called.
@@ -157,7 +161,9 @@ impl Command {
             | Self::StopMending
             | Self::StopProposing
             | Self::Build
-            | Self::StopBuilding => return None,
+            | Self::StopBuilding
+            | Self::Hunt
+            | Self::StopHunting => return None,
         };
         Some(Shortcut { key, what })
     }
@@ -192,6 +198,8 @@ impl Command {
             Self::StopProposing => "Stop",
             Self::Build => "Build 100 000 boxes",
             Self::StopBuilding => "Stop building",
+            Self::Hunt => "Hunt for them",
+            Self::StopHunting => "Stop hunting",
         }
     }
 
@@ -217,6 +225,7 @@ impl Command {
             Self::Build => {
                 "Boxes drawn at random from your workmanship, each held against the proof"
             }
+            Self::Hunt => "Every dial at every mark, the pointer on it and as far off as you read",
             Self::SaveAs(Product::Design | Product::Card)
             | Self::Redo
             | Self::Open
@@ -226,7 +235,8 @@ impl Command {
             | Self::SwitchTheme
             | Self::StopMending
             | Self::StopProposing
-            | Self::StopBuilding => "",
+            | Self::StopBuilding
+            | Self::StopHunting => "",
         }
     }
 
@@ -277,7 +287,9 @@ impl Command {
             | Self::StopMending
             | Self::StopProposing
             | Self::Build
-            | Self::StopBuilding => return None,
+            | Self::StopBuilding
+            | Self::Hunt
+            | Self::StopHunting => return None,
         };
         refused.then_some(because)
     }

@@ -4,7 +4,7 @@
 //! is an [`action`], a value that can be compared and printed; what a button or a key stands for is a
 //! [`command`] with its key, its words and why it cannot be done now; what a hand changes of the design is an
 //! [`edit`]. All work beside the window stands in one table ([`tasks`]), and what follows the design in one
-//! holder ([`follow`]): the proof, [`remedies`], [`mending`], [`virtual_builds`], [`proposing`], [`pages`], the
+//! holder ([`follow`]): the proof, [`remedies`], [`mending`], [`virtual_builds`], [`hunting`], [`proposing`], [`pages`], the
 //! [`printed`] parts, the [`recents`]. What undo leaves alone is the [`view_state`]; where the slider stops and
 //! what the views take is the [`scene`], made once for a state and a pose. The lid is on the [`canvas`], a file
 //! for each thing that a hand can take; round it stand the [`panel`]s, a file each, one a [`stage`] and one for
@@ -20,6 +20,7 @@ pub mod command;
 pub mod edit;
 pub mod field;
 pub mod follow;
+pub mod hunting;
 pub mod mending;
 pub mod pages;
 pub mod panel;

@@ -36,6 +36,8 @@ pub enum TaskKind {
     Frontier,
     /// Building boxes at random.
     Builds,
+    /// Trying every mark for openings that should not be there.
+    Hunt,
     /// Laying out a paper and drawing its page.
     Page,
     /// Making the printed parts.
@@ -61,6 +63,7 @@ impl TaskKind {
             | Self::Proposals
             | Self::Frontier
             | Self::Builds
+            | Self::Hunt
             | Self::Page
             | Self::Parts
             | Self::PartsPicture
@@ -201,6 +204,7 @@ pub struct Tasks {
     running: Vec<Running>,
     fallen: Arc<Mutex<Vec<String>>>,
     bell: Arc<Bell>,
+    gate: Arc<Mutex<()>>,
     /// How often the bell had been rung when it was last listened to.
     heard: u64,
 }
@@ -213,6 +217,7 @@ impl Tasks {
             running: Vec::new(),
             fallen: Arc::default(),
             bell: Arc::default(),
+            gate: Arc::default(),
             heard: 0,
         }
     }
@@ -243,7 +248,9 @@ impl Tasks {
         }));
         let (sender, result) = channel();
         let (held, fallen) = (reins.clone(), Arc::clone(&self.fallen));
+        let gate = Arc::clone(&self.gate);
         let run = move || {
+            drop(locked(&gate));
             match catch_unwind(AssertUnwindSafe(|| work(&held))) {
                 Ok(done) => {
                     // the window may not wait for it any more
@@ -296,6 +303,12 @@ impl Tasks {
     /// A sentence about work that fell over, once.
     pub fn fallen(&self) -> Option<String> {
         locked(&self.fallen).pop()
+    }
+
+    /// What every task goes through before it begins: while a test holds it, all work beside the window takes
+    /// long.
+    pub fn gate(&self) -> Arc<Mutex<()>> {
+        Arc::clone(&self.gate)
     }
 
     /// From now on only what ends later is news.

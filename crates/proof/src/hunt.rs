@@ -1,7 +1,10 @@
 //! A hunt for openings that should not be there, by trying and not by proving: the latch exactly as
 //! drawn, every dial at every mark, the pointer on it and as far off it as it may be read.
 
+use core::ops::ControlFlow;
+
 use crate::motion::reach_of;
+use crate::tick::Tick;
 use crate::verdict::StopsAt;
 use latchwright_model::Design;
 
@@ -25,17 +28,26 @@ pub struct Hunt {
 ///
 /// Dials do not hinder each other, so that a setting lets the slider through exactly where each of its
 /// dials does. Nothing but the pointer is off here: it is no proof, and finds what a proof would not
-/// promise either way only by luck.
-pub fn hunt(design: &Design) -> Hunt {
-    let lets_through: Vec<Vec<u32>> = (0..design.dials.len())
-        .map(|index| marks_through(design, index))
-        .collect();
-    let positions = design.dials.iter();
-    Hunt {
-        settings: product(positions.map(|dial| dial.positions.clamp(1, 360) as usize)),
+/// promise either way only by luck. `tick` is called after every mark; where it says stop there is no result.
+pub fn hunt<Stop>(design: &Design, tick: &mut Tick<'_, Stop>) -> ControlFlow<Stop, Hunt> {
+    let positions = design
+        .dials
+        .iter()
+        .map(|dial| dial.positions.clamp(1, 360) as usize);
+    let marks: usize = positions.clone().sum();
+    let mut tried = 0;
+    let mut lets_through = Vec::new();
+    for dial in 0..design.dials.len() {
+        lets_through.push(marks_through(design, dial, &mut || {
+            tried += 1;
+            tick(f64::from(tried) / marks as f64)
+        })?);
+    }
+    ControlFlow::Continue(Hunt {
+        settings: product(positions),
         open: product(lets_through.iter().map(Vec::len)),
         found: first(&lets_through),
-    }
+    })
 }
 
 /// All of them multiplied; the largest number where that is too much.
@@ -45,9 +57,14 @@ fn product(counts: impl Iterator<Item = usize>) -> u128 {
 }
 
 /// Marks at which some pointer within the reading lets dial `index`'s pin in for the whole travel.
-fn marks_through(design: &Design, index: usize) -> Vec<u32> {
+fn marks_through<Stop>(
+    design: &Design,
+    index: usize,
+    after_each: &mut dyn FnMut() -> ControlFlow<Stop>,
+) -> ControlFlow<Stop, Vec<u32>> {
+    let mut through = Vec::new();
     let Some(dial) = design.dials.get(index) else {
-        return Vec::new();
+        return ControlFlow::Continue(through);
     };
     let reading = design.workmanship.reading;
     let reading = if reading.is_finite() {
@@ -56,15 +73,18 @@ fn marks_through(design: &Design, index: usize) -> Vec<u32> {
         0.0
     };
     let aside = f64::from(ASIDE);
-    (0..dial.positions.min(360))
-        .filter(|mark| {
-            (0..=2 * ASIDE).any(|try_at| {
-                let off = reading * (f64::from(try_at) - aside) / aside;
-                let pointer = f64::from(*mark) * dial.step_deg() + off;
-                reach_of(design, index, dial, pointer).stops_at == StopsAt::Free
-            })
-        })
-        .collect()
+    for mark in 0..dial.positions.min(360) {
+        let free = (0..=2 * ASIDE).any(|try_at| {
+            let off = reading * (f64::from(try_at) - aside) / aside;
+            let pointer = f64::from(mark) * dial.step_deg() + off;
+            reach_of(design, index, dial, pointer).stops_at == StopsAt::Free
+        });
+        if free {
+            through.push(mark);
+        }
+        after_each()?;
+    }
+    ControlFlow::Continue(through)
 }
 
 /// The first settings made of these marks, the last dial fastest.
@@ -86,6 +106,27 @@ fn first(marks: &[Vec<u32>]) -> Vec<Vec<u32>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::tick;
+
+    fn hunt(design: &Design) -> Hunt {
+        let ControlFlow::Continue(found) = super::hunt(design, &mut tick::on);
+        found
+    }
+
+    #[test]
+    fn a_hunt_tells_how_far_it_is_and_stops_at_the_mark_where_it_is_told_to() {
+        let mut told = Vec::new();
+        let found = super::hunt(&Design::default(), &mut |done| {
+            told.push(done);
+            if told.len() < 5 {
+                ControlFlow::Continue(())
+            } else {
+                ControlFlow::Break(())
+            }
+        });
+        assert_eq!(found, ControlFlow::Break(()));
+        assert_eq!(told, [1.0, 2.0, 3.0, 4.0, 5.0].map(|mark| mark / 24.0));
+    }
 
     #[test]
     fn only_the_combination_of_the_usual_latch_opens() {

@@ -66,6 +66,8 @@ impl LatchwrightApp {
             Command::StopProposing => self.proposing.stop(),
             Command::Build => self.builds.start(&mut self.tasks, &self.session),
             Command::StopBuilding => self.builds.stop(),
+            Command::Hunt => self.hunting.start(&mut self.tasks, &self.session),
+            Command::StopHunting => self.hunting.stop(),
         }
     }
 

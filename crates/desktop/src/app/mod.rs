@@ -14,9 +14,10 @@ use latchwright_session::Session;
 
 use crate::action::Action;
 use crate::command::{self, Command, Standing};
+use crate::hunting::Hunting;
 use crate::mending::Mending;
 use crate::pages::{Look, Pages};
-use crate::panel::{CARD, Dialog, MakeView, Making, TryView};
+use crate::panel::{CARD, Dialog, MakeView, Making};
 use crate::printed::Printed;
 use crate::proposing::Proposing;
 use crate::recents::Recents;
@@ -58,7 +59,7 @@ pub struct LatchwrightApp {
     followed: u64,
     dialog: Option<Dialog>,
     stage: Stage,
-    tried: TryView,
+    hunting: Hunting,
     make: MakeView,
     pages: Pages,
     printed: Printed,
@@ -94,7 +95,7 @@ impl LatchwrightApp {
             session,
             dialog: None,
             stage: Stage::default(),
-            tried: TryView::default(),
+            hunting: Hunting::default(),
             make: MakeView::default(),
             pages: Pages::default(),
             printed: Printed::default(),
@@ -176,6 +177,7 @@ impl LatchwrightApp {
                 .follow(ctx, &mut self.tasks, &self.session, proof);
         }
         self.builds.follow(ctx, self.session.revision());
+        self.hunting.follow(ctx, self.session.revision());
         self.follow_safe(ctx);
         if let Some(why) = self.tasks.fallen() {
             self.warn(why);

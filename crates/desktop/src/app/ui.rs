@@ -83,7 +83,7 @@ impl LatchwrightApp {
         verdict_ui(ui, &judged, &mut self.mending, wishes);
         match self.stage {
             Stage::LayOut => sizes_ui(ui, session, &mut self.view, wishes),
-            Stage::Try => try_ui(ui, &standing, &mut self.view, &mut self.tried, wishes),
+            Stage::Try => try_ui(ui, &standing, &mut self.view, &self.hunting, wishes),
             Stage::Prove => {
                 let proven = Proven {
                     standing,

@@ -29,5 +29,5 @@ pub use proof::{Proven, proof_ui};
 pub use rail::rail_ui;
 pub use sizes::sizes_ui;
 pub use top::top_ui;
-pub use try_out::{TryView, try_ui};
+pub use try_out::try_ui;
 pub use verdict::{Judged, verdict_ui};

@@ -1,30 +1,24 @@
 //! Trying the latch as its recipient will: what the dials show, what that does, and a hunt for
 //! openings that should not be there.
 
-use egui::{RichText, ScrollArea, Ui};
+use egui::{ProgressBar, RichText, ScrollArea, Ui};
 use latchwright_drawing::Ink;
 use latchwright_model::Design;
-use latchwright_proof::hunt::{Hunt, hunt};
-use latchwright_session::Session;
+use latchwright_proof::hunt::Hunt;
 
 use crate::action::Action;
 use crate::command::{Command, Standing};
+use crate::hunting::Hunting;
 use crate::theme;
 use crate::view_state::{PoseChange, ViewState};
 use crate::words;
-
-/// What the hunt found, of which state of the design.
-#[derive(Default)]
-pub struct TryView {
-    hunted: Option<(u64, Hunt)>,
-}
 
 /// The panel.
 pub fn try_ui(
     ui: &mut Ui,
     standing: &Standing<'_>,
     view: &mut ViewState,
-    tried: &mut TryView,
+    hunting: &Hunting,
     wishes: &mut Vec<Action>,
 ) {
     let session = standing.session;
@@ -47,7 +41,7 @@ pub fn try_ui(
             ui.separator();
             eyes_ui(ui, view);
             ui.separator();
-            hunt_ui(ui, session, tried);
+            hunt_ui(ui, standing, hunting, wishes);
         });
 }
 
@@ -115,23 +109,23 @@ fn eyes_ui(ui: &mut Ui, view: &mut ViewState) {
     });
 }
 
-fn hunt_ui(ui: &mut Ui, session: &Session, tried: &mut TryView) {
-    let design = session.design();
+fn hunt_ui(ui: &mut Ui, standing: &Standing<'_>, hunting: &Hunting, wishes: &mut Vec<Action>) {
     ui.label(RichText::new("Openings that should not be there").weak());
-    if ui
-        .button("Hunt for them")
-        .on_hover_text("Every dial at every mark, the pointer on it and as far off as you read")
-        .clicked()
-    {
-        tried.hunted = Some((session.revision(), hunt(design)));
-    }
-    let Some((_, found)) = tried
-        .hunted
-        .as_ref()
-        .filter(|(revision, _)| *revision == session.revision())
-    else {
+    if let Some(done) = hunting.progress() {
+        ui.horizontal(|ui| {
+            ui.add(ProgressBar::new(done).desired_width(110.0));
+            Command::StopHunting.button_ui(ui, standing, wishes);
+        });
         return;
-    };
+    }
+    Command::Hunt.button_ui(ui, standing, wishes);
+    let session = standing.session;
+    if let Some(found) = hunting.of(session.revision()) {
+        found_ui(ui, session.design(), found);
+    }
+}
+
+fn found_ui(ui: &mut Ui, design: &Design, found: &Hunt) {
     let others: Vec<&Vec<u32>> = found
         .found
         .iter()

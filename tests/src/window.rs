@@ -151,6 +151,18 @@ pub fn wait_until_gone(window: &mut Window, label: &str) {
     assert!(until(window, gone), "{label} never went");
 }
 
+/// Waits until the design of this title is open.
+pub fn wait_for_design(window: &mut Window, title: &str) {
+    let open = until(window, |window| design(window).title == title);
+    assert!(open, "“{title}” was never opened");
+}
+
+/// Waits until the design is in its file as it stands.
+pub fn wait_for_save(window: &mut Window) {
+    let saved = until(window, |window| !app(window).session().unsaved());
+    assert!(saved, "it was never saved");
+}
+
 /// While this is locked, all work beside the window that was not begun before takes long.
 pub fn gate(window: &mut Window) -> Arc<Mutex<()>> {
     tasks(window).gate()

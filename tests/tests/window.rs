@@ -9,7 +9,7 @@ use latchwright_proof::{Proof, prove};
 use latchwright_session::Session;
 use latchwright_tests::window::{
     Window, app, click_and_wait, command, demo, first_window, go, marks as shown, open as window,
-    press, smallest, type_over, until, wait_for, wait_until_gone,
+    press, smallest, type_over, until, wait_for, wait_for_design, wait_until_gone,
 };
 
 fn click(window: &mut Window, label: &str) {
@@ -248,20 +248,18 @@ fn a_design_is_saved_and_opened_through_the_path_field() {
     type_over(&mut window, "Title", "A box for Анна");
     command(&mut window, Key::S);
     type_over(&mut window, "Path", &path.to_string_lossy());
-    click(&mut window, "Save here");
-    window.get_by_label_contains("Saved as");
+    click_and_wait(&mut window, "Save here", "Saved as");
     assert!(!app(&window).session().unsaved());
     let mut other = demo("two-ways");
     command(&mut other, Key::O);
     type_over(&mut other, "Path", &path.to_string_lossy());
     click(&mut other, "Open this file");
-    assert_eq!(app(&other).session().design().title, "A box for Анна");
+    wait_for_design(&mut other, "A box for Анна");
     // over an existing file of another name it is asked again
     let mut third = demo("letters-chest");
     command(&mut third, Key::S);
     type_over(&mut third, "Path", &path.to_string_lossy());
-    click(&mut third, "Save here");
-    third.get_by_label("Save over it?");
+    click_and_wait(&mut third, "Save here", "Save over it?");
     click(&mut third, "Cancel");
     assert_eq!(
         Session::open(&path).expect("still there").design().title,

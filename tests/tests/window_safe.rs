@@ -11,8 +11,8 @@ use latchwright_model::Design;
 use latchwright_session::files;
 use latchwright_session::{Session, recent};
 use latchwright_tests::window::{
-    Window, app, closes, command, commands, demo, design, enter, go, press, remembering,
-    undo_label, until, wait_for,
+    Window, app, click_and_wait, closes, command, commands, demo, design, enter, go, goes_on,
+    press, remembering, undo_label, until, wait_for, wait_for_design, wait_for_save,
 };
 
 fn folder() -> tempfile::TempDir {
@@ -72,15 +72,16 @@ fn work_of_a_window_that_went_is_offered_until_it_is_taken_up_and_saved() {
     }
     let mut window = remembering(tea(), memory.path());
     click(&mut window, "Take it up again");
-    assert_eq!(design(&window).title, "Работа, die nicht verloren geht");
+    wait_for_design(&mut window, "Работа, die nicht verloren geht");
     assert!(app(&window).session().unsaved());
     drop(window);
     let mut again = remembering(tea(), memory.path());
-    click(&mut again, "Take it up again");
+    click_and_wait(&mut again, "Take it up again", "Taken up again");
     let path = memory.path().join("kept.latch.ron");
     command(&mut again, Key::S);
     type_path(&mut again, &path);
     click(&mut again, "Save here");
+    wait_for_save(&mut again);
     drop(again);
     let last = remembering(tea(), memory.path());
     assert!(!shows(&last, "was not saved"));
@@ -168,7 +169,7 @@ fn saving_first_goes_on_with_what_was_asked() {
     click(&mut window, &title_of("two-ways"));
     window.get_by_label("Save your changes first?");
     click(&mut window, "Save, then go on");
-    assert_eq!(design(&window).title, title_of("two-ways"));
+    wait_for_design(&mut window, &title_of("two-ways"));
     let kept = Session::open(&mine).expect("opens");
     assert_eq!(kept.design().title, "Mine, changed");
 }
@@ -188,14 +189,15 @@ fn saving_first_asks_for_a_name_where_there_is_none_and_goes_on_after_it() {
     press(&mut window, Key::Escape);
     command(&mut window, Key::S);
     type_path(&mut window, &path);
-    click(&mut window, "Save here");
+    click_and_wait(&mut window, "Save here", "Saved as");
     assert_eq!(design(&window).title, "In no file");
+    assert!(!goes_on(&mut window, TaskKind::Open));
     retitle(&mut window, "In a file");
     command(&mut window, Key::O);
     type_path(&mut window, &other);
     click(&mut window, "Open this file");
     click(&mut window, "Save, then go on");
-    assert_eq!(design(&window).title, "The other");
+    wait_for_design(&mut window, "The other");
     assert_eq!(
         Session::open(&path).expect("opens").design().title,
         "In a file"
@@ -215,12 +217,8 @@ fn closing_with_changes_asks_and_saving_closes() {
     window.run_steps(2);
     window.get_by_label("Save your changes first?");
     window.get_by_label("Save, then go on").click();
-    let mut closed = false;
-    for _ in 0..6 {
-        window.step();
-        closed |= commands(&window).contains(&ViewportCommand::Close);
-    }
-    assert!(closed);
+    let closed = |window: &mut Window| commands(window).contains(&ViewportCommand::Close);
+    assert!(until(&mut window, closed), "it never closed");
     let kept = Session::open(&mine).expect("opens");
     assert_eq!(kept.design().title, "Changed before closing");
     assert!(closes(&mut demo("tea-box")), "untouched, it simply goes");
@@ -236,13 +234,12 @@ fn a_save_that_fails_goes_on_with_nothing() {
     click(&mut window, "Save, then go on");
     let nowhere = memory.path().join("no such folder").join("x.latch.ron");
     type_path(&mut window, &nowhere);
-    click(&mut window, "Save here");
-    assert!(shows(&window, "there is no such file or folder"));
+    click_and_wait(&mut window, "Save here", "there is no such file or folder");
     assert_eq!(design(&window).title, "Not lost");
     let path = memory.path().join("x.latch.ron");
     type_path(&mut window, &path);
     click(&mut window, "Save here");
-    assert_eq!(design(&window).title, title_of("two-ways"));
+    wait_for_design(&mut window, &title_of("two-ways"));
     assert_eq!(
         Session::open(&path).expect("opens").design().title,
         "Not lost"
@@ -257,8 +254,7 @@ fn save_as_asks_again_where_the_name_with_its_ending_is_taken() {
     command(&mut window, Key::S);
     type_path(&mut window, &memory.path().join("box"));
     assert!(shows(&window, "you will be asked again"));
-    click(&mut window, "Save here");
-    window.get_by_label("Save over it?");
+    click_and_wait(&mut window, "Save here", "Save over it?");
     click(&mut window, "Cancel");
     assert_eq!(
         Session::open(&taken).expect("opens").design().title,
@@ -294,12 +290,12 @@ fn a_file_dropped_on_the_window_is_opened_and_changes_are_asked_about() {
     let other = saved(memory.path(), "花子.latch.ron", "花子");
     let mut window = demo("tea-box");
     drop_on(&mut window, &one);
-    assert_eq!(design(&window).title, "مريم");
+    wait_for_design(&mut window, "مريم");
     retitle(&mut window, "Changed");
     drop_on(&mut window, &other);
     window.get_by_label("Save your changes first?");
     click(&mut window, "Throw them away");
-    assert_eq!(design(&window).title, "花子");
+    wait_for_design(&mut window, "花子");
 }
 
 #[test]
@@ -310,6 +306,7 @@ fn designs_used_lately_are_listed_and_missing_ones_are_named() {
     let other = saved(memory.path(), "other.latch.ron", "Other");
     let mut window = remembering(Session::open(&one).expect("opens"), &kept);
     drop_on(&mut window, &other);
+    wait_for_design(&mut window, "Other");
     std::fs::remove_file(&one).expect("removed");
     click(&mut window, "Recent");
     wait_for(&mut window, "one.latch.ron (missing), in ");
@@ -334,8 +331,7 @@ fn designs_used_lately_are_listed_and_missing_ones_are_named() {
     click(&mut window, "Recent");
     wait_for(&mut window, "new.latch.ron, in ");
     window.get_by_label_contains("new.latch.ron, in ").click();
-    window.run_steps(6);
-    assert_eq!(design(&window).title, "New");
+    wait_for_design(&mut window, "New");
 }
 
 #[test]
@@ -381,14 +377,13 @@ fn a_file_of_zeros_is_named_kept_and_never_written_over() {
     std::fs::write(&path, [0; 4037]).expect("written");
     let mut window = demo("tea-box");
     drop_on(&mut window, &path);
-    assert!(shows(&window, "zeros.latch.ron cannot be read"));
+    wait_for(&mut window, "zeros.latch.ron cannot be read");
     assert!(shows(&window, "4037"));
     assert_eq!(app(&window).session().path(), None);
     retitle(&mut window, "Something to save");
     command(&mut window, Key::S);
     type_path(&mut window, &path);
-    click(&mut window, "Save here");
-    window.get_by_label("Save over it?");
+    click_and_wait(&mut window, "Save here", "Save over it?");
     press(&mut window, Key::Escape);
     assert_eq!(std::fs::read(&path).expect("there"), [0; 4037]);
 }
@@ -424,9 +419,10 @@ fn names_in_any_script_stand_in_title_file_and_card() {
         let path = memory.path().join(name);
         type_path(&mut window, &path);
         click(&mut window, "Save here");
+        wait_for_save(&mut window);
         let path = memory.path().join(format!("{name}.latch.ron"));
         assert_eq!(Session::open(&path).expect("opens").design().title, name);
-        assert!(shows(&window, &format!("{name}.latch.ron, saved")));
+        wait_for(&mut window, &format!("{name}.latch.ron, saved"));
         go(&mut window, Stage::Give);
         enter(&mut window, "For", name);
         assert_eq!(design(&window).card.recipient, name);

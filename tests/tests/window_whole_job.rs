@@ -88,14 +88,14 @@ fn combination_and_card(window: &mut Window, folder: &Path) {
 fn save_and_open_again(window: &mut Window, file: &Path) -> Design {
     command(window, Key::S);
     type_over(window, "Path", &file.to_string_lossy());
-    click(window, "Save here");
+    click_and_wait(window, "Save here", "Saved as");
     assert!(!app(window).session().unsaved());
     let kept = design(window).clone();
     // something else in between, so that what comes back is what the file holds
     type_over_title(window);
     command(window, Key::O);
     type_over(window, "Path", &file.to_string_lossy());
-    click(window, "Open this file");
+    click_and_wait(window, "Open this file", "whole.latch.ron, saved");
     kept
 }
 

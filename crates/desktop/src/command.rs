@@ -20,6 +20,8 @@ pub enum Command {
     NewBox,
     /// Ask for a path and open it.
     Open,
+    /// Give up opening a design.
+    StopOpening,
     /// Save where it came from, or ask where.
     Save,
     /// Take the last change back.
@@ -155,6 +157,7 @@ impl Command {
             // the space bar slides only where no control has the focus, which no shortcut can say
             Self::Slide
             | Self::SaveAs(Product::Card | Product::Papers | Product::Parts)
+            | Self::StopOpening
             | Self::Shuffle
             | Self::DrawCombination
             | Self::Mend
@@ -183,6 +186,7 @@ impl Command {
             Self::Redo => "Redo",
             Self::NewBox => "New box…",
             Self::Open => "Open…",
+            Self::StopOpening => "Stop opening",
             Self::Save => "Save",
             Self::Undo => "Undo",
             Self::Show(stage) => stage.name(),
@@ -229,6 +233,7 @@ impl Command {
             Self::SaveAs(Product::Design | Product::Card)
             | Self::Redo
             | Self::Open
+            | Self::StopOpening
             | Self::Save
             | Self::Undo
             | Self::SwitchUnits
@@ -277,6 +282,7 @@ impl Command {
             | Self::SaveAs(Product::Design)
             | Self::NewBox
             | Self::Open
+            | Self::StopOpening
             | Self::Show(_)
             | Self::SwitchUnits
             | Self::SwitchTheme

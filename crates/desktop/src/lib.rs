@@ -11,7 +11,7 @@
 //! what lies over the window. [`field`] takes numbers, [`words`] says how the latch stands, [`theme`] is the look.
 //!
 //! What is absent: no panel changes the design, a pose or a file, it only pushes wishes; nothing waits on the
-//! window's thread for the typesetter, the mesher or a search; no thread is begun outside the table.
+//! window's thread for a design's file, the typesetter, the mesher or a search; no thread is begun outside the table.
 
 pub mod action;
 pub mod app;

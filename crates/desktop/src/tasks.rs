@@ -1,8 +1,8 @@
 //! All work beside the window in one table: each task on a thread of its own, with what it is of, how far it
 //! is, and the wish that it stop.
 //!
-//! A second save of the same kind is refused while the first is on its way; other work of a kind is asked to
-//! stop when newer work of that kind begins. When the table goes, what writes files is waited for and all else
+//! A second save of the same kind is refused while the first is on its way (the window has that of the design
+//! follow); other work of a kind is asked to stop when newer work of that kind begins. When the table goes, what writes files is waited for and all else
 //! is asked to stop: it holds nothing that could be left half done. Work that falls over becomes a sentence.
 
 use std::any::Any;
@@ -24,6 +24,8 @@ pub const LOOK: Duration = Duration::from_millis(100);
 /// What is done beside the window.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum TaskKind {
+    /// Reading a design from its file, and proving it.
+    Open,
     /// Proving the open design.
     Proof,
     /// Looking for what mends each check that fails.
@@ -57,7 +59,8 @@ impl TaskKind {
     pub const fn writes(self) -> bool {
         match self {
             Self::Write(_) | Self::Recents => true,
-            Self::Proof
+            Self::Open
+            | Self::Proof
             | Self::Remedies
             | Self::Mending
             | Self::Proposals
@@ -251,16 +254,18 @@ impl Tasks {
         let gate = Arc::clone(&self.gate);
         let run = move || {
             drop(locked(&gate));
-            match catch_unwind(AssertUnwindSafe(|| work(&held))) {
+            let done = catch_unwind(AssertUnwindSafe(|| work(&held)));
+            // before the window has the result, which may begin the next of its kind
+            held.0.ended.store(true, Ordering::Release);
+            match done {
                 Ok(done) => {
                     // the window may not wait for it any more
                     let _ = sender.send(done);
                 }
                 Err(fell) => locked(&fallen).push(why(&*fell)),
             }
-            // before the window looks, so that it finds the task ended
+            // before the window looks, so that it finds what fell over
             drop(sender);
-            held.0.ended.store(true, Ordering::Release);
             held.news();
         };
         let name = format!("{kind:?}");
@@ -412,10 +417,10 @@ mod tests {
         go.send(()).expect("it waits");
         let first = first.expect("begun");
         assert!(matches!(first.poll_within(LONG), Polled::Done(true)));
-        while tasks.goes_on(papers) {
-            tasks.wait_for_news(LONG);
-        }
-        assert!(tasks.start(papers, 0, |_| ()).is_some());
+        assert!(
+            tasks.start(papers, 0, |_| ()).is_some(),
+            "free as soon as its result is there"
+        );
     }
 
     #[test]

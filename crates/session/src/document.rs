@@ -21,6 +21,36 @@ pub struct Session {
     comments: Comments,
 }
 
+/// A design as it stood when it was to be saved, with what goes along: it can be written on any thread.
+#[derive(Debug, Clone)]
+pub struct ToSave {
+    design: Arc<Design>,
+    comments: Comments,
+}
+
+/// A design that is in a file now.
+#[derive(Debug, Clone)]
+pub struct InFile {
+    design: Arc<Design>,
+    file: (PathBuf, Stamp),
+}
+
+impl ToSave {
+    /// The design.
+    pub fn design(&self) -> &Arc<Design> {
+        &self.design
+    }
+
+    /// Writes it to `path`.
+    pub fn write(self, path: &Path) -> Result<InFile, FileError> {
+        let stamp = files::save_with(path, &self.design, &self.comments)?;
+        Ok(InFile {
+            design: self.design,
+            file: (path.to_owned(), stamp),
+        })
+    }
+}
+
 impl Session {
     /// The usual box, untitled.
     pub fn new() -> Self {
@@ -211,12 +241,27 @@ impl Session {
     /// The caller gives the path its ending with [`files::with_ending`], and asks first if
     /// [`files::exists`] says that the file is there.
     pub fn save_as(&mut self, path: &Path) -> Result<(), FileError> {
-        let stamp = files::save_with(path, self.design(), &self.comments)?;
-        self.file = Some((path.to_owned(), stamp));
-        self.history.mark_saved();
+        let written = self.to_save().write(path)?;
+        self.saved(written);
+        Ok(())
+    }
+
+    /// What a save would write now. What a moving hand has changed so far is a step of its own.
+    pub fn to_save(&mut self) -> ToSave {
+        self.history.end_drag();
+        ToSave {
+            design: Arc::clone(self.design()),
+            comments: self.comments.clone(),
+        }
+    }
+
+    /// What [`Self::to_save`] gave is written: the design stays with that file. What was changed since is
+    /// unsaved.
+    pub fn saved(&mut self, written: InFile) {
+        self.history.mark_saved(written.design);
+        self.file = Some(written.file);
         self.notices.clear();
         self.unknown.clear();
-        Ok(())
     }
 
     /// What stands over the window: title, file and whether it is saved.

@@ -136,10 +136,9 @@ impl History {
         self.future.last().map(|step| step.label.as_str())
     }
 
-    /// The shown design is now what the file has.
-    pub fn mark_saved(&mut self) {
-        self.drag = None;
-        self.saved = Some(Arc::clone(&self.current));
+    /// This design, shown now or when it began to be saved, is what the file has.
+    pub fn mark_saved(&mut self, design: Arc<Design>) {
+        self.saved = Some(design);
     }
 
     /// No file has any of these designs.
@@ -283,13 +282,19 @@ mod tests {
         assert!(history.is_saved());
         history.edit("to b", titled("b"));
         assert!(!history.is_saved());
-        history.mark_saved();
+        history.mark_saved(Arc::clone(history.current()));
         history.undo();
         assert!(!history.is_saved());
         history.redo();
         assert!(history.is_saved());
         history.edit("to c", titled("c"));
         history.edit("back to b", titled("b"));
+        assert!(history.is_saved());
+        let written = Arc::clone(history.current());
+        history.edit("to d", titled("d"));
+        history.mark_saved(written);
+        assert!(!history.is_saved(), "changed while it was written");
+        history.undo();
         assert!(history.is_saved());
     }
 

@@ -34,8 +34,8 @@ impl LatchwrightApp {
             Action::LookFurther(answers) => self.look_further(&answers),
             Action::TakeUp(index) => self.take_up(index),
             Action::ThrowAway(index) => self.throw_away(index),
-            Action::Save { what, to, replace } => self.save_here(ctx, what, to, replace),
-            Action::SaveThen(then) => self.save_then(ctx, then),
+            Action::Save { what, to, replace } => self.save_here(what, to, replace),
+            Action::SaveThen(then) => self.save_then(then),
             Action::Browse => self.browse(),
             Action::Answered => self.dialog = None,
             Action::CloseDialog => self.close_dialog(),
@@ -52,7 +52,8 @@ impl LatchwrightApp {
             }
             Command::NewBox => self.new_box(),
             Command::Open => self.ask(Purpose::Open, &self.folder.join("")),
-            Command::Save => self.save(ctx),
+            Command::Save => self.save(),
+            Command::StopOpening => self.opening = None,
             Command::Undo => self.undo(ctx),
             Command::Show(stage) => self.go_to(stage),
             Command::SwitchUnits => self.switch_units(),
@@ -123,9 +124,9 @@ impl LatchwrightApp {
         self.view.change_pose(design, &PoseChange::SlideOver);
     }
 
-    fn save_here(&mut self, ctx: &Context, what: Product, to: PathBuf, replace: Replace) {
+    fn save_here(&mut self, what: Product, to: PathBuf, replace: Replace) {
         match what {
-            Product::Design => self.save_design(ctx, to, replace),
+            Product::Design => self.save_design(to, replace),
             Product::Card => self.save_card(to, replace),
             Product::Papers => self.save_papers(to, replace),
             Product::Parts => self.save_parts(to, replace),

@@ -1,20 +1,18 @@
 //! Designs in and out of the window: opened, saved, asked about before changes are lost, and copied
 //! meanwhile so that a crash loses nothing.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::time::Duration;
 
 use egui::{Context, ViewportCommand};
 use latchwright_model::Design;
 use latchwright_session::Session;
-use latchwright_session::file_set::Replace;
-use latchwright_session::files::{self, FileError, OnDisk};
 use latchwright_session::questions::FROM_BENCH;
-use latchwright_session::recovery::{Copies, DELAY, Work, left_behind};
+use latchwright_session::recovery::{Copies, DELAY, Left, Work, left_behind};
 
 use super::LatchwrightApp;
 use super::proving::Proving;
-use crate::action::{Action, Product, Source, Unsaved};
+use crate::action::{Action, Source, Unsaved};
 use crate::hunting::Hunting;
 use crate::pages::{Look, Pages};
 use crate::panel::Dialog;
@@ -33,9 +31,9 @@ const UNSAVED: &str = "unsaved";
 pub(super) struct Safe {
     copies: Option<Copies>,
     /// The state that the copies were told of last.
-    told: Option<(u64, bool)>,
+    pub(super) told: Option<(u64, bool)>,
     /// What was asked for before saving came first.
-    then: Option<Box<Action>>,
+    pub(super) then: Option<Box<Action>>,
     /// What the window is called.
     title: String,
 }
@@ -118,12 +116,12 @@ impl LatchwrightApp {
         if !asked || self.leaving {
             return;
         }
-        if self.session.unsaved() {
+        if self.would_lose() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.ask_first(Action::Leave);
         } else if !self.saving.products().is_empty() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.dialog = Some(Dialog::Closing);
+            self.dialog = Some(Dialog::Closing(Unsaved::Ask));
         }
     }
 
@@ -133,11 +131,12 @@ impl LatchwrightApp {
             self.leaving = true;
             ctx.send_viewport_cmd(ViewportCommand::Close);
         } else {
-            self.dialog = Some(Dialog::Closing);
+            self.dialog = Some(Dialog::Closing(Unsaved::Discard));
         }
     }
 
-    fn ask_first(&mut self, then: Action) {
+    /// Asks whether changes are to be saved before this is done.
+    pub(super) fn ask_first(&mut self, then: Action) {
         self.safe.then = None;
         self.dialog = Some(Dialog::Unsaved {
             then: Box::new(then),
@@ -147,11 +146,19 @@ impl LatchwrightApp {
     /// Goes on with another design. It is asked once before changes are lost; a design nobody has touched is
     /// simply left.
     pub(super) fn go_on_with(&mut self, source: Source, unsaved: Unsaved) {
-        if unsaved == Unsaved::Ask && self.session.unsaved() {
+        // a newer wish takes the place of what is being opened
+        self.opening = None;
+        if unsaved == Unsaved::Ask && self.would_lose() {
             return self.ask_first(Action::Open { source, unsaved });
         }
+        if unsaved == Unsaved::Ask && self.session.unsaved() {
+            // once it is saved
+            self.dialog = None;
+            self.safe.then = Some(Box::new(Action::Open { source, unsaved }));
+            return;
+        }
         match source {
-            Source::File(path) => self.open(&path),
+            Source::File(path) => self.open(path),
             Source::Demo(name) => self.demo(name),
             Source::Proposal(design) => self.take(*design),
         }
@@ -166,17 +173,13 @@ impl LatchwrightApp {
         self.show(Session::of(design).with_comments(comments));
     }
 
-    /// Saves, and goes on with what was asked for once it is saved.
-    pub(super) fn save_then(&mut self, ctx: &Context, then: Box<Action>) {
-        self.dialog = None;
-        self.safe.then = Some(then);
-        self.save(ctx);
-    }
-
-    /// What lies over the window goes, and with it what was to come after it.
+    /// What lies over the window goes, and with it what was to come after it; not what comes after a save that
+    /// is on its way.
     pub(super) fn close_dialog(&mut self) {
         self.dialog = None;
-        self.safe.then = None;
+        if self.keeping.is_none() {
+            self.safe.then = None;
+        }
     }
 
     pub(super) fn take_up(&mut self, index: usize) {
@@ -184,12 +187,14 @@ impl LatchwrightApp {
             return;
         };
         if index < left.len() {
-            let left = left.swap_remove(index);
-            self.show(left.session());
-            self.say("Taken up again; save it when it is as you want it".to_owned());
-            if let Some(copies) = &self.safe.copies {
-                copies.adopt(left);
-            }
+            self.open_left(left.swap_remove(index));
+        }
+    }
+
+    /// What is changed from now on is kept in the place of this.
+    pub(super) fn adopt(&self, left: Left) {
+        if let Some(copies) = &self.safe.copies {
+            copies.adopt(left);
         }
     }
 
@@ -205,20 +210,8 @@ impl LatchwrightApp {
         }
     }
 
-    fn open(&mut self, path: &Path) {
-        match Session::open(path) {
-            Ok(session) => {
-                self.dialog = None;
-                self.notice = None;
-                self.used(path);
-                self.show(session);
-            }
-            Err(err) => self.warn(err.to_string()),
-        }
-    }
-
     /// The file is remembered, and its folder is where paths are asked for.
-    fn used(&mut self, path: &Path) {
+    pub(super) fn used(&mut self, path: &Path) {
         if let Some(folder) = path.parent() {
             folder.clone_into(&mut self.folder);
         }
@@ -233,8 +226,21 @@ impl LatchwrightApp {
         }
     }
 
-    pub(super) fn show(&mut self, session: Session) {
+    fn show(&mut self, session: Session) {
+        let proving = Proving::of(&session);
+        self.show_proven(session, proving);
+    }
+
+    /// Goes on with this design, whose proof this is.
+    pub(super) fn show_proven(&mut self, session: Session, proving: Proving) {
+        self.opening = None;
         self.session = session;
+        self.shown += 1;
+        if let Some(keeping) = &mut self.keeping {
+            // it was of what is shown no more
+            keeping.again = None;
+        }
+        self.safe.then = None;
         self.safe.told = None;
         self.view = ViewState::of(self.session.design());
         self.hunting = Hunting::default();
@@ -244,59 +250,8 @@ impl LatchwrightApp {
         self.remedies = Remedies::default();
         self.builds = VirtualBuilds::default();
         self.mending.stop();
-        self.proving = Proving::of(&self.session);
+        self.proving = proving;
         self.followed = self.session.revision();
         self.scene = Scene::of(self.session.design(), self.followed, &self.view);
-    }
-
-    pub(super) fn save(&mut self, ctx: &Context) {
-        match self.session.path().map(Path::to_owned) {
-            None => self.ask_where(Product::Design),
-            Some(path) => self.save_design(ctx, path, Replace::Never),
-        }
-    }
-
-    /// Saves, unless something must be asked first: another file stands there, somebody changed
-    /// it, or fields that this version does not know would be dropped.
-    pub(super) fn save_design(&mut self, ctx: &Context, path: PathBuf, replace: Replace) {
-        if replace == Replace::Allowed {
-            return self.save_over(ctx, &path);
-        }
-        let own = self.session.path() == Some(path.as_path());
-        let unknown = self.session.unknown().len();
-        let why = if unknown > 0 {
-            Some(format!(
-                "{unknown} fields of the opened file are not known to this version and would be lost"
-            ))
-        } else if own {
-            (self.session.on_disk() == Some(OnDisk::Changed))
-                .then(|| FileError::ChangedOnDisk { path: path.clone() }.to_string())
-        } else {
-            files::exists(&path).then(|| format!("{} exists already", path.display()))
-        };
-        match why {
-            Some(why) => self.ask_over(why, Product::Design, path),
-            None => self.save_over(ctx, &path),
-        }
-    }
-
-    fn save_over(&mut self, ctx: &Context, path: &Path) {
-        match self.session.save_as(path) {
-            Ok(()) => {
-                self.dialog = None;
-                self.used(path);
-                self.say(format!("Saved as {}", path.display()));
-                if let Some(then) = self.safe.then.take() {
-                    self.apply(ctx, *then);
-                }
-            }
-            Err(err) => {
-                self.warn(err.to_string());
-                // where a path is still asked for, another one can be tried
-                if self.dialog.is_none() {
-                    self.safe.then = None;
-                }
-            }
-        }
     }
 }

@@ -1,16 +1,17 @@
-//! Card, papers and parts on their way to their files.
+//! What is on its way to its file or folder: the design, card, papers and parts.
 
 use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
 use latchwright_model::Units;
+use latchwright_session::document::InFile;
 use latchwright_session::file_set::{Replace, write_file_set};
 use latchwright_session::files::{self, FileError};
 use latchwright_session::products::{self, ForFolder, ProductError};
 use latchwright_session::words::products::product_error;
 
 use super::LatchwrightApp;
-use crate::action::{Action, Product};
+use crate::action::{Action, Product, Unsaved};
 use crate::panel::{Dialog, Purpose};
 use crate::tasks::{Polled, Task, TaskKind};
 
@@ -23,13 +24,20 @@ pub(super) struct Saving {
 
 /// What became of a product.
 struct Saved {
-    what: Product,
     to: PathBuf,
-    made: Result<Vec<String>, NotSaved>,
+    made: Result<Written, NotSaved>,
+}
+
+/// What was written.
+pub(super) enum Written {
+    /// The design.
+    Design(InFile),
+    /// Card, papers or parts; what is to be said of them.
+    Made(Vec<String>),
 }
 
 /// Why there is none.
-enum NotSaved {
+pub(super) enum NotSaved {
     /// Some of it is there already.
     There(String),
     /// It cannot be made or written.
@@ -42,17 +50,17 @@ impl Saving {
         &self.products
     }
 
-    /// What has come to its end since; none for one that fell over.
-    fn ended(&mut self) -> Vec<Option<Saved>> {
+    /// What has come to its end since; without an outcome where it fell over.
+    fn ended(&mut self) -> Vec<(Product, Option<Saved>)> {
         let mut ended = Vec::new();
-        self.tasks.retain(|(_, task)| match task.poll() {
+        self.tasks.retain(|(product, task)| match task.poll() {
             Polled::Running => true,
             Polled::Done(saved) => {
-                ended.push(Some(saved));
+                ended.push((*product, Some(saved)));
                 false
             }
             Polled::Fell => {
-                ended.push(None);
+                ended.push((*product, None));
                 false
             }
         });
@@ -73,17 +81,17 @@ impl LatchwrightApp {
         self.ask(Purpose::Save(what), &start);
     }
 
-    /// Typesets and writes the card beside the window, once it is sure that it may.
+    /// Typesets and writes the card beside the window, where it may.
     pub(super) fn save_card(&mut self, to: PathBuf, replace: Replace) {
-        if replace == Replace::Never && files::exists(&to) {
-            let why = format!("{} exists already", to.display());
-            return self.ask_over(why, Product::Card, to);
-        }
         let design = self.session.design().clone();
         self.write(Product::Card, to, move |to| {
+            if replace == Replace::Never && files::exists(to) {
+                let why = format!("{} exists already", to.display());
+                return Err(NotSaved::There(why));
+            }
             let pdf = products::card_pdf(&design).map_err(not_made(design.units))?;
             match files::write_atomically(to, &pdf) {
-                Ok(()) => Ok(Vec::new()),
+                Ok(()) => Ok(Written::Made(Vec::new())),
                 Err(err) => Err(NotSaved::Refused(err.to_string())),
             }
         });
@@ -123,44 +131,51 @@ impl LatchwrightApp {
         });
     }
 
-    fn write(
+    /// Makes and writes this beside the window; whether that could be begun.
+    pub(super) fn write(
         &mut self,
         what: Product,
         to: PathBuf,
-        make: impl FnOnce(&Path) -> Result<Vec<String>, NotSaved> + Send + 'static,
-    ) {
+        make: impl FnOnce(&Path) -> Result<Written, NotSaved> + Send + 'static,
+    ) -> bool {
         self.dialog = None;
         let revision = self.session.revision();
         let kind = TaskKind::Write(what);
         let task = self.tasks.start(kind, revision, move |_| {
             let made = make(&to);
-            Saved { what, to, made }
+            Saved { to, made }
         });
-        match task {
-            Some(task) => {
-                self.saving.tasks.push((what, task));
-                self.saving.products.push(what);
-            }
-            None if self.tasks.goes_on(kind) => {
-                self.warn("This is still being saved; save it again when that is done".to_owned());
-            }
-            // that it could not be begun is told by the table
-            None => {}
+        if let Some(task) = task {
+            self.saving.tasks.push((what, task));
+            self.saving.products.push(what);
+            return true;
         }
+        // that there is no thread for it is told by the table
+        if self.tasks.goes_on(kind) {
+            self.warn("This is still being saved; save it again when that is done".to_owned());
+        }
+        false
     }
 
     /// Tells of what was saved since, and closes the window where it waited for that.
     pub(super) fn follow_saving(&mut self, ctx: &Context) {
         let mut all_well = true;
-        for ended in self.saving.ended() {
-            all_well &= ended.is_some_and(|saved| self.saved(saved));
+        for (what, ended) in self.saving.ended() {
+            if let Some(saved) = ended {
+                all_well &= self.saved(ctx, what, saved);
+            } else {
+                all_well = false;
+                self.not_saved(what);
+            }
         }
-        if !matches!(self.dialog, Some(Dialog::Closing)) {
+        let Some(Dialog::Closing(unsaved)) = self.dialog else {
             return;
-        }
+        };
         if !all_well {
             // what went wrong is to be seen
             self.dialog = None;
+        } else if unsaved == Unsaved::Ask && self.would_lose() {
+            self.ask_first(Action::Leave);
         } else if self.saving.products.is_empty() {
             self.dialog = None;
             self.leaving = true;
@@ -169,39 +184,59 @@ impl LatchwrightApp {
     }
 
     /// Whether it went well; where it did not, it is said or asked.
-    fn saved(&mut self, saved: Saved) -> bool {
-        let Saved { what, to, made } = saved;
+    fn saved(&mut self, ctx: &Context, what: Product, saved: Saved) -> bool {
+        let Saved { to, made } = saved;
         match made {
-            Ok(left_out) => {
-                let shown = to.display();
-                let mut words = match what {
-                    Product::Design => format!("Saved as {shown}"),
-                    Product::Card => format!("Card saved as {shown}; print it at 100 %"),
-                    Product::Papers => {
-                        format!("All papers saved in {shown}; print them at 100 %")
-                    }
-                    Product::Parts => {
-                        format!("All parts saved in {shown}; print the fit gauge first")
-                    }
-                };
-                for why in left_out {
-                    words = format!("{words}; {why}");
-                }
-                self.say(words);
-                // papers and parts have a folder of their own, in the one that is asked for next
-                if let (Product::Papers | Product::Parts, Some(parent)) = (what, to.parent()) {
-                    parent.clone_into(&mut self.folder);
-                }
+            Ok(Written::Design(written)) => {
+                self.made(what, &to, Vec::new());
+                self.kept(ctx, written);
+                true
+            }
+            Ok(Written::Made(remarks)) => {
+                self.made(what, &to, remarks);
                 true
             }
             Err(NotSaved::There(why)) => {
+                if what == Product::Design {
+                    // what comes after it waits for the answer
+                    self.keeping = None;
+                }
                 self.ask_over(why, what, to);
                 false
             }
             Err(NotSaved::Refused(why)) => {
                 self.warn(why.replace('\n', "; "));
+                self.not_saved(what);
                 false
             }
+        }
+    }
+
+    fn not_saved(&mut self, what: Product) {
+        if what == Product::Design {
+            self.not_kept();
+        }
+    }
+
+    fn made(&mut self, what: Product, to: &Path, remarks: Vec<String>) {
+        let shown = to.display();
+        let mut words = match what {
+            Product::Design => format!("Saved as {shown}"),
+            Product::Card => format!("Card saved as {shown}; print it at 100 %"),
+            Product::Papers => {
+                format!("All papers saved in {shown}; print them at 100 %")
+            }
+            Product::Parts => {
+                format!("All parts saved in {shown}; print the fit gauge first")
+            }
+        };
+        for remark in remarks {
+            words = format!("{words}; {remark}");
+        }
+        self.say(words);
+        // papers and parts have a folder of their own, in the one that is asked for next
+        if let (Product::Papers | Product::Parts, Some(parent)) = (what, to.parent()) {
+            parent.clone_into(&mut self.folder);
         }
     }
 
@@ -220,9 +255,9 @@ fn not_made(units: Units) -> impl Fn(ProductError) -> NotSaved {
     move |err| NotSaved::Refused(product_error(&err, units))
 }
 
-fn into_folder(folder: &Path, made: ForFolder, replace: Replace) -> Result<Vec<String>, NotSaved> {
+fn into_folder(folder: &Path, made: ForFolder, replace: Replace) -> Result<Written, NotSaved> {
     match write_file_set(folder, &made.files, replace) {
-        Ok(()) => Ok(made.remarks),
+        Ok(()) => Ok(Written::Made(made.remarks)),
         Err(err @ FileError::Exist { .. }) => Err(NotSaved::There(err.to_string())),
         Err(err) => Err(NotSaved::Refused(err.to_string())),
     }

@@ -2,7 +2,9 @@
 
 mod apply;
 mod filing;
+mod keeping;
 mod making;
+mod opening;
 mod proving;
 mod ui;
 
@@ -30,7 +32,9 @@ use crate::view_state::{PoseChange, ViewState};
 use crate::virtual_builds::VirtualBuilds;
 
 use self::filing::Safe;
+use self::keeping::Keeping;
 use self::making::Saving;
+use self::opening::Opening;
 use self::proving::Proving;
 
 /// How a notice is meant.
@@ -67,7 +71,13 @@ pub struct LatchwrightApp {
     mending: Mending,
     /// How the card is looked at.
     card: Look,
-    /// Card, papers and parts on their way to their files.
+    /// A design on its way into the window.
+    opening: Option<Opening>,
+    /// The design that is on its way to its file.
+    keeping: Option<Keeping>,
+    /// How many designs were shown, one after the other.
+    shown: u64,
+    /// What is on its way to its file or folder.
     saving: Saving,
     remedies: Remedies,
     builds: VirtualBuilds,
@@ -102,6 +112,9 @@ impl LatchwrightApp {
             proposing: Proposing::default(),
             mending: Mending::default(),
             card: Look::default(),
+            opening: None,
+            keeping: None,
+            shown: 0,
             saving: Saving::default(),
             remedies: Remedies::default(),
             builds: VirtualBuilds::default(),
@@ -164,6 +177,7 @@ impl LatchwrightApp {
         }
         self.follow_dropped(ctx, &mut wishes);
         self.follow_closing(ctx);
+        self.follow_opening(ctx);
         self.apply_all(ctx, wishes);
         self.follow_pages(ctx);
         self.proposing.follow(ctx);

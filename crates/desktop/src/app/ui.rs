@@ -5,9 +5,11 @@ use std::sync::Arc;
 use egui::{CentralPanel, Frame, Margin, Panel, RichText, Stroke, Ui};
 use latchwright_drawing::Ink;
 
+use super::opening::Opening;
 use super::{LatchwrightApp, Tone, standing};
 use crate::action::Action;
 use crate::canvas::{lid_hand_ui, lid_head_ui, lid_ui, twin_ui};
+use crate::command::Command;
 use crate::panel::{
     Dialog, Given, Judged, Proven, dialog_ui, give_ui, make_ui, new_box_ui, proof_ui, rail_ui,
     sizes_ui, top_ui, try_ui, verdict_ui,
@@ -30,6 +32,7 @@ impl LatchwrightApp {
         Panel::top("top").frame(room(ui, 8, 12)).show(ui, |ui| {
             top_ui(ui, &self.standing(), &self.recents, &mut wishes);
         });
+        self.opening_ui(ui, &mut wishes);
         self.notice_ui(ui);
         Panel::left("rail")
             .resizable(false)
@@ -123,6 +126,21 @@ impl LatchwrightApp {
             dialog => dialog_ui(&ctx, dialog, &standing, wishes),
         }
         self.dialog = Some(dialog);
+    }
+
+    /// What is being opened, where that takes long.
+    fn opening_ui(&self, ui: &mut Ui, wishes: &mut Vec<Action>) {
+        let Some(what) = self.opening.as_ref().and_then(Opening::told) else {
+            return;
+        };
+        Panel::bottom("opening")
+            .frame(room(ui, 6, 12))
+            .show(ui, |ui| {
+                ui.horizontal_wrapped(|ui| {
+                    Command::StopOpening.button_ui(ui, &self.standing(), wishes);
+                    ui.label(format!("Opening {what}…"));
+                });
+            });
     }
 
     /// What last happened, until it is put away.

@@ -12,7 +12,7 @@ use latchwright_session::files;
 use latchwright_session::recovery::Left;
 
 use super::help::{help_ui, scrolled};
-use crate::action::{Action, Product, Source};
+use crate::action::{Action, Product, Source, Unsaved};
 use crate::command::{Standing, shortcuts};
 use crate::panel::NewBox;
 use crate::stage::Stage;
@@ -35,8 +35,9 @@ pub enum Dialog {
         /// What is done all the same.
         then: Box<Action>,
     },
-    /// Something is still being saved: the window closes when that is done.
-    Closing,
+    /// Something is still being saved: the window closes when that is done, and what becomes of changes that
+    /// are in no file then.
+    Closing(Unsaved),
     /// Work that was left behind: take it up, throw it away, or leave it for later.
     Left(Vec<Left>),
     /// What a stage is for.
@@ -96,6 +97,11 @@ impl PathDialog {
             note: String::new(),
             fresh: true,
         }
+    }
+
+    /// What it is asked for.
+    pub fn purpose(&self) -> Purpose {
+        self.purpose
     }
 
     fn poll(&mut self) {
@@ -187,7 +193,7 @@ pub fn dialog_ui(
                 Dialog::Path(path) => path_ui(ui, path, wishes),
                 Dialog::Unsaved { then } => unsaved_ui(ui, then, wishes),
                 Dialog::Over { why, then } => over_ui(ui, why, then, wishes),
-                Dialog::Closing => closing_ui(ui, standing, wishes),
+                Dialog::Closing(_) => closing_ui(ui, standing, wishes),
                 Dialog::Left(left) => left_ui(ui, left, wishes),
                 Dialog::Help(stage) => help_ui(ui, *stage, standing, wishes),
                 Dialog::Keys => keys_ui(ui, wishes),

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use egui::{Button, RichText, Ui, WidgetInfo};
 use latchwright_model::Units;
-use latchwright_session::{Session, demos::DEMOS};
+use latchwright_session::demos::DEMOS;
 
 use crate::action::{Action, Product, Source};
 use crate::command::{Command, Standing};
@@ -14,7 +14,7 @@ use crate::theme;
 /// The bar.
 pub fn top_ui(ui: &mut Ui, standing: &Standing<'_>, recents: &Recents, wishes: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
-        name_ui(ui, standing.session);
+        name_ui(ui, standing);
         ui.add_space(8.0);
         Command::NewBox.button_ui(ui, standing, wishes);
         Command::Open.button_ui(ui, standing, wishes);
@@ -71,7 +71,8 @@ fn place(known: &Known) -> String {
     format!("{name}{gone}, in {folder}")
 }
 
-fn name_ui(ui: &mut Ui, session: &Session) {
+fn name_ui(ui: &mut Ui, standing: &Standing<'_>) {
+    let session = standing.session;
     let title = session.design().title.trim();
     let title = if title.is_empty() {
         "Untitled box"
@@ -79,7 +80,9 @@ fn name_ui(ui: &mut Ui, session: &Session) {
         title
     };
     ui.label(RichText::new(title).family(theme::bold()).size(17.0));
+    let saving = standing.writing.contains(&Product::Design);
     let state = match (session.path(), session.unsaved()) {
+        _ if saving => "being saved…".to_owned(),
         (None, _) => "not saved yet".to_owned(),
         (Some(path), unsaved) => {
             let name = path

@@ -110,7 +110,7 @@ pub struct StoppedTogether<'a> {
 impl StoppedTogether<'_> {
     /// The least over all boxes; `decides` is the figure at which a promise turns.
     pub fn least(&self, decides: f64) -> Option<Least<VARIABLES>> {
-        if !self.moved.goes_on() {
+        if !self.over_year.goes_on() {
             return None;
         }
         let until = Until {

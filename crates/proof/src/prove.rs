@@ -50,8 +50,12 @@ pub fn prove_with_tick(design: &Design, tick: &mut Tick<'_>) -> ControlFlow<(), 
         !stopped.get()
     };
     let judged = Judged::of(design);
-    let over_year = judged.over_year().map(|over_year| over_year.while_it(&goes_on));
-    let summed = judged.summed(over_year.as_ref(), Groups::Sought, |sums| judged.checked(&sums));
+    let over_year = judged
+        .over_year()
+        .map(|over_year| over_year.while_it(&goes_on));
+    let summed = judged.summed(over_year.as_ref(), Groups::Sought, |sums| {
+        judged.checked(&sums)
+    });
     if goes_on() {
         let proof = conclude(judged.faults, summed);
         ControlFlow::Continue(proof)

@@ -118,7 +118,7 @@ fn every_break_is_mended(name: &str, two_of_them: [usize; 2]) {
     let (mut one, mut two, mut cut) = (Tally::default(), Tally::default(), Tally::default());
     for (number, (size, by)) in BREAKS.into_iter().enumerate() {
         let mut broken = Broken {
-            name: &format!("{name}, {}", size.name()),
+            name: &format!("{name}, {size:?}"),
             first: &first,
             design: first.clone(),
             sizes: 1,
@@ -143,7 +143,7 @@ fn every_break_is_mended(name: &str, two_of_them: [usize; 2]) {
     }
     let pair = two_of_them.map(|number| BREAKS[number]);
     let mut broken = Broken {
-        name: &format!("{name}, {} and {}", pair[0].0.name(), pair[1].0.name()),
+        name: &format!("{name}, {:?} and {:?}", pair[0].0, pair[1].0),
         first: &first,
         design: first.clone(),
         sizes: 2,
@@ -205,7 +205,7 @@ fn what_is_cut_wrong_is_left_as_it_is_cut() {
             let mut parts = vec![Part::Plate, Part::Slider, Part::Keeper, Part::Disc(0)];
             parts.retain(|part| !same(&first, &design, *part));
             let broken = Broken {
-                name: &format!("{}, {}", demo.name, size.name()),
+                name: &format!("{}, {size:?}", demo.name),
                 first: &first,
                 design,
                 sizes: usize::MAX,

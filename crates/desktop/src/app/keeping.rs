@@ -7,8 +7,8 @@ use egui::Context;
 use latchwright_model::Design;
 use latchwright_session::Session;
 use latchwright_session::document::InFile;
+use latchwright_session::file_set::Replace;
 use latchwright_session::files::{self, FileError, OnDisk, Stamp, changed_on_disk};
-use latchwright_session::together::Replace;
 
 use super::LatchwrightApp;
 use super::making::{NotSaved, Written};

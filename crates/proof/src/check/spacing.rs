@@ -154,10 +154,13 @@ fn numbered<'a>(sums: &'a Sums<'_>) -> impl Iterator<Item = NumberedDial<'a>> + 
 }
 
 /// Clear distance between two discs, worst case, mm.
-fn discs_apart(places: &Places, one: NumberedDial<'_>, other: NumberedDial<'_>) -> f64 {
-    let play = one.dial.bore.shaft_play + other.dial.bore.shaft_play;
-    let apart = places.apart(between(one.dial, other.dial), 2.0);
-    apart - one.bounds.rim.hi - other.bounds.rim.hi - play
+pub fn discs_apart(
+    places: &Places,
+    (one, a): (&Dial, &DialBounds),
+    (other, b): (&Dial, &DialBounds),
+) -> f64 {
+    let play = one.bore.shaft_play + other.bore.shaft_play;
+    places.apart(between(one, other), 2.0) - a.rim.hi - b.rim.hi - play
 }
 
 fn disc_to_disc(plate: &InPlate<'_>, one: NumberedDial<'_>, other: NumberedDial<'_>) -> Check {
@@ -170,7 +173,11 @@ fn disc_to_disc(plate: &InPlate<'_>, one: NumberedDial<'_>, other: NumberedDial<
     let draft = Draft {
         kind: CheckKind::DiscToDisc,
         about: About::Pair(one.index, other.index),
-        value: discs_apart(&plate.places, one, other),
+        value: discs_apart(
+            &plate.places,
+            (one.dial, one.bounds),
+            (other.dial, other.bounds),
+        ),
         limit: DISCS_APART,
         decided_by: parts,
     };

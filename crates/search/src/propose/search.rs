@@ -177,6 +177,7 @@ pub fn better(
         latch: None,
         tick,
         from: 0.0,
+        told: 0.0,
     };
     // stopped, it has what was found so far
     let _ = best.pursue();
@@ -190,8 +191,9 @@ struct Best<'a, 'b> {
     /// How it was found, if it was by a hunt of its own kind.
     latch: Option<Latch>,
     tick: &'a mut Tick<'b, Proposal>,
-    /// Share of the work that is done.
+    /// Share of the work that is done, and the most that was told.
     from: f64,
+    told: f64,
 }
 
 impl Best<'_, '_> {
@@ -205,18 +207,16 @@ impl Best<'_, '_> {
                 break;
             }
         }
-        self.tell(0.0, 1.0)
+        self.tell(1.0, 1.0)
     }
 
-    /// Tells which share of the work on `share` of all is done.
-    fn tell(&mut self, share: f64, done: f64) -> ControlFlow<()> {
-        let done = if share > 0.0 {
-            self.from + share * done
-        } else {
-            done
-        };
+    /// Tells how far the work is when this part of `share` of all is done; what is gone over again takes
+    /// nothing back.
+    fn tell(&mut self, share: f64, part: f64) -> ControlFlow<()> {
+        let done = (self.from + share * part).min(1.0);
+        self.told = self.told.max(done);
         (self.tick)(Progress {
-            done: done.min(1.0),
+            done: self.told,
             found: core::slice::from_ref(&self.proposal),
         })
     }
@@ -257,7 +257,7 @@ impl Best<'_, '_> {
             if let Some(mut hunt) = Hunt::of(&wishes, Kind::Roomiest, SHORT)
                 && let Some(latch) = latch.as_kind(Kind::Roomiest)
             {
-                hunt.climb_from(latch, &mut |_, _| self.tell(0.0, self.from))?;
+                hunt.climb_from(latch, &mut |_, _| self.tell(0.0, 0.0))?;
                 self.take_as_kind(hunt);
             }
         }

@@ -32,9 +32,7 @@ pub fn parts_with_tick<Stop>(
         Ok(latchwright_solids::parts_with_tick(design, &options, tick))
     });
     match made {
-        Ok(made) => {
-            made.map_continue(|made| made.map_err(ProductError::Parts))
-        }
+        Ok(made) => made.map_continue(|made| made.map_err(ProductError::Parts)),
         Err(why) => ControlFlow::Continue(Err(why)),
     }
 }

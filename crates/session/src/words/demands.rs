@@ -1,9 +1,9 @@
 //! Demands in words, with their figures in the maker's unit.
 
+use latchwright_model::unit::MM_PER_INCH;
 use latchwright_model::{Design, Dial, Material, PinMake, Unit, Units};
 use latchwright_proof::check::SMALL_PARTS_AGE;
 use latchwright_search::propose::{Demand, Nearest, Wishes, alike};
-use latchwright_model::unit::MM_PER_INCH;
 use latchwright_words::size_name_on;
 
 /// Sizes of bits or pins that are named one by one; more are only "at hand".

@@ -71,9 +71,9 @@ pub(super) fn mends(margin: &Margin) -> Option<Mends> {
         | CheckKind::StripsToKeeper
         | CheckKind::Racking
         | CheckKind::RoomBelow
-        | CheckKind::RabbetRoof => return None,
+        | CheckKind::RabbetRoof
         // not weighed by the plain sums
-        CheckKind::LetsIn
+        | CheckKind::LetsIn
         | CheckKind::DiscToPin
         | CheckKind::FingerToFinger
         | CheckKind::KeySeats

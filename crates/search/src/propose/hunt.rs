@@ -377,7 +377,7 @@ impl Solver {
     fn beside(&self, latch: &Latch) -> Vec<(Choice, Option<Sizes>)> {
         let (choice, grid) = (latch.choice, self.choices.grid);
         let beside = self.choices.beside(&choice, self.back(&choice));
-        let narrowest = self.smallest(&choice, self.room_of(latch)).width;
+        let narrowest = self.smallest(&choice, latch.room.min(0.0)).width;
         let mut sizes = latch.sizes.beside(grid);
         // what is deeper or further may let the slot be narrower
         let narrower = sizes.clone().into_iter().map(|sizes| Sizes {
@@ -394,10 +394,6 @@ impl Solver {
         });
         all.extend(iproduct!(near, &sizes).map(|(choice, sizes)| (*choice, Some(*sizes))));
         all
-    }
-
-    fn room_of(&self, latch: &Latch) -> f64 {
-        latch.room.min(0.0)
     }
 }
 

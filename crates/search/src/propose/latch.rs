@@ -63,7 +63,7 @@ impl Latch {
     }
 
     /// The same, ranked as one of another kind.
-    pub(super) fn as_kind(self, kind: Kind) -> Option<Self> {
+    pub(super) fn into_kind(self, kind: Kind) -> Option<Self> {
         Self::of(kind, self.design, self.choice, self.sizes)
     }
 

@@ -98,12 +98,11 @@ impl Approach<'_> {
                 short + (does - short) / 2
             };
             let given = self.moved(group, next);
-            match first_proven(&relaxed(self.wishes, &given, self.lid), tick)? {
-                Some(proposal) => {
-                    (self.proposal, self.given) = (proposal, given);
-                    (does, stride) = (next, 0);
-                }
-                None => (short, stride) = (next, stride.saturating_mul(2)),
+            if let Some(proposal) = first_proven(&relaxed(self.wishes, &given, self.lid), tick)? {
+                (self.proposal, self.given) = (proposal, given);
+                (does, stride) = (next, 0);
+            } else {
+                (short, stride) = (next, stride.saturating_mul(2));
             }
         }
         ControlFlow::Continue(())

@@ -255,7 +255,7 @@ impl Best<'_, '_> {
             }
             let wishes = self.holding(&latch.design);
             if let Some(mut hunt) = Hunt::of(&wishes, Kind::Roomiest, SHORT)
-                && let Some(latch) = latch.as_kind(Kind::Roomiest)
+                && let Some(latch) = latch.into_kind(Kind::Roomiest)
             {
                 hunt.climb_from(latch, &mut |_, _| self.tell(0.0, 0.0))?;
                 self.take_as_kind(hunt);
@@ -296,7 +296,7 @@ impl Best<'_, '_> {
     fn take_as_kind(&mut self, hunt: Hunt) {
         let kind = self.proposal.kind;
         let kept = hunt.kept.into_iter();
-        let kept: Vec<Latch> = kept.filter_map(|latch| latch.as_kind(kind)).collect();
+        let kept: Vec<Latch> = kept.filter_map(|latch| latch.into_kind(kind)).collect();
         self.take(&kept);
     }
 

@@ -2,9 +2,11 @@
 
 mod random;
 
+use latchwright_drawing::key_depth;
 use latchwright_geometry::Point;
+use latchwright_model::Design;
 use latchwright_solids::watertight::{LEAST_HEIGHT, check_rounded};
-use latchwright_solids::{Body, Edge, Mesh, Outline, PartFault, Prism};
+use latchwright_solids::{Body, Edge, Grip, Mesh, Options, Outline, PartFault, Prism};
 use manifold_rust::linalg::{Vec2, Vec3};
 use manifold_rust::manifold::Manifold;
 use manifold_rust::types::{Error, MeshGL64};
@@ -265,4 +267,41 @@ fn a_tall_wall_between_two_near_nodes_leaves_no_sliver() {
     let parts = latchwright_solids::parts(&design, &options).expect("a knob that can be printed");
     let knob = parts.iter().find(|part| part.name == "Knob 1");
     assert!(knob.is_some_and(|knob| knob.sound.least_height > 2.0 * LEAST_HEIGHT));
+}
+
+/// The raised pointer was added from half the knob's height up, after the star was cut: where the star goes
+/// deeper than that a lug hung in it, and the knob stood 0.6 mm off its shoulder in half of its seats.
+#[test]
+fn nothing_hangs_in_the_star_of_a_knob() {
+    let mut looked_at = 0;
+    for grip in [Grip::Fluted, Grip::Lobed, Grip::Faceted, Grip::Plain] {
+        for height in [12.0, 14.0, 18.0] {
+            let mut design = Design::default();
+            for dial in &mut design.dials {
+                dial.knob.height = height;
+            }
+            let options = Options {
+                grip,
+                ..Options::default()
+            };
+            let Ok(parts) = latchwright_solids::parts(&design, &options) else {
+                continue;
+            };
+            for knob in parts.iter().filter(|part| part.name.starts_with("Knob")) {
+                let dial = &design.dials[knob.dial.expect("a knob has a dial")];
+                // the post's own round, however it is turned
+                let (radius, deep) = (dial.key.apothem - 0.05, key_depth(dial));
+                let post = Manifold::cylinder(deep - 0.4, radius, radius, 64)
+                    .translate(Vec3::new(0.0, 0.0, 0.2));
+                let met = read(&knob.mesh).intersection(&post).volume();
+                assert!(
+                    met < 0.01,
+                    "{grip:?}, {height} mm: {met} mm³ of {} in its star",
+                    knob.name
+                );
+                looked_at += 1;
+            }
+        }
+    }
+    assert!(looked_at > 20, "{looked_at}");
 }

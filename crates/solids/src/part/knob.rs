@@ -64,7 +64,7 @@ pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
         draft.body.cut(flare);
     }
     pilot(shop, &mut draft, recess, height);
-    pointer(shop, &mut draft, rim, height);
+    pointer(shop, &mut draft, rim, recess, height);
     draft.sizes.extend(key.sizes);
     let z = shop.design.plate.thickness + options.knob_gap;
     draft.assembled = Some(Pose::to(dial.centre.0, dial.centre.1, z));
@@ -117,8 +117,9 @@ fn pilot(shop: &Shop<'_>, draft: &mut Draft, recess: f64, height: f64) {
         .cut(Prism::new(circle, recess / 2.0, recess + deep));
 }
 
-/// A tapered bar from the middle to the rim.
-fn pointer(shop: &Shop<'_>, draft: &mut Draft, rim: f64, height: f64) {
+/// A tapered bar from the middle to the rim, on the face over the star: `rim` is how far out it goes,
+/// `recess` how deep the star is, `height` that of the face, mm.
+fn pointer(shop: &Shop<'_>, draft: &mut Draft, rim: f64, recess: f64, height: f64) {
     let (near, far) = (0.25 * rim, rim - 0.6);
     let wide = (0.16 * rim).max(2.0 * shop.fit.least_wall());
     let slim = wide / 2.0;
@@ -138,7 +139,9 @@ fn pointer(shop: &Shop<'_>, draft: &mut Draft, rim: f64, height: f64) {
         Relief::Raised => {
             let top = height + relief;
             draft.colour_change = Some(height);
-            draft.body.add(Prism::new(bar, height / 2.0, top));
+            // it grows out of the face, which is all there is over the star
+            let root = f64::midpoint(recess, height);
+            draft.body.add(Prism::new(bar, root, top));
         }
         Relief::Sunk => {
             draft.colour_change = Some(height - relief);

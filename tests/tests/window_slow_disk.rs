@@ -67,6 +67,12 @@ fn title_in(path: &Path) -> String {
     Session::open(path).expect("opens").design().title.clone()
 }
 
+/// It closes by itself, once what it waits for is done.
+fn closes_at_last(window: &mut Window) {
+    let closed = |window: &mut Window| commands(window).contains(&ViewportCommand::Close);
+    assert!(until(window, closed), "it never closed");
+}
+
 fn at_rest(window: &mut Window, kind: TaskKind) {
     assert!(until(window, |window| !goes_on(window, kind)));
     window.run_steps(2);
@@ -267,8 +273,7 @@ fn closing_waits_for_the_design_without_a_question_and_then_closes() {
     assert!(shows(&window, "The design is being saved."));
     assert!(!shows(&window, "Save your changes first?"));
     drop(held);
-    let closed = |window: &mut Window| commands(window).contains(&ViewportCommand::Close);
-    assert!(until(&mut window, closed), "it never closed");
+    closes_at_last(&mut window);
     assert_eq!(title_in(&one), "Kept");
 }
 
@@ -300,8 +305,7 @@ fn saving_at_closing_closes_once_it_is_saved_however_long_that_takes() {
     // asked again meanwhile it waits
     assert!(!closes(&mut window));
     drop(held);
-    let closed = |window: &mut Window| commands(window).contains(&ViewportCommand::Close);
-    assert!(until(&mut window, closed), "it never closed");
+    closes_at_last(&mut window);
     assert_eq!(title_in(&one), "Kept");
 }
 

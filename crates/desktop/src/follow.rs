@@ -2,7 +2,9 @@
 
 use std::time::Duration;
 
-use crate::tasks::{Polled, Reins, Task, TaskKind, Tasks};
+use egui::Context;
+
+use crate::tasks::{LOOK, Polled, Reins, Task, TaskKind, Tasks};
 
 /// What a value is of: the state of the design, and whatever else decides what is made.
 pub trait Key: Clone + PartialEq {
@@ -166,6 +168,17 @@ impl<K: Key, T: Send + 'static> Follow<K, T> {
         }
     }
 
+    /// Takes what was made since, gives up what is on its way and not of this, and asks for the next frame
+    /// while something is.
+    pub fn follow(&mut self, ctx: &Context, key: &K) -> Option<Ended> {
+        self.give_up_unless(key);
+        let ended = self.poll();
+        if self.on_its_way() {
+            ctx.request_repaint_after(LOOK);
+        }
+        ended
+    }
+
     /// Takes what was made since.
     pub fn poll(&mut self) -> Option<Ended> {
         self.poll_within(Duration::ZERO)
@@ -200,8 +213,6 @@ impl<K: Key, T: Send + 'static> Follow<K, T> {
 
 #[cfg(test)]
 mod tests {
-    use egui::Context;
-
     use super::*;
 
     const LONG: Duration = Duration::from_mins(1);

@@ -7,7 +7,7 @@ use latchwright_proof::hunt::{Hunt, hunt};
 use latchwright_session::Session;
 
 use crate::follow::{Follow, NotMade};
-use crate::tasks::{LOOK, TaskKind, Tasks, narrow};
+use crate::tasks::{TaskKind, Tasks, narrow};
 
 /// What the last hunt found, of which state of the design, and the one that goes on.
 pub struct Hunting(Follow<u64, Option<Hunt>>);
@@ -35,11 +35,7 @@ impl Hunting {
 
     /// Takes what was found since, and gives up the hunt in a design that has changed.
     pub fn follow(&mut self, ctx: &Context, revision: u64) {
-        self.0.give_up_unless(&revision);
-        self.0.poll();
-        if self.0.on_its_way() {
-            ctx.request_repaint_after(LOOK);
-        }
+        self.0.follow(ctx, &revision);
     }
 
     /// Share of the work that is done, while a hunt goes on.

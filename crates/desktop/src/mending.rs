@@ -8,7 +8,7 @@ use latchwright_session::Session;
 use latchwright_session::cut_already::CutAlready;
 
 use crate::follow::{Ended, Follow, NotMade};
-use crate::tasks::{LOOK, TaskKind, Tasks};
+use crate::tasks::{TaskKind, Tasks};
 
 /// The smallest change, once it was found, and what must stay.
 pub struct Mending {
@@ -63,12 +63,7 @@ impl Mending {
     /// What was found, once, for this state of the design; of a design that has changed since nothing is
     /// looked for any more.
     pub fn follow(&mut self, ctx: &Context, revision: u64) -> Option<Option<Mend>> {
-        self.found.give_up_unless(&revision);
-        let ended = self.found.poll();
-        if self.goes_on() {
-            ctx.request_repaint_after(LOOK);
-        }
-        match ended {
+        match self.found.follow(ctx, &revision) {
             Some(Ended::Made) => Some(self.found.value_mut().take()),
             _ => None,
         }

@@ -8,7 +8,7 @@ use latchwright_proof::builds::{Builds, Plan, Spread};
 use latchwright_session::{Session, builds, threads};
 
 use crate::follow::{Follow, NotMade};
-use crate::tasks::{LOOK, TaskKind, Tasks};
+use crate::tasks::{TaskKind, Tasks};
 
 /// How many boxes one press of the button builds: its limits are then a few in 100 000 wide.
 pub const COUNT: u64 = 100_000;
@@ -50,11 +50,7 @@ impl VirtualBuilds {
 
     /// Takes what was finished since, and gives up builds of a design that has changed.
     pub fn follow(&mut self, ctx: &Context, revision: u64) {
-        self.0.give_up_unless(&revision);
-        self.0.poll();
-        if self.0.on_its_way() {
-            ctx.request_repaint_after(LOOK);
-        }
+        self.0.follow(ctx, &revision);
     }
 
     /// How many boxes stand, while they are being built.

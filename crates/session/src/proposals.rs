@@ -8,12 +8,9 @@ use std::sync::{Mutex, PoisonError};
 use std::thread;
 
 use latchwright_search::propose::{
-    Kind, Outcome, Proposal, Wishes, better, others, propose, roomiest,
+    Kind, Outcome, Proposal, ROOMIEST, Wishes, better, others, propose, roomiest,
 };
 use latchwright_search::{Progress, Tick};
-
-/// Share of the work after which the other kinds begin; a guess.
-const ROOMIEST: f64 = 0.3;
 
 /// Searches from beginning to end on this thread, or on more where `threads` allows it; `tick` hears of
 /// every step on this thread and may stop it.

@@ -40,17 +40,25 @@ pub struct PinBounds {
     pub past_middle: bool,
 }
 
+/// Bounds figures of this dial from below, each until it is known to be above what decides.
+fn least_of<'a>(
+    over_year: &'a LatchOverYear<'a>,
+    dial: &'a Dial,
+) -> impl Fn(DialFigureKind, f64) -> Option<Least<VARIABLES>> + 'a {
+    move |kind, decides| {
+        DialFigure {
+            over_year,
+            dial,
+            kind,
+        }
+        .least(decides)
+    }
+}
+
 impl PinBounds {
     /// Bounds of this dial's pin; `None` where none can be had.
     pub fn of(over_year: &LatchOverYear<'_>, dial: &Dial, bounds: &DialBounds) -> Option<Self> {
-        let least = |kind: DialFigureKind, decides: f64| {
-            DialFigure {
-                over_year,
-                dial,
-                kind,
-            }
-            .least(decides)
-        };
+        let least = least_of(over_year, dial);
         let (left, right) = (
             least(DialFigureKind::Left, 0.0)?,
             least(DialFigureKind::Right, 0.0)?,
@@ -162,14 +170,7 @@ impl<'a> ExactJudge<'a> {
         let (over_year, dial) = (self.over_year, self.dial);
         let design = self.design();
         let limit = design.tab.required_hold + design.workmanship.keeper_place;
-        let least = |kind: DialFigureKind, decides: f64| {
-            DialFigure {
-                over_year,
-                dial,
-                kind,
-            }
-            .least(decides)
-        };
+        let least = least_of(over_year, dial);
         Some(Stopped {
             within,
             creep: least(DialFigureKind::Creep(within), f64::NEG_INFINITY)?,

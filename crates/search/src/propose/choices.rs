@@ -17,7 +17,7 @@ use latchwright_model::Unit;
 use latchwright_model::change::{DialSize, LatchSize, Size, SlotSize};
 use latchwright_model::validate::MAX_POSITIONS;
 use latchwright_model::{Design, Material, PinMake};
-use latchwright_proof::check::spacing::{DISC_TO_PIN, FINGERS};
+use latchwright_proof::check::spacing::{DISCS_APART, FINGERS};
 use latchwright_proof::slider_body::front_inside;
 
 /// What the knob has round the bore, mm.
@@ -95,6 +95,8 @@ pub(super) struct Choices {
     /// What the maker holds fixed and is a size of a part.
     pub pinned: Vec<(Size, f64)>,
     pub asked: Vec<Marks>,
+    /// Marks are to be as many as can be, where they are not fixed.
+    pub as_many: bool,
     pub markings: Vec<Marking>,
     /// The posts of each bore, and in it of each marking.
     posts: Vec<Vec<Option<Posts>>>,
@@ -152,6 +154,7 @@ impl Choices {
             pinned: pinned.collect(),
             markings,
             asked,
+            as_many,
             grid,
             base,
         }
@@ -293,7 +296,7 @@ impl Choices {
     /// The nearest that two dials with such discs and bores can stand, mm: never above what is needed.
     pub(super) fn closest(&self, radius: f64, bore: f64) -> f64 {
         let knobs = least_knob(&self.base, self.grid, bore) + FINGERS;
-        knobs.max(2.0 * radius + DISC_TO_PIN)
+        knobs.max(2.0 * radius + DISCS_APART)
     }
 }
 

@@ -4,9 +4,9 @@
 use core::ops::ControlFlow;
 
 use super::grid::{Grid, down, up};
-use super::hunt::Hunt;
 use super::proposal::{Kind, Proposal};
 use super::search::{Outcome, better, roomiest};
+use super::sweep::Sweep;
 use super::wishes::{DialWish, Lid, Wishes};
 use crate::tick::Progress;
 use latchwright_model::change::{Change, LatchSize, Size, Step};
@@ -141,10 +141,10 @@ impl Work<'_> {
     ) -> ControlFlow<(), Option<Proposal>> {
         let from = self.done;
         let mut most = None;
-        if let Some(hunt) = Hunt::of(wishes, Kind::MostSettings, 0.0) {
-            let mut hunt = hunt.better_than(known as f64);
-            hunt.whole(&mut |done, _| (self.tick)(from + share * done))?;
-            let mut kept = hunt.kept.iter();
+        if let Some(sweep) = Sweep::of(wishes, Kind::MostSettings, 0.0) {
+            let mut sweep = sweep.better_than(known as f64);
+            sweep.whole(&mut |done, _| (self.tick)(from + share * done))?;
+            let mut kept = sweep.kept.iter();
             most =
                 kept.find_map(|latch| Proposal::allowed(wishes, Kind::MostSettings, &latch.design));
         }

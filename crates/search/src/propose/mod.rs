@@ -4,8 +4,8 @@
 //! Every proposal is on a grid of round figures, with bits, pins and stock that the maker has; all
 //! its dials are alike but for their marks, so that one disc, one pin and one bore serve them all.
 //! The sizes that are chosen first make up a list of `choices`; for each of them the sizes that follow
-//! are solved for (`solve`) by the plain sums (`weigh`), which are the proof's own margins. A `hunt`
-//! sweeps over all choices for one kind of latch and climbs from the best. Nothing is handed out that
+//! are solved for (`solve`) by the plain sums (`weigh`), which are the proof's own margins. A `sweep`
+//! goes over all choices for one kind of latch and climbs from the best. Nothing is handed out that
 //! [`latchwright_proof::prove`] does not call proven.
 //!
 //! First the roomiest is looked for; from there (`search`) more settings and a smaller lid, which know
@@ -22,7 +22,6 @@ mod floor;
 mod frontier;
 mod grid;
 mod grow;
-mod hunt;
 mod latch;
 mod margin;
 mod marking;
@@ -31,6 +30,7 @@ mod proposal;
 mod search;
 mod solve;
 mod stack;
+mod sweep;
 mod unmet;
 mod unreadable;
 mod weigh;
@@ -45,7 +45,7 @@ pub use grid::Grid;
 pub use margin::Margin;
 pub use nearest::Nearest;
 pub use proposal::{Kind, Proposal};
-pub use search::{Outcome, better, others, propose, roomiest};
+pub use search::{Outcome, ROOMIEST, better, others, propose, roomiest};
 pub use unmet::{Unmet, grid_of, unmet};
 pub use unreadable::Unreadable;
 pub use weigh::{margins, room_to_spare};
@@ -64,5 +64,5 @@ pub fn at_choice(
     back: f64,
     room: f64,
 ) -> Option<Design> {
-    hunt::at(wishes, as_many, choice, back, room)
+    sweep::at(wishes, as_many, choice, back, room)
 }

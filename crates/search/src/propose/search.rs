@@ -6,25 +6,25 @@ use core::ops::ControlFlow;
 
 use itertools::Itertools;
 
-use super::hunt::{Hunt, SHORT};
 use super::latch::{ALIKE, Latch, settings};
 use super::marking::Marking;
 use super::proposal::{Kind, Proposal};
+use super::sweep::{SHORT, Sweep};
 use super::unreadable::unreadable;
 use super::why::{Nothing, why};
 use super::wishes::{Lid, Marks, Wishes};
 use crate::tick::{Progress, Tick};
 use latchwright_model::Design;
 
-/// Share of the work that the roomiest takes; a guess.
-pub(super) const ROOMIEST: f64 = 0.3;
+/// Share of the work that the roomiest takes, of what [`propose`] does; a guess.
+pub const ROOMIEST: f64 = 0.3;
 /// With how much room to spare the most settings and the smallest lid are looked for, one after the
 /// other: the first is surely proven, the second may be, or may have more once it was looked round. Of
 /// what has less, hardly any is.
 const GRADES: [f64; 2] = [0.0, -0.05];
 /// So many of those that are not proven, no two as good as each other, are looked round for more room.
 const RAISED: usize = 6;
-/// Latches of one hunt that are proven, until one is: more are seldom proven than the first.
+/// Latches of one sweep that are proven, until one is: more are seldom proven than the first.
 const MOST_PROOFS: usize = 24;
 /// How often what was bettered is looked round once more.
 const ROUNDS: usize = 4;
@@ -131,13 +131,13 @@ fn first_or_best(
     first: bool,
     tick: &mut dyn FnMut(f64, Option<&Proposal>) -> ControlFlow<()>,
 ) -> ControlFlow<(), Option<Proposal>> {
-    let Some(mut hunt) = Hunt::of(wishes, Kind::Roomiest, SHORT) else {
+    let Some(mut sweep) = Sweep::of(wishes, Kind::Roomiest, SHORT) else {
         return ControlFlow::Continue(None);
     };
     let (mut proven, mut stopped) = (None, false);
     // with room to spare it is surely proven; where any will do, what has a little less is tried too
     let (mut tried, mut proofs) = (if first { SHORT } else { 0.0 }, 0);
-    let flow = hunt.whole(&mut |done, kept| {
+    let flow = sweep.whole(&mut |done, kept| {
         if proven.is_none()
             && let Some(best) = kept.first().filter(|best| best.room > tried)
             && (best.room > 0.0 || proofs < MOST_PROOFS)
@@ -159,7 +159,7 @@ fn first_or_best(
             ControlFlow::Continue(proven)
         };
     }
-    let mut kept = hunt.kept.iter().take(MOST_PROOFS);
+    let mut kept = sweep.kept.iter().take(MOST_PROOFS);
     let best = kept.find_map(|latch| Proposal::allowed(wishes, Kind::Roomiest, &latch.design));
     ControlFlow::Continue(best.or(proven))
 }
@@ -188,7 +188,7 @@ pub fn better(
 struct Best<'a, 'b> {
     wishes: &'a Wishes,
     proposal: Proposal,
-    /// How it was found, if it was by a hunt of its own kind.
+    /// How it was found, if it was by a sweep of its own kind.
     latch: Option<Latch>,
     tick: &'a mut Tick<'b, Proposal>,
     /// Share of the work that is done, and the most that was told.
@@ -199,7 +199,7 @@ struct Best<'a, 'b> {
 impl Best<'_, '_> {
     fn pursue(&mut self) -> ControlFlow<()> {
         for room in GRADES {
-            self.hunt(room)?;
+            self.sweep(room)?;
         }
         self.with_most_room()?;
         for _ in 0..ROUNDS {
@@ -222,15 +222,15 @@ impl Best<'_, '_> {
     }
 
     /// Looks at every choice, with this room to spare.
-    fn hunt(&mut self, room: f64) -> ControlFlow<()> {
+    fn sweep(&mut self, room: f64) -> ControlFlow<()> {
         const SHARE: f64 = 0.3;
         let kind = self.proposal.kind;
-        if let Some(hunt) = Hunt::of(self.wishes, kind, room) {
-            let mut hunt = hunt.better_than(self.proposal.merit().first);
-            hunt.whole(&mut |done, _| self.tell(SHARE, done))?;
-            self.take(&hunt.kept);
+        if let Some(sweep) = Sweep::of(self.wishes, kind, room) {
+            let mut sweep = sweep.better_than(self.proposal.merit().first);
+            sweep.whole(&mut |done, _| self.tell(SHARE, done))?;
+            self.take(&sweep.kept);
             if room < 0.0 {
-                self.raise(&hunt.kept)?;
+                self.raise(&sweep.kept)?;
             }
         }
         self.from += SHARE;
@@ -254,11 +254,11 @@ impl Best<'_, '_> {
                 latch.choice.marking = 0;
             }
             let wishes = self.holding(&latch.design);
-            if let Some(mut hunt) = Hunt::of(&wishes, Kind::Roomiest, SHORT)
+            if let Some(mut sweep) = Sweep::of(&wishes, Kind::Roomiest, SHORT)
                 && let Some(latch) = latch.into_kind(Kind::Roomiest)
             {
-                hunt.climb_from(latch, &mut |_, _| self.tell(0.0, 0.0))?;
-                self.take_as_kind(hunt);
+                sweep.climb_from(latch, &mut |_, _| self.tell(0.0, 0.0))?;
+                self.take_as_kind(sweep);
             }
         }
         ControlFlow::Continue(())
@@ -284,18 +284,18 @@ impl Best<'_, '_> {
         const SHARE: f64 = 0.3;
         let wishes = self.holding(&self.proposal.design);
         let room = self.proposal.room_to_spare + ALIKE;
-        if let Some(mut hunt) = Hunt::of(&wishes, Kind::Roomiest, room) {
-            hunt.whole(&mut |done, _| self.tell(SHARE, done))?;
-            self.take_as_kind(hunt);
+        if let Some(mut sweep) = Sweep::of(&wishes, Kind::Roomiest, room) {
+            sweep.whole(&mut |done, _| self.tell(SHARE, done))?;
+            self.take_as_kind(sweep);
         }
         self.from += SHARE;
         ControlFlow::Continue(())
     }
 
-    /// Takes the best that a hunt for room has found.
-    fn take_as_kind(&mut self, hunt: Hunt) {
+    /// Takes the best that a sweep for room has found.
+    fn take_as_kind(&mut self, sweep: Sweep) {
         let kind = self.proposal.kind;
-        let kept = hunt.kept.into_iter();
+        let kept = sweep.kept.into_iter();
         let kept: Vec<Latch> = kept.filter_map(|latch| latch.into_kind(kind)).collect();
         self.take(&kept);
     }
@@ -311,9 +311,9 @@ impl Best<'_, '_> {
             latch.choice.marking = Marking::with_flats_of(self.wishes, &latch.design);
         }
         for room in [0.0, -0.015, -0.03, -0.045] {
-            if let Some(mut hunt) = Hunt::of(self.wishes, kind, room) {
-                hunt.climb_from(latch.clone(), &mut |done, _| self.tell(SHARE, done))?;
-                self.take(&hunt.kept);
+            if let Some(mut sweep) = Sweep::of(self.wishes, kind, room) {
+                sweep.climb_from(latch.clone(), &mut |done, _| self.tell(SHARE, done))?;
+                self.take(&sweep.kept);
             }
         }
         self.from += SHARE;

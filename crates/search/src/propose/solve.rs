@@ -85,16 +85,12 @@ pub(super) struct Solver {
     guide_from: f64,
     real: Design,
     ideal: Design,
-    /// Marks are to be as many as can be.
-    as_many: bool,
     /// How many whole latches were weighed.
     pub sums: usize,
 }
 
 impl Solver {
-    /// `None` where nothing goes through the thickness of the lid, whatever is chosen.
-    pub(super) fn new(mut choices: Choices, ground: Ground, as_many: bool) -> Option<Self> {
-        Stack::up_to(&choices, &choices.base, 0.0)?;
+    pub(super) fn new(mut choices: Choices, ground: Ground) -> Self {
         let (real, ideal) = (choices.base.clone(), perfect(&choices.base));
         let bears = |pin: &f64| {
             let mut design = real.clone();
@@ -110,29 +106,26 @@ impl Solver {
         };
         choices.pins.retain(bears);
         choices.pins.truncate(MOST_PINS);
-        Some(Self {
+        Self {
             guide_from: guide_from(&choices),
             real,
             ideal,
             choices,
             still: ground.still_along_y(),
             ground,
-            as_many,
             sums: 0,
-        })
+        }
     }
 
-    /// The most room to spare, up to this much, that there is through the thickness of the lid.
-    pub(super) fn most_through_thickness(&self, most: f64) -> f64 {
+    /// The most room to spare, up to this much, that there is through the thickness of the lid; `None`
+    /// where nothing goes through it, whatever is chosen.
+    pub(super) fn most_through_thickness(&self, most: f64) -> Option<f64> {
         let mut design = self.choices.base.clone();
-        let Some(stack) = Stack::up_to(&self.choices, &design, most) else {
-            return 0.0;
-        };
-        stack.put(&mut design);
+        Stack::up_to(&self.choices, &design, most)?.put(&mut design);
         self.choices.pin_down(&mut design);
         let mut margins = Vec::new();
         weigh_stack(&design, Some(&perfect(&design)), &mut margins);
-        margins.iter().map(Margin::share).fold(most, f64::min)
+        Some(margins.iter().map(Margin::share).fold(most, f64::min))
     }
 
     /// The lid as it stands.
@@ -179,20 +172,26 @@ impl Solver {
         let mut sizes = from.unwrap_or_else(|| self.smallest(choice, room));
         for _ in 0..ROUNDS {
             self.fill(choice, &mut sizes)?;
-            self.sums += 1;
-            let ideal = (room != 0.0).then_some(&self.ideal);
-            let scope = Scope {
-                marks: !self.as_many,
-                room: Some(room),
-            };
-            let ground = if still { &self.still } else { &self.ground };
-            let margins = weigh(ground, &self.real, ideal, scope);
+            let margins = self.weighed(room, still);
             match self.raised(choice, sizes, &margins, room)? {
                 Raised::To(more) => sizes = more,
                 Raised::Enough => return Some(sizes),
             }
         }
         None
+    }
+
+    /// The margins of the latch as it is put, as far as they have this room; with `still` in a year that
+    /// moves nothing along y.
+    fn weighed(&mut self, room: f64, still: bool) -> Vec<Margin> {
+        self.sums += 1;
+        let ideal = (room != 0.0).then_some(&self.ideal);
+        let scope = Scope {
+            marks: !self.choices.as_many,
+            room: Some(room),
+        };
+        let ground = if still { &self.still } else { &self.ground };
+        weigh(ground, &self.real, ideal, scope)
     }
 
     /// Puts choice and sizes into both latches, with no longer a guide than there is room for; `None`
@@ -226,13 +225,7 @@ impl Solver {
             // the rows do not stand so
             return true;
         }
-        let ideal = (room != 0.0).then_some(&self.ideal);
-        let scope = Scope {
-            marks: !self.as_many,
-            room: Some(room),
-        };
-        self.sums += 1;
-        let margins = weigh(&self.still, &self.real, ideal, scope);
+        let margins = self.weighed(room, true);
         let of_disc = [
             CheckKind::NextMark,
             CheckKind::SlotToStar,
@@ -336,7 +329,7 @@ impl Solver {
     pub(super) fn finish(&mut self, choice: &Choice, sizes: &Sizes, room: f64) -> Option<Design> {
         let mut sizes = *sizes;
         self.fill(choice, &mut sizes)?;
-        if self.as_many {
+        if self.choices.as_many {
             let margins = weigh(&self.ground, &self.real, Some(&self.ideal), Scope::ALL);
             for index in 0..self.real.dials.len() {
                 let least = self.least_step(&margins, index, room);

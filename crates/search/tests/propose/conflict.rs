@@ -7,7 +7,7 @@ use latchwright_model::change::{DialSize, LatchSize, Size, SlotSize};
 use latchwright_model::{Design, Labels, Season};
 use latchwright_proof::prove;
 use latchwright_search::propose::{
-    Demand, DialWish, Marks, Nothing, Outcome, Wishes, propose, unmet,
+    Demand, DialWish, Marks, Nothing, Outcome, ROOMIEST, Wishes, propose, unmet,
 };
 
 use crate::lids;
@@ -120,8 +120,8 @@ fn hopeless_too() -> Vec<(&'static str, Wishes)> {
 /// Looks for the first that is proven and no further.
 fn can_be_had(wishes: &Wishes) -> bool {
     let outcome = propose(wishes, &mut |progress| {
-        // from three tenths on it looks for reasons
-        if progress.found.is_empty() && progress.done < 0.3 {
+        // from there on it looks for reasons
+        if progress.found.is_empty() && progress.done < ROOMIEST {
             ControlFlow::Continue(())
         } else {
             ControlFlow::Break(())

@@ -1,5 +1,5 @@
-//! A hunt through all choices for one kind of latch: first a sweep over every choice, then a climb from
-//! the best to their neighbours. What was found so far decides what is still looked at.
+//! A sweep through all choices for one kind of latch: first every choice is looked at, then the best
+//! climb to their neighbours. What was found so far decides what is still looked at.
 
 use core::cmp::Ordering;
 use core::ops::ControlFlow;
@@ -21,7 +21,7 @@ pub(super) const SHORT: f64 = -0.06;
 /// Of two latches short of room the proof may still prefer the shorter, by so much.
 const MAY_BE_PROVEN: f64 = 0.02;
 /// What a climb may add to the room: with less, the best choice is passed over for another that happened
-/// to be found first; with more, the sweep takes long.
+/// to be found first; with more, looking at all takes long.
 const MAY_GAIN: f64 = 0.03;
 /// More room than this is not asked for.
 const ENOUGH: f64 = 3.0;
@@ -42,8 +42,8 @@ const SUMS: usize = 256;
 /// Is told after every bit of work which share of it is done, and the best so far; may end it.
 pub(super) type Told<'a> = dyn FnMut(f64, &[Latch]) -> ControlFlow<()> + 'a;
 
-/// A hunt for one kind of latch.
-pub(super) struct Hunt {
+/// A sweep for one kind of latch.
+pub(super) struct Sweep {
     solver: Solver,
     kind: Kind,
     /// The least room to spare.
@@ -62,21 +62,21 @@ pub(super) struct Hunt {
     leads: Vec<Latch>,
 }
 
-impl Hunt {
-    /// A hunt for latches with this room to spare; `None` where nothing can come of it, or a wood is not
+impl Sweep {
+    /// A sweep for latches with this room to spare; `None` where nothing can come of it, or a wood is not
     /// known.
     pub(super) fn of(wishes: &Wishes, kind: Kind, room: f64) -> Option<Self> {
         let base = prepared(wishes);
         let as_many = kind == Kind::MostSettings;
         let ground = Ground::of(&base)?;
         let choices = Choices::of(wishes, as_many, ground.alike_along_y);
-        let solver = Solver::new(choices, ground, as_many)?;
+        let solver = Solver::new(choices, ground);
         // a smaller lid may hold no child
         if kind != Kind::Smallest && shuts_in(&base) {
             return None;
         }
         Some(Self {
-            enough: solver.most_through_thickness(ENOUGH),
+            enough: solver.most_through_thickness(ENOUGH)?,
             lid: solver.lid(),
             solver,
             kind,
@@ -96,12 +96,12 @@ impl Hunt {
 
     /// Looks at every choice, then climbs from the best.
     pub(super) fn whole(&mut self, tick: &mut Told<'_>) -> ControlFlow<()> {
-        self.sweep(&mut |share, kept| tick(0.7 * share, kept))?;
+        self.look_at_all(&mut |share, kept| tick(0.7 * share, kept))?;
         self.climb(&mut |share, kept| tick(0.7 + 0.3 * share, kept))
     }
 
     /// Looks at every choice.
-    pub(super) fn sweep(&mut self, tick: &mut Told<'_>) -> ControlFlow<()> {
+    fn look_at_all(&mut self, tick: &mut Told<'_>) -> ControlFlow<()> {
         let mut first = self.solver.choices.first();
         let all = self.solver.choices.len();
         // the largest discs first, or the smallest for the smallest lid, so that what is found early
@@ -296,7 +296,7 @@ impl Hunt {
     }
 
     /// Climbs from the best that were found, each of another class, to neighbours that are better.
-    pub(super) fn climb(&mut self, tick: &mut Told<'_>) -> ControlFlow<()> {
+    fn climb(&mut self, tick: &mut Told<'_>) -> ControlFlow<()> {
         self.leads
             .sort_by(|one, other| match (one.better(other), other.better(one)) {
                 (true, _) => Ordering::Less,
@@ -411,8 +411,8 @@ pub(super) fn at(
     } else {
         Kind::Roomiest
     };
-    let mut hunt = Hunt::of(wishes, kind, room)?;
-    let solver = &mut hunt.solver;
+    let mut sweep = Sweep::of(wishes, kind, room)?;
+    let solver = &mut sweep.solver;
     let of = |share: f64, all: usize| (0..all).find(|at| share * (all as f64) < (at + 1) as f64);
     let backs = solver.choices.backs.clone();
     let choice = Choice {

@@ -10,4 +10,5 @@ pub mod promise;
 pub mod real_box;
 pub mod rendered;
 pub mod search;
+pub mod thin_latch;
 pub mod window;

@@ -6,45 +6,58 @@ use std::path::{Path, PathBuf};
 use cargo_metadata::{DependencyKind, MetadataCommand, Package};
 
 /// Each crate and the siblings it may stand on.
-const LAYERS: [(&str, &[&str]); 12] = [
+const LAYERS: [(&str, &[&str]); 13] = [
     ("geometry", &[]),
     ("model", &["geometry"]),
-    ("proof", &["geometry", "model"]),
-    ("search", &["geometry", "model", "proof"]),
-    ("drawing", &["geometry", "model", "proof"]),
-    ("workshop", &["geometry", "model", "proof", "drawing"]),
-    ("solids", &["geometry", "model", "proof", "drawing"]),
-    ("words", &["model", "proof", "workshop", "solids"]),
+    ("assembly", &["geometry", "model"]),
+    ("proof", &["geometry", "model", "assembly"]),
+    ("search", &["geometry", "model", "assembly", "proof"]),
+    ("drawing", &["geometry", "model", "assembly", "proof"]),
+    (
+        "workshop",
+        &["geometry", "model", "assembly", "proof", "drawing"],
+    ),
+    (
+        "solids",
+        &["geometry", "model", "assembly", "proof", "drawing"],
+    ),
+    (
+        "words",
+        &["model", "assembly", "proof", "workshop", "solids"],
+    ),
     (
         "papers",
-        &["geometry", "model", "proof", "drawing", "workshop", "words"],
+        &[
+            "geometry", "model", "assembly", "proof", "drawing", "workshop", "words",
+        ],
     ),
     (
         "session",
         &[
-            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
-            "papers",
+            "geometry", "model", "assembly", "proof", "search", "drawing", "workshop", "solids",
+            "words", "papers",
         ],
     ),
     (
         "commands",
         &[
-            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
-            "papers", "session",
+            "geometry", "model", "assembly", "proof", "search", "drawing", "workshop", "solids",
+            "words", "papers", "session",
         ],
     ),
     (
         "desktop",
         &[
-            "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words",
-            "papers", "session", "commands",
+            "geometry", "model", "assembly", "proof", "search", "drawing", "workshop", "solids",
+            "words", "papers", "session", "commands",
         ],
     ),
 ];
 
 /// Crates that take values and give values.
-const PURE: [&str; 9] = [
-    "geometry", "model", "proof", "search", "drawing", "workshop", "solids", "words", "papers",
+const PURE: [&str; 10] = [
+    "geometry", "model", "assembly", "proof", "search", "drawing", "workshop", "solids", "words",
+    "papers",
 ];
 
 /// What draws, opens or talks to a window, on any system.

@@ -5,6 +5,7 @@ use latchwright_model::Design;
 use latchwright_proof::CheckKind;
 use latchwright_proof::prove;
 use latchwright_proof::slider_body::{SliderBody, strips};
+use latchwright_tests::thin_latch::thin;
 
 /// From where to where on the slider, along y when it is forward, both a strip and the straight side of
 /// the neck are, with the slider this far back; mm.
@@ -35,7 +36,7 @@ fn both_points_of_a_proven_guide_are_led_wherever_the_slider_stands() {
 
 #[test]
 fn a_guide_whose_strips_would_meet_the_bar_is_not_proven() {
-    let mut design = Design::default();
+    let mut design = thin();
     let slider = &mut design.slider;
     (slider.guide_length, slider.guide_play) = (60.0, 0.25);
     slider.guide_at = (0.0, 45.0);

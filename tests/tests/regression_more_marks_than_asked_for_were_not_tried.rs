@@ -30,7 +30,7 @@ fn best(found: &[Proposal], kind: Kind) -> &Proposal {
 
 #[test]
 fn at_least_so_many_marks_is_never_harder_to_have_than_more() {
-    for lid in [(160.0, 110.0), (220.0, 140.0)] {
+    for lid in [(160.0, 120.0), (220.0, 140.0)] {
         let mut more: Option<Vec<Proposal>> = None;
         // 3, 4 and 9 marks had nothing on the smaller lid, and less on the larger than more marks had
         for marks in [10, 9, 6, 5, 4, 3] {

@@ -30,7 +30,7 @@ fn at_least_six_marks_have_the_room_that_eight_have() {
     assert!(six >= 0.95 * eight, "{six} and {eight}");
     // six with as much room are as good as eight: of two as good as each other the simpler is taken
     assert!(
-        settings >= 216 && more_settings == 512,
+        settings >= 216 && more_settings >= 512,
         "{settings} {more_settings}"
     );
 }

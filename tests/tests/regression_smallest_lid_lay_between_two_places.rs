@@ -25,7 +25,8 @@ fn what_stands_on_a_small_lid_is_the_smallest_of_a_large_one() {
         let smallest = found.iter().find(|one| one.kind == Kind::Smallest);
         smallest.expect("always proposed").area
     };
-    // 16 100 mm² before on the larger
-    assert!(area((160.0, 110.0)) <= 15_400.0);
-    assert!(area((220.0, 140.0)) <= 15_400.0);
+    // 18 900 mm² on the larger where the guide began where it may on the larger lid: nearer the hinge it has to begin
+    // further back. (15 400 could be had while the slider was thinner and of the plate's own wood.)
+    assert!(area((160.0, 120.0)) <= 16_100.0);
+    assert!(area((220.0, 140.0)) <= 16_100.0);
 }

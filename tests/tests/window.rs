@@ -23,7 +23,7 @@ fn a_fresh_window_shows_a_working_latch_and_says_what_stops_it() {
     window.get_by_label("Proven");
     window.get_by_label_contains("One setting of 512 opens; every other one locks");
     window.get_by_label_contains(
-        "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held.",
+        "Dial 2 stops the slider after 3.0 mm: plain rim. 5.0 mm of tab still held.",
     );
 }
 
@@ -58,7 +58,7 @@ fn a_dial_turns_by_arrow_keys_and_by_its_label_typed() {
     window.run();
     press(&mut window, Key::ArrowRight);
     assert_eq!(shown(&window), [3, 6, 1]);
-    window.get_by_label_contains("The slider goes back the whole 8.0 mm");
+    window.get_by_label_contains("The slider goes back the whole 11.0 mm");
     press(&mut window, Key::ArrowLeft);
     press(&mut window, Key::ArrowLeft);
     assert_eq!(shown(&window), [3, 4, 1]);
@@ -114,7 +114,7 @@ fn the_slider_stops_where_the_solver_says_and_holds_the_dials_when_back() {
     );
     press(&mut window, Key::Space);
     assert!(
-        (app(&window).view().pose.travel - 2.0).abs() < 1e-9,
+        (app(&window).view().pose.travel - 3.0).abs() < 1e-9,
         "dial 2 stops it"
     );
     press(&mut window, Key::Space);
@@ -124,7 +124,7 @@ fn the_slider_stops_where_the_solver_says_and_holds_the_dials_when_back() {
     press(&mut window, Key::Space);
     assert_eq!(
         app(&window).view().pose.travel,
-        8.0,
+        11.0,
         "the combination is set"
     );
     press(&mut window, Key::ArrowUp);
@@ -151,7 +151,7 @@ fn the_finger_knob_is_dragged_no_further_than_the_stop() {
     window.run();
     window.drop_at(from - vec2(0.0, 200.0));
     window.run();
-    assert!((app(&window).view().pose.travel - 2.0).abs() < 1e-9);
+    assert!((app(&window).view().pose.travel - 3.0).abs() < 1e-9);
 }
 
 #[test]
@@ -163,7 +163,7 @@ fn a_number_is_entered_proven_anew_undone_and_brought_again() {
     assert_eq!(gap(&window), 1.5, "decimal comma, all dials alike");
     window.get_by_label("Undo: gap to rim of all dials");
     command(&mut window, Key::Z);
-    assert_eq!(gap(&window), 2.0);
+    assert_eq!(gap(&window), 3.0);
     click(&mut window, "Redo: gap to rim of all dials");
     assert_eq!(gap(&window), 1.5);
 }
@@ -173,7 +173,7 @@ fn a_number_that_cannot_be_taken_leaves_the_old_one_and_says_why() {
     let mut window = demo("tea-box");
     go(&mut window, Stage::LayOut);
     type_over(&mut window, "Disc radius", "nan");
-    assert_eq!(app(&window).session().design().dials[0].disc.radius, 18.0);
+    assert_eq!(app(&window).session().design().dials[0].disc.radius, 19.0);
     window.get_by_label_contains("Not taken:");
 }
 
@@ -186,7 +186,7 @@ fn a_bad_size_is_said_with_place_and_remedy_and_nothing_is_promised() {
     go(&mut window, Stage::Prove);
     window.get_by_label_contains("Nothing can be promised");
     window.get_by_label_contains(
-        "dial 1, slot 1: a slot 50.00 mm wide in a disc 36.00 mm across; make",
+        "dial 1, slot 1: a slot 50.00 mm wide in a disc 38.00 mm across; make",
     );
 }
 
@@ -197,7 +197,7 @@ fn inches_are_shown_and_typed_without_changing_the_design() {
     click(&mut window, "in");
     let design = app(&window).session().design().clone();
     assert_eq!(design.units, Units::Inch);
-    assert_eq!(design.dials[0].disc.radius, 18.0);
+    assert_eq!(design.dials[0].disc.radius, 19.0);
     type_over(&mut window, "Disc radius", "3/4");
     assert!((app(&window).session().design().dials[0].disc.radius - 19.05).abs() < 1e-9);
 }

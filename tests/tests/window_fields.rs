@@ -149,10 +149,10 @@ fn typing_again_what_is_shown_in_inches_changes_nothing() {
         ..Design::default()
     };
     let mut window = window(inches);
-    assert_eq!(shown(&window, "Disc radius"), "0.7087");
-    enter(&mut window, "Disc radius", "0.7087");
+    assert_eq!(shown(&window, "Disc radius"), "0.7480");
+    enter(&mut window, "Disc radius", "0.7480");
     assert_eq!(undo_label(&window), None);
-    assert_eq!(design(&window).dials[0].disc.radius, 18.0);
+    assert_eq!(design(&window).dials[0].disc.radius, 19.0);
 }
 
 #[test]
@@ -165,7 +165,7 @@ fn what_is_typed_for_one_dial_is_not_given_to_the_next() {
     window.get_by_label("Dial 3").click();
     window.run();
     let gaps: Vec<f64> = design(&window).dials.iter().map(|d| d.pin.gap).collect();
-    assert_eq!(gaps, [1.5, 2.0, 2.0]);
-    assert_eq!(shown(&window, "Gap to rim"), "2.0");
+    assert_eq!(gaps, [1.5, 3.0, 3.0]);
+    assert_eq!(shown(&window, "Gap to rim"), "3.0");
     assert_eq!(undo_label(&window), Some("gap to rim of dial 1"));
 }

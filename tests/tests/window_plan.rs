@@ -9,7 +9,7 @@ use latchwright_tests::window::{
     Window, app, design, focus, go, marks, press, settle, undo, undo_label, wait_for, window,
 };
 
-/// The usual latch under Lay out: dials at −55, 0 and 55 mm, all 95 mm behind the front edge.
+/// The usual latch under Lay out: dials at −55, 0 and 55 mm, all 106 mm behind the front edge.
 fn lay_out() -> Window {
     window(Design::default())
 }
@@ -52,14 +52,14 @@ fn centre(window: &Window, dial: usize) -> (f64, f64) {
 #[test]
 fn a_centre_is_dragged_to_lines_and_marks_and_one_undo_puts_it_back() {
     let mut window = lay_out();
-    let to = drag_by(&mut window, "Dial 3 centre at 55.0 mm, 95.0 mm", 7.3, 0.9);
+    let to = drag_by(&mut window, "Dial 3 centre at 55.0 mm, 106.0 mm", 7.3, 0.9);
     // while it is held: a mark of the ruler along x, the line through its neighbour along y
-    assert_eq!(centre(&window, 2), (62.0, 95.0));
-    window.get_by_label("Dial 3 centre at 62.0 mm, 95.0 mm, in line with dial 2, 62.0 mm from it");
+    assert_eq!(centre(&window, 2), (62.0, 106.0));
+    window.get_by_label("Dial 3 centre at 62.0 mm, 106.0 mm, in line with dial 2, 62.0 mm from it");
     window.drop_at(to);
     settle(&mut window);
-    assert_eq!(centre(&window, 2), (62.0, 95.0));
-    window.get_by_label("Dial 3 centre at 62.0 mm, 95.0 mm");
+    assert_eq!(centre(&window, 2), (62.0, 106.0));
+    window.get_by_label("Dial 3 centre at 62.0 mm, 106.0 mm");
     assert_eq!(app(&window).view().dial, 2, "its sizes are beside the lid");
     window.get_by_label("Undo: move dial 3");
     undo(&mut window);
@@ -74,19 +74,19 @@ fn every_drag_is_a_step_of_its_own() {
         let to = drag_by(&mut window, "Dial 3 centre at", right, 0.0);
         window.drop_at(to);
         settle(&mut window);
-        assert_eq!(centre(&window, 2), (at, 95.0));
+        assert_eq!(centre(&window, 2), (at, 106.0));
     }
     undo(&mut window);
-    assert_eq!(centre(&window, 2), (60.0, 95.0));
+    assert_eq!(centre(&window, 2), (60.0, 106.0));
     undo(&mut window);
-    assert_eq!(centre(&window, 2), (55.0, 95.0));
+    assert_eq!(centre(&window, 2), (55.0, 106.0));
 }
 
 #[test]
 fn escape_while_dragging_puts_everything_back() {
     let mut window = lay_out();
     let to = drag_by(&mut window, "Dial 3 centre at", 12.0, 6.0);
-    assert_eq!(centre(&window, 2), (67.0, 101.0));
+    assert_eq!(centre(&window, 2), (67.0, 112.0));
     window.key_press(Key::Escape);
     window.run_steps(2);
     assert_eq!(design(&window), &Design::default());
@@ -109,7 +109,7 @@ fn alt_moves_freely_and_the_plate_holds_the_centre() {
     drag(&mut window, from, to);
     let (x, y) = centre(&window, 2);
     assert!(
-        (x - 57.3).abs() < 0.02 && (y - 95.6).abs() < 0.02,
+        (x - 57.3).abs() < 0.02 && (y - 106.6).abs() < 0.02,
         "{x} {y}"
     );
     window.event(Event::ModifiersChanged(Modifiers::NONE));
@@ -127,7 +127,7 @@ fn the_verdict_follows_while_the_hand_is_still_moving() {
     window.get_by_label("Proven");
     // knobs of 36 mm that leave 4 mm for fingers
     drag_by(&mut window, "Dial 3 centre at", -15.0, 0.0);
-    assert_eq!(centre(&window, 2), (40.0, 95.0));
+    assert_eq!(centre(&window, 2), (40.0, 106.0));
     wait_for(&mut window, "Not proven");
     window.key_press(Key::Escape);
     window.run_steps(2);
@@ -137,25 +137,25 @@ fn the_verdict_follows_while_the_hand_is_still_moving() {
 #[test]
 fn keys_move_a_centre_by_marks_and_finely_and_a_run_is_one_step() {
     let mut window = lay_out();
-    focus(&mut window, "Dial 2 centre at 0.0 mm, 95.0 mm");
+    focus(&mut window, "Dial 2 centre at 0.0 mm, 106.0 mm");
     assert_eq!(app(&window).view().dial, 1);
     for _ in 0..3 {
         press(&mut window, Key::ArrowRight);
     }
     press(&mut window, Key::ArrowDown);
-    assert_eq!(centre(&window, 1), (3.0, 94.0));
+    assert_eq!(centre(&window, 1), (3.0, 105.0));
     window.key_press_modifiers(Modifiers::SHIFT, Key::ArrowUp);
     settle(&mut window);
-    assert_eq!(centre(&window, 1), (3.0, 94.1));
-    window.get_by_label_contains("Dial 2 centre at 3.0 mm, 94.1 mm");
+    assert_eq!(centre(&window, 1), (3.0, 105.1));
+    window.get_by_label_contains("Dial 2 centre at 3.0 mm, 105.1 mm");
     press(&mut window, Key::Tab);
     assert_eq!(undo_label(&window), Some("move dial 2"));
     // another run is another step
-    focus(&mut window, "Dial 2 centre at 3.0 mm, 94.1 mm");
+    focus(&mut window, "Dial 2 centre at 3.0 mm, 105.1 mm");
     press(&mut window, Key::ArrowUp);
-    assert_eq!(centre(&window, 1), (3.0, 95.0));
+    assert_eq!(centre(&window, 1), (3.0, 106.0));
     undo(&mut window);
-    assert_eq!(centre(&window, 1), (3.0, 94.1));
+    assert_eq!(centre(&window, 1), (3.0, 105.1));
     undo(&mut window);
     assert_eq!(design(&window), &Design::default());
 }
@@ -166,12 +166,12 @@ fn in_inches_keys_move_by_sixteenths() {
         units: Units::Inch,
         ..Design::default()
     });
-    focus(&mut window, "Dial 2 centre at 0.0000 in, 3.7402 in");
+    focus(&mut window, "Dial 2 centre at 0.0000 in, 4.1732 in");
     press(&mut window, Key::ArrowRight);
-    assert_eq!(centre(&window, 1), (25.4 / 16.0, 95.0));
+    assert_eq!(centre(&window, 1), (25.4 / 16.0, 106.0));
     press(&mut window, Key::ArrowUp);
-    // 95 mm are 59.84 sixteenths
-    assert_eq!(centre(&window, 1).1, 60.0 * 25.4 / 16.0);
+    // 106 mm are 66.77 sixteenths
+    assert_eq!(centre(&window, 1).1, 67.0 * 25.4 / 16.0);
 }
 
 #[test]
@@ -179,24 +179,24 @@ fn the_tab_is_dragged_aside_and_out_from_under_the_keeper() {
     let mut window = lay_out();
     let to = drag_by(
         &mut window,
-        "Tab at 0.0 mm, 6.0 mm under the keeper",
+        "Tab at 0.0 mm, 8.0 mm under the keeper",
         20.2,
         0.5,
     );
     let tab = |window: &Window| (design(window).tab.at, design(window).tab.engagement);
-    assert_eq!(tab(&window), (20.0, 6.0));
+    assert_eq!(tab(&window), (20.0, 8.0));
     window.drop_at(to);
     settle(&mut window);
     assert_eq!(undo_label(&window), Some("move tab"));
     undo(&mut window);
     let to = drag_by(&mut window, "Tab at", 0.4, 3.0);
-    assert_eq!(tab(&window), (0.0, 3.0));
+    assert_eq!(tab(&window), (0.0, 5.0));
     window.drop_at(to);
     settle(&mut window);
-    focus(&mut window, "Tab at 0.0 mm, 3.0 mm under the keeper");
+    focus(&mut window, "Tab at 0.0 mm, 5.0 mm under the keeper");
     press(&mut window, Key::ArrowDown);
     press(&mut window, Key::ArrowRight);
-    assert_eq!(tab(&window), (1.0, 4.0));
+    assert_eq!(tab(&window), (1.0, 6.0));
     undo(&mut window);
     undo(&mut window);
     assert_eq!(design(&window), &Design::default());
@@ -222,11 +222,11 @@ fn other_stages_have_no_handles() {
     for stage in [Stage::Try, Stage::Prove, Stage::Make, Stage::Give] {
         go(&mut window, stage);
         assert!(window.query_by_label_contains(" centre at ").is_none());
-        let tab = "Tab at 0.0 mm, 6.0 mm under the keeper";
+        let tab = "Tab at 0.0 mm, 8.0 mm under the keeper";
         assert!(window.query_by_label(tab).is_none());
     }
     go(&mut window, Stage::LayOut);
-    window.get_by_label("Dial 1 centre at -55.0 mm, 95.0 mm");
+    window.get_by_label("Dial 1 centre at -55.0 mm, 106.0 mm");
 }
 
 #[test]
@@ -256,7 +256,7 @@ fn a_screen_reader_comes_to_the_plan_in_words_first_and_is_told_what_changes() {
     let (said, live) = first(&window);
     assert_eq!(
         said,
-        "Plan: dial 1 at 4, dial 2 at 6, dial 3 at 2; slider stopped at dial 2, 2.0 mm; 4.0 mm held"
+        "Plan: dial 1 at 4, dial 2 at 6, dial 3 at 2; slider stopped at dial 2, 3.0 mm; 5.0 mm held"
     );
     assert_eq!(live, Live::Polite);
     focus(&mut window, "Dial 2 at 6");

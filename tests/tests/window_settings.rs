@@ -149,7 +149,7 @@ fn the_keys_go_through_the_list_without_leaving_it() {
 fn dials_that_hold_together_are_listed_as_they_are_counted() {
     let mut design = Design::default();
     design.season = Season::still(design.season.built);
-    design.tab.required_hold += 0.6;
+    design.tab.required_hold += 1.7;
     let mut window = proof_of(design);
     assert_eq!(app(&window).proof().settings.unsure, 14);
     click(&mut window, "Settings: unsure");

@@ -3,7 +3,7 @@
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use latchwright_model::Size;
-use latchwright_model::{Board, Design, LidKind, OwnWood, Slot};
+use latchwright_model::{Board, Design, KeeperMake, LidKind, OwnWood, Slot};
 use latchwright_tests::window::{
     PANEL, Window, app, click, design, enter, shown, undo, undo_label, window,
 };
@@ -232,9 +232,9 @@ fn all_dials_become_as_one_and_stay_where_they_stand() {
     for dial in dials {
         assert_eq!((dial.disc.radius, dial.knob.diameter), (16.0, 30.0));
     }
-    assert_eq!(dials[0].centre, (-55.0, 95.0));
+    assert_eq!(dials[0].centre, (-55.0, 106.0));
     undo(&mut window);
-    assert_eq!(design(&window).dials[0].disc.radius, 18.0);
+    assert_eq!(design(&window).dials[0].disc.radius, 19.0);
 }
 
 #[test]
@@ -357,4 +357,31 @@ fn the_fraction_of_an_inch_is_chosen_among_those_that_rules_have() {
     window.get_by_label("sixteenths").click();
     window.run();
     assert_eq!(design(&window).bench.fraction, 16);
+}
+
+#[test]
+fn the_keeper_is_of_wood_until_it_is_printed_and_undo_names_the_step() {
+    let mut window = window(Design::default());
+    click(&mut window, "Slider and keeper");
+    click(&mut window, "Keeper");
+    window.get_by_label("printed").click();
+    window.run();
+    assert_eq!(design(&window).keeper.make, KeeperMake::Printed);
+    assert_eq!(undo_label(&window), Some("keeper material"));
+    undo(&mut window);
+    assert_eq!(design(&window), &Design::default());
+}
+
+#[test]
+fn prints_stay_bare_until_the_maker_coats_them_too() {
+    let mut window = window(Design::default());
+    click(&mut window, "What you have");
+    click(&mut window, "Saw and finish");
+    click(&mut window, "Coat the prints too");
+    window.get_by_label("yes").click();
+    window.run();
+    assert!(design(&window).bench.coated_prints);
+    assert_eq!(undo_label(&window), Some("coats on prints"));
+    undo(&mut window);
+    assert_eq!(design(&window), &Design::default());
 }

@@ -51,7 +51,7 @@ fn a_maker_tries_the_latch_finds_the_way_and_hunts_for_openings() {
     assert_eq!(shown(&window), [3, 6, 1]);
     window.get_by_label_contains("This is the combination");
     click(&mut window, "Slide");
-    assert_eq!(app(&window).view().pose.travel, 8.0);
+    assert_eq!(app(&window).view().pose.travel, 11.0);
     click_and_wait(&mut window, "Hunt for them", "All 512 settings tried");
     click(&mut window, "As the recipient");
     assert_eq!(app(&window).view().veil, 1.0);

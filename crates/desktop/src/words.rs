@@ -118,7 +118,7 @@ mod tests {
         assert_eq!(setting(&design, &view), "4 6 2");
         assert_eq!(
             stop_sentence(&design, &stop),
-            "Dial 2 stops the slider after 2.0 mm: plain rim. 4.0 mm of tab still held."
+            "Dial 2 stops the slider after 3.0 mm: plain rim. 5.0 mm of tab still held."
         );
     }
 
@@ -128,14 +128,14 @@ mod tests {
         let mut view = ViewState::of(&design);
         assert_eq!(
             plan(&design, &view),
-            "Plan: dial 1 at 4, dial 2 at 6, dial 3 at 2; slider stopped at dial 2, 2.0 mm; 4.0 mm held"
+            "Plan: dial 1 at 4, dial 2 at 6, dial 3 at 2; slider stopped at dial 2, 3.0 mm; 5.0 mm held"
         );
         view.pose.travel = 0.0;
-        assert!(plan(&design, &view).ends_with("; slider forward; 6.0 mm held"));
+        assert!(plan(&design, &view).ends_with("; slider forward; 8.0 mm held"));
         let mark = design.combination[1];
         view.change_pose(&design, &PoseChange::Mark { dial: 1, mark });
         view.change_pose(&design, &PoseChange::SlideOver);
-        assert!(plan(&design, &view).ends_with("; slider back the whole 8.0 mm; 0.0 mm held"));
+        assert!(plan(&design, &view).ends_with("; slider back the whole 11.0 mm; 0.0 mm held"));
     }
 
     #[test]

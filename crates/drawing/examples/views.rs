@@ -36,7 +36,7 @@ fn views() -> Vec<(String, Drawing)> {
     let design = Design::default();
     let shut = Pose::at_combination(&design);
     let mut stopped = Pose::at_marks(&design, &[3, 5, 1]);
-    stopped.travel = 2.0;
+    stopped.travel = 3.0;
     let free = Pose {
         travel: design.slider.travel,
         ..shut.clone()
@@ -52,9 +52,9 @@ fn views() -> Vec<(String, Drawing)> {
     }
     let contact = ContactMark {
         dial: 1,
-        at: Point::new(0.0, -18.0),
+        at: Point::new(0.0, -19.0),
         stops_at: StopsAt::Rim,
-        label: "2.0 mm, then no further".to_owned(),
+        label: "3.0 mm, then no further".to_owned(),
     };
     let options = PlanOptions {
         contact: Some(contact),

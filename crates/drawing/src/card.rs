@@ -12,8 +12,8 @@ use crate::grain::grain_lines;
 use crate::item::{Item, Layer};
 use crate::outline::Outline;
 use crate::plan::{PlanOptions, dials_alone, plan};
-use crate::rect::Rect;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 use latchwright_model::sound::within;
 
 /// Wood left round the dials where the lid is cut off, mm.

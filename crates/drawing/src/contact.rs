@@ -6,10 +6,10 @@ use latchwright_proof::StopsAt;
 use crate::hatch::hatch;
 use crate::item::{Item, Layer, Subject};
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::shape::{Anchor, Text};
 use crate::style::Ink;
 use crate::text::text_width;
+use latchwright_geometry::Rect;
 
 /// What stops the slider, as it is drawn and said.
 #[derive(Debug, Clone, PartialEq)]
@@ -156,12 +156,19 @@ fn nearest(slip: Rect, at: Point) -> Point {
     )
 }
 
+/// Ways from the point to a slip, degrees against the clock from the right. Lower right first: there the eye goes on
+/// reading.
+const ASLANT: [f64; 10] = [
+    -35.0, -55.0, -145.0, -125.0, -15.0, -165.0, 25.0, 155.0, 60.0, 120.0,
+];
+/// Straight up or down the leader runs through the pin and the label beside it.
+const STRAIGHT: [f64; 2] = [-90.0, 90.0];
+/// How far a slip is from the point, mm; only where there is no room near is it put further off.
+const NEAR: [f64; 4] = [11.0, 13.0, 18.0, 25.0];
+const FAR: [f64; 3] = [34.0, 45.0, 60.0];
+
 /// A free place for a slip of the given size: the nearest of rings of places round the point.
 fn place(at: Point, width: f64, height: f64, sheet: Rect, obstacles: &[Rect]) -> Rect {
-    // Lower right first: there the eye goes on reading.
-    let turns = [
-        -35.0, -55.0, -145.0, -125.0, -15.0, -165.0, 25.0, 155.0, -90.0, 60.0, 120.0, 90.0,
-    ];
     let fits = |slip: &Rect| {
         sheet.holds(*slip)
             && !obstacles
@@ -180,16 +187,15 @@ fn place(at: Point, width: f64, height: f64, sheet: Rect, obstacles: &[Rect]) ->
         };
         Rect::about(corner + half, width, height)
     };
-    for distance in [11.0, 13.0, 18.0, 25.0, 34.0, 45.0, 60.0] {
-        if let Some(found) = turns
-            .into_iter()
-            .map(|turn| slip(distance, turn))
-            .find(|one| fits(one))
-        {
-            return found;
-        }
-    }
-    slip(11.0, -35.0)
+    let places = |distances: &'static [f64], turns: &'static [f64]| {
+        let round = |distance: &f64| turns.iter().map(|turn| slip(*distance, *turn)).find(fits);
+        distances.iter().find_map(round)
+    };
+    places(&NEAR, &ASLANT)
+        .or_else(|| places(&NEAR, &STRAIGHT))
+        .or_else(|| places(&FAR, &ASLANT))
+        .or_else(|| places(&FAR, &STRAIGHT))
+        .unwrap_or_else(|| slip(11.0, -35.0))
 }
 
 #[cfg(test)]
@@ -203,6 +209,17 @@ mod tests {
         let slip = place(Point::default(), 50.0, 12.0, sheet, &taken);
         assert!(sheet.holds(slip));
         assert!(!slip.overlaps(taken[0]));
+    }
+
+    #[test]
+    fn the_leader_is_aslant_wherever_there_is_room_near() {
+        let sheet = Rect::about(Point::default(), 200.0, 140.0);
+        // neighbours on both sides, free only below their level
+        let side = |x: f64| Rect::new(Point::new(x - 20.0, -14.0), Point::new(x + 20.0, 60.0));
+        let taken = [side(-40.0), side(40.0), side(0.0)];
+        let slip = place(Point::default(), 50.0, 12.0, sheet, &taken);
+        assert!(!slip.overlaps(taken[1]));
+        assert!(slip.min.x > 1.0 || slip.max.x < -1.0, "{slip:?}");
     }
 
     #[test]

@@ -7,9 +7,9 @@ use crate::drawing::Drawing;
 use crate::item::{Item, Layer, Subject};
 use crate::marks::{LabelSize, direction, knob_radius, mark_at, marks, marks_radius};
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::shape::Shape;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 use latchwright_model::shown;
 use latchwright_model::sound::within;
 

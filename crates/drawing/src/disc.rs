@@ -226,6 +226,7 @@ mod tests {
 
     fn dial(slots: Vec<Slot>) -> Dial {
         let mut dial = Dial::default();
+        dial.disc.radius = 18.0;
         dial.disc.slots = slots;
         dial
     }

@@ -1,7 +1,7 @@
 //! A whole drawing: a sheet of known size with items on it.
 
 use crate::item::Item;
-use crate::rect::Rect;
+use latchwright_geometry::Rect;
 
 /// A sheet in millimetres, x to the right, y up, with what is drawn on it.
 #[derive(Debug, Clone, PartialEq)]

@@ -13,27 +13,36 @@ use latchwright_geometry::{Point, trig};
 use crate::flat::FlatPart;
 use crate::number::{number, ratio};
 use crate::outline::{Outline, Segment, Sweep};
-use crate::rect::Rect;
 use crate::shape::{Anchor, Shape, Text};
+use latchwright_geometry::Rect;
 
 /// Finished edges.
 const OUTLINE: &str = "OUTLINE";
-/// What is bored or routed.
-const HOLES: &str = "HOLES";
+/// What goes right through.
+const THROUGH: &str = "THROUGH";
 /// What is marked on the face.
 const MARKS: &str = "MARKS";
+/// Name of the part and the face that lies up.
+const NOTES: &str = "NOTES";
 /// The line to check the scale by.
 const SCALE: &str = "SCALE_100_MM";
-/// The layers with their colour numbers: black or white, red, green, blue.
-const LAYERS: [(&str, u8); 4] = [(OUTLINE, 7), (HOLES, 1), (MARKS, 3), (SCALE, 5)];
-/// From the part down to the line to check the scale by, mm.
-const BELOW: f64 = 15.0;
+/// The layers of every part with their colour numbers: black or white, red, green, black or white, blue.
+const LAYERS: [(&str, u8); 5] = [
+    (OUTLINE, 7),
+    (THROUGH, 1),
+    (MARKS, 3),
+    (NOTES, 7),
+    (SCALE, 5),
+];
+/// Colour of the layers of what is worked from one face: magenta.
+const WORKED: u8 = 6;
 
 /// `part` as a DXF document of release 12 in millimetres.
 ///
 /// Finished edges and slots are closed polylines whose arcs are true (bulges), round holes are
-/// circles. Layers: `OUTLINE`, `HOLES`, `MARKS`, and `SCALE_100_MM` with a labelled line of 100 mm
-/// below the part. Letters beyond ASCII are written as `\U+` and their number. The same part gives
+/// circles. Layers: `OUTLINE`, `THROUGH`, `MARKS`, `NOTES` with the part's name and face, `SCALE_100_MM`
+/// with a labelled line of 100 mm below the part, and one for each depth of what is worked from one face
+/// ([`crate::Cut::layer`]). Letters beyond ASCII are written as `\U+` and their number. The same part gives
 /// the same bytes.
 pub fn dxf(part: &FlatPart) -> String {
     let part = part.on_grid();
@@ -41,21 +50,31 @@ pub fn dxf(part: &FlatPart) -> String {
         .extent()
         .unwrap_or(Rect::about(Point::default(), 0.0, 0.0));
     let mut out = Writer::default();
-    let foot = Point::new(extent.min.x, extent.min.y - BELOW);
-    header(&mut out, &part, extent, foot);
-    tables(&mut out);
+    let worked = part.worked_layers();
+    header(&mut out, &part, extent);
+    tables(&mut out, &worked);
     out.pair(0, "SECTION");
     out.pair(2, "ENTITIES");
     for line in &part.outline {
         polyline(&mut out, OUTLINE, line);
     }
     for shape in &part.holes {
-        entity(&mut out, HOLES, shape);
+        entity(&mut out, THROUGH, shape);
+    }
+    for (layer, shapes) in &worked {
+        for shape in shapes {
+            entity(&mut out, layer, shape);
+        }
     }
     for shape in &part.marks {
         entity(&mut out, MARKS, shape);
     }
-    scale(&mut out, foot);
+    for shape in &part.notes(extent) {
+        entity(&mut out, NOTES, shape);
+    }
+    for shape in &FlatPart::scale(extent) {
+        entity(&mut out, SCALE, shape);
+    }
     out.pair(0, "ENDSEC");
     out.pair(0, "EOF");
     out.text
@@ -85,10 +104,9 @@ impl Writer {
     }
 }
 
-fn header(out: &mut Writer, part: &FlatPart, extent: Rect, foot: Point) {
+fn header(out: &mut Writer, part: &FlatPart, extent: Rect) {
     let shapes = part.holes.iter().chain(&part.marks).map(Shape::extent);
-    let line = Rect::new(foot, foot + Point::new(100.0, 8.0));
-    let all = shapes.fold(extent.union(line), Rect::union);
+    let all = shapes.fold(part.sheet(extent), Rect::union);
     out.pair(0, "SECTION");
     out.pair(2, "HEADER");
     out.pair(9, "$ACADVER");
@@ -104,7 +122,7 @@ fn header(out: &mut Writer, part: &FlatPart, extent: Rect, foot: Point) {
     out.pair(0, "ENDSEC");
 }
 
-fn tables(out: &mut Writer) {
+fn tables(out: &mut Writer, worked: &[(String, Vec<&Shape>)]) {
     out.pair(0, "SECTION");
     out.pair(2, "TABLES");
     out.pair(0, "TABLE");
@@ -120,8 +138,10 @@ fn tables(out: &mut Writer) {
     out.pair(0, "ENDTAB");
     out.pair(0, "TABLE");
     out.pair(2, "LAYER");
-    out.pair(70, LAYERS.len());
-    for (name, colour) in LAYERS {
+    let worked = worked.iter().map(|(name, _)| (name.as_str(), WORKED));
+    let layers: Vec<(&str, u8)> = LAYERS.into_iter().chain(worked).collect();
+    out.pair(70, layers.len());
+    for (name, colour) in layers {
         out.pair(0, "LAYER");
         out.pair(2, name);
         out.pair(70, 0);
@@ -264,15 +284,4 @@ fn plain(text: &str) -> String {
         }
     }
     safe
-}
-
-fn scale(out: &mut Writer, foot: Point) {
-    let end = foot + Point::new(100.0, 0.0);
-    straight(out, SCALE, foot, end);
-    for at in [foot, end] {
-        let tick = Point::new(0.0, 2.0);
-        straight(out, SCALE, at - tick, at + tick);
-    }
-    let label = Text::new(foot + Point::new(50.0, 4.0), "100 mm", 4.0);
-    words(out, SCALE, &label);
 }

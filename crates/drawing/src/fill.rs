@@ -45,7 +45,7 @@ pub fn trapezoids(outlines: &[Outline], tolerance_mm: f64) -> Vec<Trapezoid> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rect::Rect;
+    use latchwright_geometry::Rect;
 
     fn area(pieces: &[Trapezoid]) -> f64 {
         pieces

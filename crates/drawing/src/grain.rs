@@ -5,8 +5,8 @@ use latchwright_model::Grain;
 
 use crate::item::{Item, Layer};
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 
 /// About so far apart, mm.
 const APART: f64 = 15.0;

@@ -96,7 +96,7 @@ fn common(a: &[(f64, f64)], b: &[(f64, f64)]) -> Vec<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rect::Rect;
+    use latchwright_geometry::Rect;
 
     #[test]
     fn hatching_stays_inside_and_leaves_holes_out() {

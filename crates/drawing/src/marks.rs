@@ -8,9 +8,9 @@ use latchwright_model::{Dial, Labels};
 use crate::item::{Item, Layer};
 use crate::outline::Outline;
 use crate::picture::{is_picture, picture};
-use crate::rect::Rect;
 use crate::shape::Text;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 
 /// From the knob to the marks, mm.
 const GAP: f64 = 1.0;

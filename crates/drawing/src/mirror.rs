@@ -3,11 +3,10 @@
 //! A mirror that is used twice must give back the very same bytes. Plain subtraction rounds, so
 //! what is to be mirrored is first put on a grid that binary numbers hold exactly.
 
-use latchwright_geometry::Point;
+use latchwright_geometry::{Point, Rect};
 
 use crate::drawing::Drawing;
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::shape::{Anchor, Shape, Text};
 use latchwright_model::sound::within;
 
@@ -24,24 +23,11 @@ fn point_on_grid(point: Point) -> Point {
     Point::new(on_grid(point.x), on_grid(point.y))
 }
 
-impl Rect {
-    /// The same rectangle with its corners on the grid of a nanometre on which mirrors are exact.
-    #[must_use]
-    pub fn on_grid(self) -> Self {
-        Self {
-            min: point_on_grid(self.min),
-            max: point_on_grid(self.max),
-        }
-    }
-
-    /// Its image in the upright line at `axis_x`.
-    #[must_use]
-    pub fn mirrored(self, axis_x: f64) -> Self {
-        let mirror = |x: f64| 2.0 * axis_x - x;
-        Self {
-            min: Point::new(mirror(self.max.x), self.min.y),
-            max: Point::new(mirror(self.min.x), self.max.y),
-        }
+/// The same rectangle with its corners on the grid of a nanometre on which mirrors are exact.
+pub fn rect_on_grid(rect: Rect) -> Rect {
+    Rect {
+        min: point_on_grid(rect.min),
+        max: point_on_grid(rect.max),
     }
 }
 
@@ -139,7 +125,7 @@ impl Drawing {
     #[must_use]
     pub fn on_grid(&self) -> Self {
         let mut same = self.clone();
-        same.bounds = same.bounds.on_grid();
+        same.bounds = rect_on_grid(same.bounds);
         for item in &mut same.items {
             item.shape = item.shape.on_grid();
         }

@@ -4,7 +4,7 @@ use core::f64::consts::{FRAC_PI_2, TAU};
 
 use latchwright_geometry::{Point, trig};
 
-use crate::rect::Rect;
+use latchwright_geometry::Rect;
 
 /// One step of an outline, from where the last one ended.
 #[derive(Debug, Clone, Copy, PartialEq)]

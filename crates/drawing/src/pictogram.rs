@@ -7,8 +7,8 @@ use crate::drawing::Drawing;
 use crate::item::{Item, Layer};
 use crate::marks::direction;
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 
 /// One thing that the recipient does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -298,7 +298,7 @@ fn smooth(points: &[Point], closed: bool) -> Vec<Point> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rect::Rect;
+    use latchwright_geometry::Rect;
 
     #[test]
     fn every_named_picture_is_drawn_inside_its_square() {

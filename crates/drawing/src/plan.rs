@@ -1,5 +1,6 @@
 //! The lid in plan, seen from outside, under a veil that thins from solid wood to clear.
 
+use latchwright_assembly::finger_knob::{finger_knob, shank_slot};
 use latchwright_geometry::Point;
 use latchwright_model::Pose;
 use latchwright_model::{Design, Dial};
@@ -10,14 +11,12 @@ use crate::dimension::{dimension, length};
 use crate::disc::disc_outlines;
 use crate::drawing::Drawing;
 use crate::grain::grain_lines;
-use crate::hatch::hatch;
 use crate::item::{Item, Layer, Subject};
 use crate::marks::{GiveWay, LabelSize, mark_at, marks, marks_radius};
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::shape::Shape;
-use crate::slider::{Body, slider_outline};
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 use latchwright_model::shown;
 use latchwright_model::sound::within;
 
@@ -45,8 +44,6 @@ pub struct PlanOptions {
 const MARGIN: f64 = 5.0;
 /// Sheet for dimension lines, mm.
 const DIMENSIONS: f64 = 16.0;
-/// Clear width on each side of the finger knob's shank in its slot, mm.
-const SHANK_CLEARANCE: f64 = 0.5;
 
 /// The sheet that [`plan`] draws on, mm: plate, marks and keeper with a margin, and room for
 /// dimension lines where they are shown.
@@ -72,6 +69,7 @@ pub fn plan(design: &Design, pose: &Pose, options: &PlanOptions) -> Drawing {
     if scene.clear > 0.0 {
         scene.keeper(items);
         scene.slider(items);
+        scene.below(items);
         scene.discs(items);
         scene.pins(items);
     }
@@ -118,17 +116,17 @@ pub(crate) fn dials_alone(design: &Design, pose: &Pose, options: &PlanOptions) -
 
 /// The half-size of the finger knob that moves the slider, mm.
 pub(crate) fn pull_radius(design: &Design) -> f64 {
-    design.slider.finger_knob().clamp(10.0, 80.0) / 2.0
+    finger_knob(design).diameter.clamp(10.0, 80.0) / 2.0
 }
 
 /// What all parts of the plan are drawn from.
-struct Scene<'a> {
-    design: &'a Design,
+pub(crate) struct Scene<'a> {
+    pub design: &'a Design,
     pose: &'a Pose,
     options: &'a PlanOptions,
     /// How much of what lies below shows, 0 to 1.
-    clear: f64,
-    travel: f64,
+    pub clear: f64,
+    pub travel: f64,
     plate: Rect,
 }
 
@@ -165,7 +163,7 @@ impl<'a> Scene<'a> {
         }
     }
 
-    fn dials(&self) -> impl Iterator<Item = (usize, &'a Dial)> + use<'a> {
+    pub fn dials(&self) -> impl Iterator<Item = (usize, &'a Dial)> + use<'a> {
         self.design.dials.iter().enumerate()
     }
 
@@ -190,48 +188,13 @@ impl<'a> Scene<'a> {
         items.push(Item::stroke(Layer::Wood, Ink::Outline, board));
     }
 
-    fn keeper_rect(&self) -> Rect {
+    pub fn keeper_rect(&self) -> Rect {
         let (keeper, at) = (&self.design.keeper, self.design.tab.at);
         let half = keeper.width / 2.0;
         Rect::new(
             Point::new(at - half, keeper.edge - keeper.depth),
             Point::new(at + half, keeper.edge),
         )
-    }
-
-    fn keeper(&self, items: &mut Vec<Item>) {
-        let area = [Outline::rectangle(self.keeper_rect())];
-        let lines = hatch(&[&area], 2.4, 45.0);
-        let [outline] = area;
-        items.push(
-            Item::area(Layer::Below, Ink::Part, None, outline.clone())
-                .faded(self.clear)
-                .picked_as(Subject::Keeper),
-        );
-        items.push(Item::strokes(Layer::Below, Ink::Hatch, lines).faded(self.clear));
-        items.push(Item::stroke(Layer::Below, Ink::Thin, outline).faded(self.clear));
-    }
-
-    fn slider(&self, items: &mut Vec<Item>) {
-        let outline = slider_outline(self.design, self.travel);
-        let tab = Body::new(self.design, self.travel).tab(self.design);
-        let body = Item::area(Layer::Below, Ink::DeepWood, None, outline.clone());
-        items.push(body.faded(self.clear * 0.85).picked_as(Subject::Slider));
-        let tint = Item::area(
-            Layer::Below,
-            Ink::MovableTint,
-            None,
-            Outline::rectangle(tab),
-        );
-        items.push(tint.faded(self.clear * 0.9));
-        // The keeper lies over the tab: its edge and hatch go on through the tint.
-        let area = [Outline::rectangle(self.keeper_rect())];
-        let under = [Outline::rectangle(tab)];
-        let crossed = hatch(&[&area, &under], 2.4, 45.0);
-        items.push(Item::strokes(Layer::Below, Ink::Hatch, crossed).faded(self.clear));
-        items.push(Item::stroke(Layer::Below, Ink::Hidden, outline).faded(self.clear));
-        let [keeper] = area;
-        items.push(Item::stroke(Layer::Below, Ink::Thin, keeper).faded(self.clear));
     }
 
     fn discs(&self, items: &mut Vec<Item>) {
@@ -254,6 +217,7 @@ impl<'a> Scene<'a> {
                 items.push(blocked_hatch(&outlines, touched).faded(self.clear));
             }
             items.push(paths(None, Some(line), outlines).faded(self.clear));
+            self.washer(dial, items);
         }
     }
 
@@ -281,14 +245,12 @@ impl<'a> Scene<'a> {
     }
 
     fn pull_rest(&self) -> Point {
-        Point::new(self.design.slider.pull_at, self.design.slider.guide_at.1)
+        finger_knob(self.design).at
     }
 
     fn pull_slot(&self, items: &mut Vec<Item>) {
-        let rest = self.pull_rest();
-        let back = rest + Point::new(0.0, self.design.slider.travel.max(0.0));
-        let radius = self.design.slider.shank.max(1.0) / 2.0 + SHANK_CLEARANCE;
-        let slot = Outline::stadium(rest, back, radius);
+        let slot = shank_slot(self.design);
+        let slot = Outline::stadium(slot.from, slot.to, slot.width.max(1.0) / 2.0);
         let veil = 1.0 - self.clear;
         items.push(Item::area(Layer::Marks, Ink::DeepWood, None, slot.clone()).faded(veil));
         items.push(Item::stroke(Layer::Marks, Ink::Thin, slot));
@@ -457,7 +419,7 @@ impl<'a> Scene<'a> {
     }
 }
 
-fn centre(dial: &Dial) -> Point {
+pub(crate) fn centre(dial: &Dial) -> Point {
     Point::new(dial.centre.0, dial.centre.1)
 }
 

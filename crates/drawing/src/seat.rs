@@ -14,9 +14,9 @@ use crate::drawing::Drawing;
 use crate::item::{Item, Layer};
 use crate::outline::Outline;
 use crate::picture::picture;
-use crate::rect::Rect;
 use crate::shape::Text;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 
 /// The disc's radius on the drawing, mm, whatever its true size: labels need the same room.
 const RADIUS: f64 = 13.0;

@@ -2,35 +2,37 @@
 //!
 //! The cut runs along y through one dial and jogs to the finger knob and the middle of the tab. The
 //! sheet's x is the plan's y (front on the left, hinge on the right), its y is the height over the
-//! underside of the plate.
+//! underside of the plate. What is cut is filled and hatched; what lies beside the cut, strips and the
+//! screws of guide and keeper, is dashed.
 
+use latchwright_assembly::dial::{
+    KNOB_GAP, Washer, key_depth, post_length, shaft_diameter, washer,
+};
+use latchwright_assembly::finger_knob::{
+    FLOAT, FingerKnob, GRIP, ShankSlot, finger_knob, shank_slot,
+};
+use latchwright_assembly::frame::front_side;
+use latchwright_assembly::guide::{Guide, guide};
+use latchwright_assembly::slider_body::Finger;
 use latchwright_geometry::Point;
 use latchwright_model::Pose;
-use latchwright_model::{Design, Dial, Material};
-use latchwright_proof::slider_body::RABBET_AIR;
+use latchwright_model::{Design, Dial, LidKind};
 
 use crate::dial::extent;
 use crate::disc::disc_outlines;
 use crate::drawing::Drawing;
 use crate::hatch::spans;
-use crate::item::{Item, Layer, Subject};
 use crate::marks::knob_radius;
-use crate::outline::Outline;
 use crate::plan::pull_radius;
-use crate::rect::Rect;
-use crate::section_faces::{Stuff, cut_face, turned};
 use crate::section_labels::{labels, type_of};
 use crate::slider::Body;
-use crate::style::Ink;
+use latchwright_geometry::Rect;
 use latchwright_model::shown;
 use latchwright_model::sound::within;
 
-/// Air between knobs and the plate, and round a shank, as it is drawn, mm.
-pub(crate) const AIR: f64 = 0.5;
-/// Height of the finger knob, mm.
-const PULL_HEIGHT: f64 = 9.0;
-/// How much of the box's front is shown below the keeper, mm.
+/// How much of the box's front is shown below the plate at least, and below all that hangs there, mm.
 const FRONT_SHOWN: f64 = 10.0;
+const BELOW_ALL: f64 = 3.0;
 /// How closely the pin must stand to the disc to be drawn as stopped by it, mm.
 const TOUCH: f64 = 0.02;
 
@@ -44,14 +46,7 @@ pub fn section(design: &Design, pose: &Pose, dial: usize, letters: Option<f64>) 
     let mut cut = Cut::new(&design, pose, dial);
     cut.letters = type_of(letters);
     let mut items = Vec::new();
-    cut.front(&mut items);
-    cut.plate(&mut items);
-    cut.keeper(&mut items);
-    cut.slider(&mut items);
-    cut.pull(&mut items);
-    cut.knob(&mut items);
-    cut.disc(&mut items);
-    cut.pin(&mut items);
+    cut.parts(&mut items);
     items.extend(labels(&cut));
     let sheet = extent(&items).unwrap_or(Rect::about(Point::default(), 20.0, 20.0));
     Drawing {
@@ -65,13 +60,18 @@ pub(crate) struct Cut<'a> {
     pub design: &'a Design,
     pub dial: Option<&'a Dial>,
     /// The disc where the cut goes through its material, along y.
-    disc_spans: Vec<(f64, f64)>,
-    index: usize,
+    pub disc_spans: Vec<(f64, f64)>,
+    pub index: usize,
     pub travel: f64,
     pub thickness: f64,
     /// Height of the names, mm.
     pub letters: f64,
-    body: Body,
+    pub body: Body,
+    /// The finger of this dial, with the slider forward.
+    pub finger: Option<Finger>,
+    pub guide: Guide,
+    pub knob_of_slider: FingerKnob,
+    pub shank_slot: ShankSlot,
 }
 
 impl<'a> Cut<'a> {
@@ -85,17 +85,21 @@ impl<'a> Cut<'a> {
                 turn - f64::from(design.digit(index)) * dial.step_deg(),
             )
         });
-        let thickness = design.plate.thickness.max(0.5);
         let body = Body::new(design, travel);
+        let fingers = body.whole.fingers(design);
         Self {
             design,
             dial,
             disc_spans,
             index,
             travel,
-            thickness,
+            thickness: design.plate.thickness.max(0.5),
             letters: type_of(None),
             body,
+            finger: fingers.into_iter().find(|finger| finger.dial == index),
+            guide: guide(design),
+            knob_of_slider: finger_knob(design),
+            shank_slot: shank_slot(design),
         }
     }
 
@@ -115,7 +119,7 @@ impl<'a> Cut<'a> {
         .unwrap_or(rest)
     }
 
-    fn plate_rect(&self) -> Rect {
+    pub(crate) fn plate_rect(&self) -> Rect {
         rect(0.0, self.design.plate.depth, 0.0, self.thickness)
     }
 
@@ -129,18 +133,27 @@ impl<'a> Cut<'a> {
         )
     }
 
-    /// The slider from the tab's tip to the pin, or to the end of the crossbar where there is none.
+    /// Tab, neck and bar: the slider at its whole thickness.
     pub(crate) fn slider_rect(&self) -> Rect {
-        let end = self
-            .pin_rect()
-            .map_or(self.body.crossbar.max.y, |pin| pin.centre().x);
         let top = -self.design.slider.below;
         rect(
             self.body.tip,
-            end,
+            self.body.crossbar.max.y,
             top - self.design.slider.thickness.max(0.5),
             top,
         )
+    }
+
+    /// The dial's finger from the bar to its tip; `None` where it has none or its pin stands free over all of the slider.
+    pub(crate) fn finger_rect(&self) -> Option<Rect> {
+        let finger = self.finger.filter(|finger| finger.thickness() > 0.05)?;
+        let (from, to) = (finger.area.min.y, finger.area.max.y);
+        Some(rect(
+            from + self.travel,
+            to + self.travel,
+            -finger.bottom,
+            -finger.top,
+        ))
     }
 
     pub(crate) fn tab_rect(&self) -> Rect {
@@ -177,10 +190,19 @@ impl<'a> Cut<'a> {
         })
     }
 
+    /// The dial's washer and all that it takes up, on its disc.
+    pub(crate) fn washer(&self) -> Option<(Washer, Rect)> {
+        let dial = self.dial?;
+        let ring = washer(self.design, dial)?;
+        let (at, half, foot) = (dial.centre.1, ring.outer / 2.0, -dial.disc.below);
+        let area = rect(at - half, at + half, foot, foot + ring.thickness);
+        (ring.outer > ring.inner).then_some((ring, area))
+    }
+
     pub(crate) fn knob_rect(&self) -> Option<Rect> {
         self.dial.map(|dial| {
             let (at, radius) = (dial.centre.1, knob_radius(dial.knob.diameter));
-            let foot = self.thickness + AIR;
+            let foot = self.thickness + KNOB_GAP;
             rect(
                 at - radius,
                 at + radius,
@@ -190,28 +212,57 @@ impl<'a> Cut<'a> {
         })
     }
 
-    /// The finger knob with the slider at `travel`.
+    /// The finger knob's grip with the slider at `travel`.
     fn pull_at(&self, travel: f64) -> Rect {
-        let (at, radius) = (
-            self.design.slider.guide_at.1 + travel,
-            pull_radius(self.design),
-        );
-        let foot = self.thickness + AIR;
-        rect(at - radius, at + radius, foot, foot + PULL_HEIGHT)
+        let (at, radius) = (self.knob_of_slider.at.y + travel, pull_radius(self.design));
+        let foot = self.thickness + FLOAT;
+        rect(at - radius, at + radius, foot, foot + GRIP)
     }
 
     pub(crate) fn pull_rect(&self) -> Rect {
         self.pull_at(self.travel)
     }
 
-    /// Lowest part of what moves below the plate.
+    /// The two bridges, from the front.
+    pub(crate) fn bridge_rects(&self) -> [Rect; 2] {
+        let top = -self.guide.strips[0].height;
+        self.guide.bridges.map(|bridge| {
+            let (from, to) = (bridge.area.min.y, bridge.area.max.y);
+            rect(from, to, top - bridge.thickness, top)
+        })
+    }
+
+    /// A strip, which lies beside the cut.
+    pub(crate) fn strip_rect(&self) -> Rect {
+        let strip = &self.guide.strips[0];
+        rect(strip.area.min.y, strip.area.max.y, -strip.height, 0.0)
+    }
+
+    /// Lowest part of what hangs below the plate.
     pub(crate) fn floor(&self) -> f64 {
         let disc = self.disc_rect().map_or(0.0, |disc| disc.min.y);
-        self.slider_rect().min.y.min(disc)
+        let [bridge, _] = self.bridge_rects();
+        self.slider_rect().min.y.min(disc).min(bridge.min.y)
+    }
+
+    /// The front of the box as far as it is shown; a band's lies elsewhere and is not.
+    pub(crate) fn front_rect(&self) -> Option<Rect> {
+        if !matches!(self.design.body.lid, LidKind::Plate) {
+            return None;
+        }
+        let front = front_side(self.design)?;
+        let foot = (self.floor() - BELOW_ALL).min(-FRONT_SHOWN);
+        Some(rect(front.from, front.to, foot, 0.0))
+    }
+
+    /// Lowest of all that is drawn without the names.
+    pub(crate) fn foot(&self) -> f64 {
+        let front = self.front_rect().map_or(0.0, |front| front.min.y);
+        self.floor().min(front)
     }
 
     /// Whether the pin stands against the disc before it has gone its whole way.
-    fn stopped(&self) -> bool {
+    pub(crate) fn stopped(&self) -> bool {
         let on_its_way = self.travel < self.design.slider.travel - TOUCH;
         let tip = self.pin_rect().map_or(f64::NAN, |pin| pin.max.x);
         on_its_way
@@ -221,169 +272,15 @@ impl<'a> Cut<'a> {
                 .any(|span| (span.0 - tip).abs() < TOUCH)
     }
 
-    /// The front of the box under the keeper.
-    fn front(&self, items: &mut Vec<Item>) {
-        let keeper = self.keeper_rect();
-        let shut_tip = self.body.tip - self.travel;
-        let right = (shut_tip - 1.0).min(-AIR);
-        if right - keeper.min.x > 1.0 {
-            let foot = self.floor().min(-FRONT_SHOWN);
-            let wall = rect(keeper.min.x, right, foot, 0.0);
-            cut_face(items, &[Outline::rectangle(wall)], Stuff::Wood, Ink::Thin);
-        }
-    }
-
-    /// The plate, parted by the dial's bore and the finger knob's slot, rabbeted over the keeper.
-    fn plate(&self, items: &mut Vec<Item>) {
-        let mut gaps = Vec::new();
-        if let Some(dial) = self.dial {
-            let half = dial.bore.diameter.max(0.0) / 2.0;
-            gaps.push((dial.centre.1 - half, dial.centre.1 + half));
-        }
-        let (at, half) = (
-            self.design.slider.guide_at.1,
-            self.design.slider.shank.max(1.0) / 2.0 + AIR,
-        );
-        gaps.push((at - half, at + self.design.slider.travel.max(0.0) + half));
-        gaps.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let plate = self.plate_rect();
-        let mut pieces = Vec::new();
-        let mut from = plate.min.x;
-        for (start, end) in gaps {
-            pieces.push((from, start.min(plate.max.x)));
-            from = from.max(end);
-        }
-        pieces.push((from, plate.max.x));
-        // The far walls of bore and slot close the plate behind the cut.
-        items.push(Item::area(
-            Layer::Wood,
-            Ink::DeepWood,
-            Some(Ink::Thin),
-            self.rabbeted(plate.min.x, plate.max.x),
-        ));
-        let faces: Vec<Outline> = pieces
-            .into_iter()
-            .filter(|(from, to)| to - from > 0.05)
-            .map(|(from, to)| self.rabbeted(from, to))
-            .collect();
-        cut_face(items, &faces, Stuff::Wood, Ink::Outline);
-    }
-
-    /// The plate from `from` to `to`, less the rabbet.
-    fn rabbeted(&self, from: f64, to: f64) -> Outline {
-        let keeper = self.keeper_rect();
-        let edge = keeper.max.x + RABBET_AIR;
-        let roof = self.design.plate.rabbet.clamp(0.0, self.thickness * 0.9);
-        let top = self.thickness;
-        let at = Point::new;
-        if edge <= from {
-            Outline::rectangle(rect(from, to, 0.0, top))
-        } else if edge >= to {
-            Outline::rectangle(rect(from, to, roof, top))
-        } else {
-            let corners = [
-                at(from, roof),
-                at(edge, roof),
-                at(edge, 0.0),
-                at(to, 0.0),
-                at(to, top),
-                at(from, top),
-            ];
-            Outline::polygon(&corners)
-        }
-    }
-
-    fn keeper(&self, items: &mut Vec<Item>) {
-        cut_face(
-            items,
-            &[Outline::rectangle(self.keeper_rect())],
-            Stuff::Printed,
-            Ink::Outline,
-        );
-        if let Some(item) = items.last_mut() {
-            item.subject = Some(Subject::Keeper);
-        }
-    }
-
-    fn slider(&self, items: &mut Vec<Item>) {
-        let stuff = match self.design.slider.material {
-            Material::Printed => Stuff::Printed,
-            _ => Stuff::DeepWood,
-        };
-        let face = [Outline::rectangle(self.slider_rect())];
-        cut_face(items, &face, stuff, Ink::Outline);
-        let tab = Outline::rectangle(self.tab_rect());
-        let tint = Item::area(Layer::Below, Ink::MovableTint, Some(Ink::Movable), tab);
-        items.push(tint.picked_as(Subject::Slider));
-    }
-
-    fn pull(&self, items: &mut Vec<Item>) {
-        let knob = self.pull_rect();
-        let half = (self.design.slider.shank.max(1.0) / 2.0).min(knob.width() / 2.0);
-        let shank = rect(
-            knob.centre().x - half,
-            knob.centre().x + half,
-            -self.design.slider.below,
-            knob.min.y + 0.1,
-        );
-        let outline = turned(knob, &[shank], 2.0);
-        cut_face(items, &[outline], Stuff::Plain, Ink::Movable);
-        if let Some(item) = items.last_mut() {
-            item.subject = Some(Subject::Pull);
-        }
-    }
-
-    fn disc(&self, items: &mut Vec<Item>) {
-        let Some((dial, whole)) = self.dial.zip(self.disc_rect()) else {
-            return;
-        };
-        let stopped = self.stopped();
-        let line = if stopped { Ink::Blocks } else { Ink::Outline };
-        let behind = Outline::rectangle(whole);
-        items.push(Item::area(Layer::Below, Ink::Part, Some(Ink::Thin), behind));
-        let mut faces = Vec::new();
-        for &(from, to) in &self.disc_spans {
-            if to - from <= 0.05 {
-                continue;
-            }
-            let flat = rect(from, to, whole.min.y, whole.max.y);
-            faces.push(match self.shaft_and_post(dial, flat) {
-                Some(steps) => turned_up(flat, &steps),
-                None => Outline::rectangle(flat),
-            });
-        }
-        cut_face(
-            items,
-            &faces,
-            if stopped {
-                Stuff::Blocking
-            } else {
-                Stuff::Printed
-            },
-            line,
-        );
-    }
-
-    fn pin(&self, items: &mut Vec<Item>) {
-        let Some(pin) = self.pin_rect() else { return };
-        let (stuff, line) = if self.stopped() {
-            (Stuff::Blocking, Ink::Blocks)
-        } else {
-            (Stuff::Pin, Ink::Outline)
-        };
-        cut_face(items, &[Outline::rectangle(pin)], stuff, line);
-    }
-
     /// The shaft on the disc and the post on the shaft, where they stand whole on this part of the disc.
-    fn shaft_and_post(&self, dial: &Dial, disc: Rect) -> Option<[Rect; 2]> {
+    pub(crate) fn shaft_and_post(&self, dial: &Dial, disc: Rect) -> Option<[Rect; 2]> {
         let knob = self.knob_rect()?;
         let at = dial.centre.1;
-        let shaft =
-            (dial.bore.diameter / 2.0 - dial.bore.shaft_play).clamp(0.3, knob.width() / 2.0);
+        let shaft = (shaft_diameter(dial) / 2.0).clamp(0.3, knob.width() / 2.0);
         let post = dial.key.apothem.clamp(0.2, shaft);
         let whole = disc.min.x <= at - shaft && at + shaft <= disc.max.x;
         let shoulder = knob.min.y;
-        let top = shoulder + key_depth(dial).min(0.9 * knob.height());
+        let top = shoulder + post_length(dial).min(0.9 * knob.height());
         (whole && shoulder > disc.max.y).then(|| {
             [
                 rect(at - shaft, at + shaft, disc.max.y, shoulder),
@@ -391,40 +288,14 @@ impl<'a> Cut<'a> {
             ]
         })
     }
-
-    /// The knob; the disc's post is drawn over it, in its recess.
-    fn knob(&self, items: &mut Vec<Item>) {
-        let Some(knob) = self.knob_rect() else {
-            return;
-        };
-        cut_face(
-            items,
-            &[turned(knob, &[], 2.5)],
-            Stuff::Printed,
-            Ink::Movable,
-        );
-        if let Some(item) = items.last_mut() {
-            item.subject = Some(Subject::Dial(self.index));
-        }
-    }
 }
 
-/// How deep the star in the knob is, mm: six tenths of the knob, 4 to 8. The post ends just below.
-pub fn key_depth(dial: &Dial) -> f64 {
-    (dial.knob.height * 0.6).clamp(4.0, 8.0)
-}
-
-/// A disc with `steps` standing on it, each narrower than the one below.
-fn turned_up(disc: Rect, steps: &[Rect]) -> Outline {
-    let at = Point::new;
-    let mut right = vec![at(disc.max.x, disc.min.y), at(disc.max.x, disc.max.y)];
-    let mut left = vec![at(disc.min.x, disc.min.y), at(disc.min.x, disc.max.y)];
-    for step in steps {
-        right.extend([at(step.max.x, step.min.y), at(step.max.x, step.max.y)]);
-        left.extend([at(step.min.x, step.min.y), at(step.min.x, step.max.y)]);
-    }
-    right.extend(left.into_iter().rev());
-    Outline::polygon(&right)
+/// The star in the knob, a little deeper than the post is long.
+pub(crate) fn star_rect(dial: &Dial, knob: Rect) -> Rect {
+    let half = (dial.key.apothem + dial.key.clearance).clamp(0.2, knob.width() / 2.0);
+    let (at, foot) = (dial.centre.1, knob.min.y);
+    let top = foot + key_depth(dial).min(0.95 * knob.height());
+    rect(at - half, at + half, foot, top)
 }
 
 /// Where a cut along y through the dial's centre goes through the disc, in plan y.
@@ -445,7 +316,7 @@ fn disc_spans(dial: &Dial, slot_deg: f64) -> Vec<(f64, f64)> {
         .collect()
 }
 
-fn rect(left: f64, right: f64, bottom: f64, top: f64) -> Rect {
+pub(crate) fn rect(left: f64, right: f64, bottom: f64, top: f64) -> Rect {
     Rect::new(Point::new(left, bottom), Point::new(right, top))
 }
 
@@ -457,11 +328,11 @@ mod tests {
     fn the_cut_through_a_disc_shows_its_slot() {
         let dial = Dial::default();
         let facing = disc_spans(&dial, 0.0);
-        // Slot 9 deep faces the pin: material from the floor to the far rim.
+        // A slot of 11.5 in a disc of 19 about 106 faces the pin: material from the floor to the far rim.
         assert_eq!(facing.len(), 1);
-        assert!((facing[0].0 - 86.0).abs() < 0.01 && (facing[0].1 - 113.0).abs() < 0.01);
+        assert!((facing[0].0 - 98.5).abs() < 0.01 && (facing[0].1 - 125.0).abs() < 0.01);
         let away = disc_spans(&dial, 90.0);
-        assert!((away[0].0 - 77.0).abs() < 0.01 && (away[0].1 - 113.0).abs() < 0.01);
+        assert!((away[0].0 - 87.0).abs() < 0.01 && (away[0].1 - 125.0).abs() < 0.01);
     }
 
     #[test]
@@ -469,7 +340,8 @@ mod tests {
         let design = Design::default();
         let mut pose = Pose::at_marks(&design, &[3, 5, 1]);
         assert!(!Cut::new(&design, &pose, 1).stopped());
-        pose.travel = 2.0;
+        // the gap between pin and rim
+        pose.travel = 3.0;
         assert!(Cut::new(&design, &pose, 1).stopped());
         assert!(!Cut::new(&design, &pose, 0).stopped());
     }
@@ -482,7 +354,7 @@ mod tests {
         design.dials[1].disc.below = 0.75;
         let cut = Cut::new(&design, &Pose::at_marks(&design, &[3, 6, 1]), 1);
         let (slider, pin) = (cut.slider_rect(), cut.pin_rect().unwrap());
-        assert_eq!((slider.min.y, slider.max.y), (-9.25, -1.25));
+        assert_eq!((slider.min.y, slider.max.y), (-14.25, -1.25));
         assert_eq!((pin.min.y, pin.max.y), (-6.25, -1.25));
         assert_eq!(cut.disc_rect().unwrap().max.y, -0.75);
     }
@@ -492,9 +364,54 @@ mod tests {
         let design = Design::default();
         let mut pose = Pose::at_combination(&design);
         let shut = section(&design, &pose, 1, None).bounds;
-        pose.travel = 8.0;
+        pose.travel = design.slider.travel;
         let free = section(&design, &pose, 1, None).bounds;
         assert!((shut.width() - free.width()).abs() < 1e-6);
         assert!((shut.height() - free.height()).abs() < 1e-6);
+    }
+
+    #[test]
+    fn the_finger_runs_below_the_disc_with_wood_on_both_sides_of_its_pin() {
+        let design = Design::default();
+        for travel in [0.0, design.slider.travel] {
+            let pose = Pose {
+                travel,
+                ..Pose::at_combination(&design)
+            };
+            let cut = Cut::new(&design, &pose, 1);
+            let (finger, pin) = (cut.finger_rect().unwrap(), cut.pin_rect().unwrap());
+            // 7.5 of the pin stand free over it, from 0.5 below the plate; the slider is 13 thick
+            assert_eq!((finger.min.y, finger.max.y), (-13.5, -8.0));
+            assert_eq!((pin.min.y, pin.max.y), (-13.5, -0.5));
+            assert!(finger.max.y < cut.disc_rect().unwrap().min.y);
+            assert_eq!(finger.max.x - pin.max.x, 2.0);
+            assert!(pin.min.x - finger.min.x > 2.0);
+            assert_eq!(finger.min.x, cut.slider_rect().max.x);
+        }
+    }
+
+    #[test]
+    fn a_pin_that_stands_free_over_all_of_the_slider_has_no_finger() {
+        let mut design = Design::default();
+        design.dials[1].pin.free = design.slider.thickness;
+        let cut = Cut::new(&design, &Pose::at_combination(&design), 1);
+        assert_eq!(cut.finger_rect(), None);
+        assert!(cut.pin_rect().unwrap().min.x > cut.slider_rect().max.x);
+    }
+
+    #[test]
+    fn the_washer_lies_on_its_disc_below_the_plate_and_the_post_ends_below_its_star() {
+        let design = Design::default();
+        let cut = Cut::new(&design, &Pose::at_marks(&design, &[0, 0, 0]), 1);
+        let (_, ring) = cut.washer().unwrap();
+        assert_eq!(ring.min.y, cut.disc_rect().unwrap().max.y);
+        assert!(ring.max.y <= 0.0);
+        let (dial, knob) = (cut.dial.unwrap(), cut.knob_rect().unwrap());
+        let star = star_rect(dial, knob);
+        let disc = cut.disc_rect().unwrap();
+        let [shaft, post] = cut.shaft_and_post(dial, disc).unwrap();
+        assert!((star.max.y - post.max.y - 0.5).abs() < 1e-9);
+        assert_eq!(shaft.max.y, knob.min.y);
+        assert!(star.width() > post.width());
     }
 }

@@ -5,15 +5,17 @@ use latchwright_geometry::Point;
 use crate::hatch::hatch;
 use crate::item::{Item, Layer};
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::shape::Shape;
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 
 /// How a cut face is filled and hatched.
 #[derive(Clone, Copy)]
 pub(crate) enum Stuff {
-    /// The plate and the box.
+    /// The plate and what is fast to it.
     Wood,
+    /// The box and what is fast to it: front and keeper.
+    Body,
     /// The slider.
     DeepWood,
     /// Printed parts.
@@ -30,6 +32,7 @@ pub(crate) enum Stuff {
 pub(crate) fn cut_face(items: &mut Vec<Item>, faces: &[Outline], stuff: Stuff, line: Ink) {
     let (fill, ink, spacing, angle) = match stuff {
         Stuff::Wood => (Ink::Wood, Ink::Grain, 4.5, 60.0),
+        Stuff::Body => (Ink::Wood, Ink::Hatch, 3.4, -60.0),
         Stuff::DeepWood => (Ink::DeepWood, Ink::Hatch, 4.5, 60.0),
         Stuff::Printed => (Ink::Part, Ink::Hatch, 2.2, -45.0),
         Stuff::Plain => (Ink::Part, Ink::Grain, 2.2, 45.0),
@@ -37,7 +40,7 @@ pub(crate) fn cut_face(items: &mut Vec<Item>, faces: &[Outline], stuff: Stuff, l
         Stuff::Blocking => (Ink::BlocksTint, Ink::BlocksHatch, 1.3, 45.0),
     };
     let path = |fill, line| Item {
-        layer: if matches!(stuff, Stuff::Wood) {
+        layer: if matches!(stuff, Stuff::Wood | Stuff::Body) {
             Layer::Wood
         } else {
             Layer::Below

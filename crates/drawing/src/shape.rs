@@ -3,8 +3,8 @@
 use latchwright_geometry::{Point, trig};
 
 use crate::outline::Outline;
-use crate::rect::Rect;
 use crate::text::text_width;
+use latchwright_geometry::Rect;
 
 /// The geometry of one item, in millimetres.
 #[derive(Debug, Clone, PartialEq)]

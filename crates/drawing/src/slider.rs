@@ -1,15 +1,13 @@
 //! The slider's body: a crossbar, a finger to each pin, and the neck that ends in the tab.
 //!
-//! The slider lies in the same layer as the discs. Its crossbar stays clear of every disc over the
-//! whole travel; only the fingers, no wider than the pins that end them, follow the pins into the
-//! slots. So the body meets nothing that its pins do not meet first.
+//! Crossbar and neck lie in the same layer as the discs, and the crossbar stays clear of every disc over the
+//! whole travel; the fingers run below the discs. So the body meets nothing that its pins do not meet first.
 
-use latchwright_geometry::Point;
-use latchwright_model::{Design, Dial};
-use latchwright_proof::slider_body::{CORNER, SliderBody};
+use latchwright_assembly::slider_body::{CORNER, Finger, SliderBody};
+use latchwright_geometry::{Point, Rect};
+use latchwright_model::Design;
 
 use crate::outline::Outline;
-use crate::rect::Rect;
 
 /// Where the parts of the body are; mm in the design's frame, at the travel asked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,6 +18,8 @@ pub(crate) struct Body {
     pub neck: Rect,
     /// y of the tab's tip.
     pub tip: f64,
+    /// The same body as the box has it, forward.
+    pub whole: SliderBody,
 }
 
 impl Body {
@@ -35,7 +35,16 @@ impl Body {
                 Point::new(right, body.bar_min.y) + shift,
             ),
             tip: body.tip + travel,
+            whole: body,
         }
+    }
+
+    /// The fingers at `travel`, from right to left, each up to its round tip beyond the pin.
+    pub(crate) fn fingers(&self, design: &Design, travel: f64) -> Vec<Rect> {
+        let shift = Point::new(0.0, travel);
+        let moved = |finger: Finger| Rect::new(finger.area.min + shift, finger.area.max + shift);
+        let all = self.whole.fingers(design);
+        all.into_iter().map(moved).collect()
     }
 
     /// The part of the neck that is the tab: as much as reaches under the keeper when shut.
@@ -62,7 +71,7 @@ pub fn slider_outline(design: &Design, travel: f64) -> Outline {
         (Point::new(crossbar.max.x, crossbar.min.y), CORNER),
         (Point::new(crossbar.max.x, crossbar.max.y), CORNER),
     ];
-    for finger in fingers(design, travel, crossbar) {
+    for finger in body.fingers(design, travel) {
         let radius = finger.width() / 2.0;
         let [low_left, low_right, high_right, high_left] = finger.corners();
         corners.push((low_right, 1.0));
@@ -83,35 +92,10 @@ pub fn slider_crossbar(design: &Design, travel: f64) -> Rect {
     Body::new(design, travel).crossbar
 }
 
-/// The fingers that [`slider_outline`] has, from right to left, each from the crossbar to the far
-/// side of its pin, mm in the design's frame, at `travel` mm.
+/// The fingers that [`slider_outline`] has, from right to left, each from the crossbar to its
+/// round tip beyond the pin, mm in the design's frame, at `travel` mm.
 pub fn slider_fingers(design: &Design, travel: f64) -> Vec<Rect> {
-    fingers(design, travel, slider_crossbar(design, travel))
-}
-
-/// The fingers, from right to left, each up to the far side of its pin.
-fn fingers(design: &Design, travel: f64, crossbar: Rect) -> Vec<Rect> {
-    let finger = |dial: &Dial| {
-        let (x, y) = dial.pin_at();
-        let radius = dial.pin.diameter / 2.0;
-        let rect = Rect::new(
-            Point::new(x - radius, crossbar.max.y),
-            Point::new(x + radius, y + travel + radius),
-        );
-        (radius > 0.1 && y + travel > crossbar.max.y + 0.1).then_some(rect)
-    };
-    let mut all: Vec<Rect> = design.dials.iter().filter_map(finger).collect();
-    all.sort_by(|a, b| b.min.x.total_cmp(&a.min.x));
-    let mut kept: Vec<Rect> = Vec::new();
-    for finger in all {
-        if kept
-            .last()
-            .is_none_or(|last| finger.max.x + 2.0 < last.min.x)
-        {
-            kept.push(finger);
-        }
-    }
-    kept
+    Body::new(design, travel).fingers(design, travel)
 }
 
 #[cfg(test)]
@@ -122,9 +106,9 @@ mod tests {
     fn the_body_reaches_from_the_tabs_tip_to_the_pins() {
         let design = Design::default();
         let extent = slider_outline(&design, 0.0).extent();
-        // tip: keeper's edge 14 less 6 of engagement; top: pin at 73 and its radius of 2
-        assert!((extent.min.y - 8.0).abs() < 1e-6);
-        assert!((extent.max.y - 75.0).abs() < 1e-6);
+        // tip: keeper's edge 14 less 8 of engagement; top: pin at 82, its radius of 2 and 2 of wood
+        assert!((extent.min.y - 6.0).abs() < 1e-6);
+        assert!((extent.max.y - 86.0).abs() < 1e-6);
         assert!((extent.width() - 124.0).abs() < 1e-6);
     }
 
@@ -144,7 +128,7 @@ mod tests {
     fn the_crossbar_clears_the_discs_when_the_slider_is_back() {
         let design = Design::default();
         let body = Body::new(&design, design.slider.travel);
-        assert!(body.crossbar.max.y < 95.0 - 18.0);
+        assert!(body.crossbar.max.y < 106.0 - 19.0);
     }
 
     #[test]

@@ -9,9 +9,9 @@ use crate::item::Item;
 use crate::number::number;
 use crate::outline::{Outline, Segment, Sweep};
 use crate::palette::Palette;
-use crate::rect::Rect;
 use crate::shape::{Anchor, Shape, Text, Weight};
 use crate::style::Ink;
+use latchwright_geometry::Rect;
 
 /// The drawing as an SVG document whose unit is the millimetre.
 ///

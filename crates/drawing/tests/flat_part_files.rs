@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 use dxf::Drawing as Dxf;
 use dxf::entities::{Entity, EntityType, Polyline};
 use group_codes::GroupCodes;
-use latchwright_drawing::{Anchor, FlatPart, Outline, Rect, Shape, Text};
+use latchwright_drawing::{Anchor, Cut, FlatPart, Outline, Rect, Shape, Text, Worked};
 use latchwright_geometry::Point;
 use usvg::tiny_skia_path::PathSegment;
 
@@ -32,6 +32,14 @@ fn panel() -> FlatPart {
             Shape::path(cross),
             Shape::Text(words.anchored(Anchor::Start)),
         ],
+        worked: vec![Worked {
+            cut: Cut::Blind(6.5),
+            shape: Shape::Circle {
+                centre: Point::new(100.0, 60.0),
+                radius: 4.0,
+            },
+        }],
+        caption: vec!["panel".to_owned(), "upper face up".to_owned()],
     }
 }
 
@@ -52,7 +60,7 @@ fn crooked() -> FlatPart {
     FlatPart {
         outline: vec![outline],
         holes: vec![Shape::path(bow.closed())],
-        marks: Vec::new(),
+        ..FlatPart::default()
     }
 }
 
@@ -148,7 +156,7 @@ fn a_reader_of_dxf_measures_the_panel_120_by_80_in_millimetres() {
 #[test]
 fn a_reader_of_dxf_finds_the_slot_closed_with_the_area_of_a_stadium() {
     let drawing = read(&panel());
-    let holes = on(&drawing, "HOLES");
+    let holes = on(&drawing, "THROUGH");
     let EntityType::Circle(circle) = &holes[0].specific else {
         panic!("a true circle")
     };
@@ -175,9 +183,16 @@ fn a_second_reader_finds_the_same_by_group_codes_alone() {
     assert_eq!(codes.variable("$MEASUREMENT"), [(70, "1")]);
     assert_eq!(
         codes.layers(),
-        ["OUTLINE", "HOLES", "MARKS", "SCALE_100_MM"]
+        [
+            "OUTLINE",
+            "THROUGH",
+            "MARKS",
+            "NOTES",
+            "SCALE_100_MM",
+            "BLIND_6_5_MM"
+        ]
     );
-    let lines = codes.polylines("HOLES");
+    let lines = codes.polylines("THROUGH");
     assert_eq!(lines.len(), 1);
     assert!(lines[0].closed);
     let (area, _) = measure(&lines[0].vertices);
@@ -215,7 +230,7 @@ fn words_are_ascii_and_hold_no_commands() {
 #[test]
 fn arcs_of_more_than_half_a_turn_are_read_back_round() {
     let codes = crooked().dxf();
-    let lines = GroupCodes::read(&codes).polylines("HOLES");
+    let lines = GroupCodes::read(&codes).polylines("THROUGH");
     // nearly a whole circle about (22, 5.05) that runs from above it round to below
     let (area, extent) = measure(&lines[0].vertices);
     let radius = 2.0_f64.hypot(0.05);
@@ -233,13 +248,25 @@ fn svg_has_its_size_in_millimetres_and_a_view_box_of_the_same_numbers() {
     let document = roxmltree::Document::parse(&text).unwrap();
     let root = document.root_element();
     assert_eq!(root.attribute("width"), Some("120mm"));
-    assert_eq!(root.attribute("height"), Some("80mm"));
-    assert_eq!(root.attribute("viewBox"), Some("0 0 120 80"));
+    // 80 of the part, 15 down to the line of 100 mm, two lines of 6 and half of one below it: it was the part alone
+    // before the line and the part's name stood there too
+    assert_eq!(root.attribute("height"), Some("110mm"));
+    assert_eq!(root.attribute("viewBox"), Some("0 0 120 110"));
     let names: Vec<&str> = root
         .children()
         .filter_map(|group| group.attribute("id"))
         .collect();
-    assert_eq!(names, ["OUTLINE", "HOLES", "MARKS"]);
+    assert_eq!(
+        names,
+        [
+            "OUTLINE",
+            "THROUGH",
+            "BLIND_6_5_MM",
+            "MARKS",
+            "NOTES",
+            "SCALE_100_MM"
+        ]
+    );
     let slot = document
         .descendants()
         .filter_map(|node| node.attribute("d"))
@@ -335,11 +362,11 @@ fn a_reader_of_svg_measures_panel_hole_and_slot() {
 #[test]
 fn mirrored_the_hole_at_30_20_of_a_panel_120_wide_is_at_90_20() {
     let drawing = read(&panel().mirrored());
-    let EntityType::Circle(circle) = &on(&drawing, "HOLES")[0].specific else {
+    let EntityType::Circle(circle) = &on(&drawing, "THROUGH")[0].specific else {
         panic!("a true circle")
     };
     assert_eq!((circle.center.x, circle.center.y), (90.0, 20.0));
-    let (area, extent) = measured(polyline(on(&drawing, "HOLES")[1]));
+    let (area, extent) = measured(polyline(on(&drawing, "THROUGH")[1]));
     assert!((area.abs() - 210.265_482).abs() < 1e-4, "{area}");
     assert_near(extent, [26.0, 36.0, 54.0, 44.0], 1e-6);
 }
@@ -379,6 +406,7 @@ fn nothing_and_nonsense_are_still_read() {
             "\u{0}\u{7f}\u{1f600}\n",
             value,
         ))],
+        ..FlatPart::default()
     };
     let parts = [f64::NAN, f64::INFINITY, -1e300, 0.0, 1e-300].map(bad);
     for part in parts.into_iter().chain([FlatPart::default()]) {

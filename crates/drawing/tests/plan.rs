@@ -1,12 +1,14 @@
 //! The plan and the section of real and of silly designs.
 
+use latchwright_assembly::guide::guide;
+use latchwright_assembly::keeper::keeper_screws;
 use latchwright_drawing::{
     ContactMark, Drawing, Ink, Palette, PlanOptions, Shape, Subject, Text, dial_face, lid_card,
     plan, section, svg, trapezoids,
 };
 use latchwright_geometry::Point;
 use latchwright_model::Pose;
-use latchwright_model::{Design, Dial, Labels, Slot, Units};
+use latchwright_model::{Design, Dial, KeeperMake, Labels, Slot, Units};
 use latchwright_proof::StopsAt;
 
 fn clear() -> PlanOptions {
@@ -20,9 +22,9 @@ fn clear() -> PlanOptions {
 fn contact(dial: usize) -> ContactMark {
     ContactMark {
         dial,
-        at: Point::new(0.0, -18.0),
+        at: Point::new(0.0, -19.0),
         stops_at: StopsAt::Rim,
-        label: "2.0 mm, then no further".to_owned(),
+        label: "3.0 mm, then no further".to_owned(),
     }
 }
 
@@ -46,7 +48,7 @@ fn assert_no_words_overlap(drawing: &Drawing) {
 #[test]
 fn nothing_lies_off_the_sheet() {
     let design = Design::default();
-    for travel in [0.0, 2.0, 8.0] {
+    for travel in [0.0, 3.0, 11.0] {
         let pose = Pose {
             travel,
             ..Pose::at_combination(&design)
@@ -173,7 +175,7 @@ fn every_knob_can_be_picked_whatever_the_veil() {
 fn what_blocks_is_said_by_hatch_and_word_as_well_as_by_colour() {
     let design = Design::default();
     let pose = Pose {
-        travel: 2.0,
+        travel: 3.0,
         ..Pose::at_marks(&design, &[3, 5, 1])
     };
     let drawing = plan(
@@ -307,4 +309,61 @@ fn every_filled_area_of_the_plan_can_be_cut_into_trapezoids() {
         }
     }
     assert!(areas > 5);
+}
+
+#[test]
+fn strips_bridges_and_screws_are_drawn_where_the_box_has_them() {
+    let design = Design::default();
+    let drawing = plan(&design, &Pose::at_combination(&design), &clear());
+    let extents: Vec<_> = drawing
+        .items
+        .iter()
+        .map(|item| item.shape.extent())
+        .collect();
+    let guide = guide(&design);
+    let strips = guide.strips.iter().map(|strip| strip.area);
+    let bridges = guide.bridges.iter().map(|bridge| bridge.area);
+    for area in strips.chain(bridges) {
+        assert!(extents.contains(&area), "{area:?}");
+    }
+    let keeper = keeper_screws(&design);
+    let held = guide.screws.iter().map(|screw| screw.at);
+    for at in held.chain(keeper.at.map(|(_, at)| at)) {
+        let round = |item: &latchwright_drawing::Item| match item.shape {
+            Shape::Circle { centre, .. } => centre == at,
+            _ => false,
+        };
+        assert!(drawing.items.iter().any(round), "{at:?}");
+    }
+}
+
+#[test]
+fn a_printed_keeper_looks_like_a_print_in_plan_and_section() {
+    let mut design = Design::default();
+    let ink = |design: &Design| {
+        let pose = Pose::at_combination(design);
+        let shown = [
+            plan(design, &pose, &clear()),
+            section(design, &pose, 1, None),
+        ];
+        let wide = design.keeper.width;
+        let deep = design.keeper.depth;
+        shown.map(|drawing| {
+            let is_keeper = |item: &&latchwright_drawing::Item| {
+                let extent = item.shape.extent();
+                item.fill.is_some()
+                    && matches!(item.shape, Shape::Path { .. })
+                    && ((extent.width() - wide).abs() < 1e-9
+                        || (extent.width() - deep).abs() < 1e-9 && extent.min.y == 0.0)
+            };
+            drawing
+                .items
+                .iter()
+                .find(is_keeper)
+                .and_then(|item| item.fill)
+        })
+    };
+    assert_eq!(ink(&design), [Some(Ink::Wood); 2]);
+    design.keeper.make = KeeperMake::Printed;
+    assert_eq!(ink(&design), [Some(Ink::Part); 2]);
 }

@@ -20,11 +20,13 @@
 pub mod interval;
 pub mod point;
 pub mod ray;
+pub mod rect;
 pub mod trig;
 
 pub use interval::Interval;
 pub use point::Point;
 pub use ray::Ray;
+pub use rect::Rect;
 
 /// Rounding slack of this crate in millimetres: two lengths closer than this are the same length.
 ///

@@ -15,6 +15,8 @@ pub struct Bench {
     pub rough: f64,
     /// Coats of finish on one face; their thickness together is the workmanship's film.
     pub coats: u32,
+    /// Whether what is seen of knobs, rings and finger knob gets these coats too; other prints stay bare.
+    pub coated_prints: bool,
     /// The sheet that templates and lists are printed on.
     pub paper: Paper,
     /// Inches are shown to this denominator: 8, 16, 32 or 64.
@@ -105,6 +107,7 @@ impl Default for Bench {
             // common practice, no source
             rough: 3.0,
             coats: 2,
+            coated_prints: false,
             paper: Paper::default(),
             fraction: 32,
             printer: Printer::default(),

@@ -103,7 +103,7 @@ impl Default for Hinge {
     fn default() -> Self {
         Self {
             length: 40.0,
-            leaf: 10.0,
+            leaf: 9.0,
             thickness: 1.5,
             inset: 30.0,
         }

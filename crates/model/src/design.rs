@@ -84,7 +84,7 @@ impl Default for Design {
     /// Three dials of eight marks on a 220 × 140 plate; proven as it stands.
     fn default() -> Self {
         let at = |x: f64| Dial {
-            centre: (x, 95.0),
+            centre: (x, 106.0),
             ..Dial::default()
         };
         Self {
@@ -131,7 +131,7 @@ mod tests {
                 .map(|dial| dial.centre)
                 .collect::<Vec<_>>()
         };
-        assert_eq!(at(&image), [(55.0, 95.0), (0.0, 95.0), (-55.0, 95.0)]);
+        assert_eq!(at(&image), [(55.0, 106.0), (0.0, 106.0), (-55.0, 106.0)]);
         assert_eq!(image.dials[0].pin.offset, -0.3);
         let marks = |design: &Design| {
             let slots = design.dials[0].disc.slots.iter();

@@ -181,7 +181,7 @@ impl Dial {
 impl Default for Dial {
     fn default() -> Self {
         Self {
-            centre: (0.0, 95.0),
+            centre: (0.0, 106.0),
             positions: 8,
             labels: Labels::Digits,
             disc: Disc::default(),
@@ -196,9 +196,9 @@ impl Default for Dial {
 impl Default for Disc {
     fn default() -> Self {
         Self {
-            radius: 18.0,
+            radius: 19.0,
             thickness: 6.0,
-            below: 0.5,
+            below: 0.8,
             slots: vec![Slot::default()],
         }
     }
@@ -208,8 +208,8 @@ impl Default for Slot {
     fn default() -> Self {
         Self {
             mark: 0,
-            width: 9.0,
-            depth: 9.0,
+            width: 10.0,
+            depth: 11.5,
             lead_in: 1.0,
         }
     }
@@ -220,9 +220,9 @@ impl Default for Pin {
         Self {
             offset: 0.0,
             diameter: 4.0,
-            gap: 2.0,
-            height: 6.0,
-            free: 3.0,
+            gap: 3.0,
+            height: 13.0,
+            free: 7.5,
             make: PinMake::Steel,
         }
     }

@@ -41,7 +41,7 @@ pub use design::Design;
 pub use dial::{Bore, Dial, Disc, Key, Knob, Labels, Pin, PinMake, Slot};
 pub use fault::{Fault, FaultKind, Place, Severity};
 pub use material::{Grain, Material, OwnWood, Sawn};
-pub use parts::{Inside, Keeper, Plate, Slider, Tab};
+pub use parts::{Inside, Keeper, KeeperMake, Plate, Slider, Tab};
 pub use pose::Pose;
 pub use shop::{Climate, Season, Units, Workmanship};
 pub use sound::{Sound, shown};

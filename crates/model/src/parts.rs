@@ -104,6 +104,18 @@ pub struct Keeper {
     pub depth: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Of wood like the body's, or printed.
+    pub make: KeeperMake,
+}
+
+/// What the keeper is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum KeeperMake {
+    /// The body's wood, its grain along x.
+    #[default]
+    Wood,
+    /// Printed.
+    Printed,
 }
 
 impl Default for Plate {
@@ -113,9 +125,9 @@ impl Default for Plate {
             depth: 140.0,
             thickness: 12.0,
             rabbet: 7.0,
-            room: 14.0,
+            room: 24.0,
             wood: "white oak".to_owned(),
-            sawn: Sawn::Flat,
+            sawn: Sawn::Quarter,
             grain: Grain::AlongX,
         }
     }
@@ -124,23 +136,20 @@ impl Default for Plate {
 impl Default for Slider {
     fn default() -> Self {
         Self {
-            travel: 8.0,
-            guide_length: 22.0,
+            travel: 11.0,
+            guide_length: 24.0,
             guide_play: 0.1,
-            guide_at: (0.0, 27.0),
+            guide_at: (0.0, 29.0),
             pull_at: 0.0,
             shank: 8.0,
-            thickness: 8.0,
+            thickness: 13.0,
             below: 0.5,
             // the pull of the toy tests of ISO 8124-1, 70 N: from memory
             pull: 70.0,
             // wood or plastic on wood: nothing published was found, 0.2 to 0.5 from memory
             friction: 0.5,
-            material: Material::Wood {
-                species: "white oak".to_owned(),
-                sawn: Sawn::Flat,
-                grain: Grain::AlongX,
-            },
+            // fingers and bar both bear the pull: solid wood has one of them across its grain
+            material: Material::Plywood,
         }
     }
 }
@@ -150,7 +159,7 @@ impl Default for Tab {
         Self {
             at: 0.0,
             width: 40.0,
-            engagement: 6.0,
+            engagement: 8.0,
             required_hold: 1.5,
         }
     }
@@ -174,6 +183,7 @@ impl Default for Keeper {
             width: 56.0,
             depth: 14.0,
             thickness: 6.0,
+            make: KeeperMake::Wood,
         }
     }
 }

@@ -233,7 +233,7 @@ mod tests {
     #[test]
     fn a_slot_cut_through_opens_on_both_sides() {
         let mut dial = Dial::default();
-        dial.disc.slots[0].depth = 36.0;
+        dial.disc.slots[0].depth = 38.0;
         let turns: Vec<f64> = mouths(&dial, 0.0).map(|mouth| mouth.turn_deg).collect();
         assert_eq!(turns, [0.0, 180.0]);
     }

@@ -61,7 +61,7 @@ pub fn all_papers(
         let name = template.kind.name();
         all.part("drawings", &name, &template.flat);
         if options.mirrored {
-            all.part("drawings/mirrored", &name, &template.flat.mirrored());
+            all.part("drawings/mirrored", &name, &template.mirrored().flat);
         }
     }
     Ok(all)

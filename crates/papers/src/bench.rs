@@ -3,6 +3,7 @@
 use latchwright_drawing::{Drawing, Palette, svg};
 use latchwright_model::validate::MAX_DIALS;
 use latchwright_model::{Design, Labels, Material, Paper};
+use latchwright_proof::prove;
 use latchwright_words::capital;
 use latchwright_workshop::tiles::paper_size;
 use serde_json::{Value, json};
@@ -109,6 +110,14 @@ impl BenchPaper {
         refuse_missing(&sheets.boxes())?;
         Ok(sheets)
     }
+}
+
+/// What a paper of a design that is not proven says before all else.
+pub(crate) fn unproven(design: &Design) -> Option<String> {
+    let proven = prove(design).proven;
+    (!proven).then(|| {
+        "This design is not proven: the setting sheet says what is not promised. Mend it before you cut.".to_owned()
+    })
 }
 
 /// Width between the margins, mm.

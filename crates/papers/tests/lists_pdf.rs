@@ -53,14 +53,19 @@ fn pages(pdf: &[u8]) -> Vec<String> {
 #[test]
 fn the_cut_list_tells_sizes_grooves_and_every_hole_from_its_edges() {
     let words = pages(&pdf(cut_list_sheets, &Design::default())).concat();
-    // Plate 220 × 140 × 12, dial 1 at (−55, 95): 110 − 55 = 55 from the left edge, 95 from the front.
+    // Plate 220 × 140 × 12, dial 1 at (−55, 106): 110 − 55 = 55 from the left edge, 106 from the front.
+    // The guide's left front pilot, underside up: 110 + 25.1 from the left, 22 from the front, 25.4 less bridge and strip.
     for part in [
         "220×140×12mm",
-        "dial1bore55mm95mm14.3mmthrough",
-        "dial3bore165mm95mm",
+        "dial1bore55mm106mm14.3mmthrough",
+        "dial3bore165mm106mm",
         "fingerknobslot",
         "Longpoint",
         "keeperscrewleft",
+        "Plate,undersideup",
+        "guidescrewfrontleft135.1mm22mm1.98mm8.9mmdeep",
+        "219.8×139.8×11.8mm",
+        "No.4×19mm(3/4in)",
         "cutoffeachendfirst",
         "butthinge",
     ] {
@@ -174,7 +179,7 @@ fn the_setting_says_how_to_get_in_what_is_proven_and_the_designs_numbers() {
         "atmost24tries,not512",
         "Of512settings1issuretoopenand511aresuretolock.",
         "Proven:",
-        "traveloftheslider8mm",
+        "traveloftheslider11mm",
         "Checkwiththelidstillopen",
         "turnonedialbyonemarkeitherway",
     ] {
@@ -414,5 +419,20 @@ fn a_day_that_does_not_exist_is_refused() {
             ),
             "{name}"
         );
+    }
+}
+
+#[test]
+fn a_design_that_is_not_proven_says_so_on_cut_list_and_order_of_work() {
+    let mut unproven = Design::default();
+    unproven.workmanship.pin_place = 3.0;
+    for paper in [cut_list_sheets as Make, work_sheets] {
+        let said = |design: &Design| {
+            pages(&pdf(paper, design))
+                .concat()
+                .contains("Thisdesignisnotproven")
+        };
+        assert!(said(&unproven));
+        assert!(!said(&Design::default()));
     }
 }

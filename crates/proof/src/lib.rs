@@ -94,7 +94,6 @@
     )
 )]
 
-pub mod bounds;
 pub mod builds;
 pub mod built;
 pub mod check;
@@ -106,16 +105,19 @@ pub mod motion;
 mod prove;
 pub mod ranked;
 pub mod results;
-pub mod season;
 pub mod settings;
-pub mod slider_body;
 pub mod states;
 pub mod strength;
+#[cfg(test)]
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
 pub mod tick;
 pub mod together;
 pub mod tolerance;
 pub mod verdict;
 pub mod worst;
+
+pub use latchwright_assembly::{bounds, season, slider_body};
 
 pub use check::CheckKind;
 pub use count::Counts;

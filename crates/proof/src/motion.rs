@@ -122,17 +122,18 @@ pub fn turn(design: &Design, pose: &Pose, index: usize, wanted_deg: f64) -> Pose
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::thin_latch::thin;
 
     #[test]
     fn at_the_combination_the_slider_goes_the_whole_way() {
-        let design = Design::default();
+        let design = thin();
         let stop = slide(&design, &Pose::at_combination(&design).turns_deg);
         assert_eq!((stop.travel, stop.by, stop.held), (8.0, None, 0.0));
     }
 
     #[test]
     fn one_dial_off_its_mark_stops_the_slider_on_plain_rim() {
-        let design = Design::default();
+        let design = thin();
         let stop = slide(&design, &Pose::at_marks(&design, &[3, 5, 1]).turns_deg);
         let (dial, reach) = stop.by.unwrap();
         assert_eq!((dial, reach.stops_at), (1, StopsAt::Rim));
@@ -141,7 +142,7 @@ mod tests {
 
     #[test]
     fn a_pin_in_its_slot_holds_the_dial() {
-        let design = Design::default();
+        let design = thin();
         let mut pose = Pose::at_combination(&design);
         pose.travel = 8.0;
         let turned = turn(&design, &pose, 0, 0.0);

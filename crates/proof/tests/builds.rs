@@ -1,11 +1,15 @@
 //! Virtual builds against what is known beforehand: nothing off, one number off, a proof, a wrong
 //! proof.
 
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
+
 use latchwright_model::{Design, Season, Slot, Workmanship};
 use latchwright_proof::builds::{BLOCK, BuildFigure, Builds, Plan, Promise, Spread, Trial};
 use latchwright_proof::built::{Meets, Moment};
 use latchwright_proof::check::Contributor;
 use latchwright_proof::{CheckVerdict, Proof, Verdict, prove};
+use thin_latch::thin;
 
 fn plan(count: u64) -> Plan {
     Plan {
@@ -31,7 +35,7 @@ fn builds(design: &Design, plan: Plan) -> Builds {
 
 /// Nothing of the default design is off, and the air never changes.
 fn exact() -> Design {
-    let mut design = Design::default();
+    let mut design = thin();
     design.workmanship = Workmanship {
         thickness: 0.0,
         pin_place: 0.0,
@@ -114,7 +118,7 @@ fn a_proven_design_opens_and_holds_in_every_build() {
 
 #[test]
 fn errors_that_keep_to_the_middle_spread_a_margin_less() {
-    let design = Design::default();
+    let design = thin();
     let normal = Plan {
         spread: Spread::Normal,
         ..plan(20_000)
@@ -174,7 +178,7 @@ fn shares_of_the_variance_are_those_of_the_closed_formula() {
 
 #[test]
 fn play_in_the_guide_decides_the_outer_dials_more_than_the_middle_one() {
-    let builds = builds(&Design::default(), plan(40_000));
+    let builds = builds(&thin(), plan(40_000));
     let guide = |dial| {
         let mut margins = builds.margins.iter();
         let margin = margins
@@ -195,8 +199,8 @@ fn play_in_the_guide_decides_the_outer_dials_more_than_the_middle_one() {
 
 /// A latch that is wrong on purpose, with a proof that says it is right.
 fn contradicted(change: impl FnOnce(&mut Design), name: &str) -> (Design, Builds) {
-    let mut proof = prove(&Design::default());
-    let mut design = Design::default();
+    let mut proof = prove(&thin());
+    let mut design = thin();
     change(&mut design);
     proof.checks.retain(|check| check.kind.code() == name);
     if !proof.checks.is_empty() {
@@ -269,7 +273,7 @@ fn a_build_that_breaks_a_promise_is_kept_with_all_its_numbers() {
 
 #[test]
 fn a_promise_about_the_wrong_mark_is_found_out() {
-    let design = Design::default();
+    let design = thin();
     let mut proof = prove(&design);
     proof.dials[2].marks[5].verdict = Verdict::Passes;
     proof.dials[0].marks[3].verdict = Verdict::Holds;
@@ -292,7 +296,7 @@ fn a_promise_about_the_wrong_mark_is_found_out() {
 
 #[test]
 fn a_loose_latch_falls_short_of_a_hundred_per_cent() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.workmanship.reading = 14.0;
     let builds = builds(&design, plan(20_000));
     let opens = builds.opens.value();
@@ -303,7 +307,7 @@ fn a_loose_latch_falls_short_of_a_hundred_per_cent() {
 
 #[test]
 fn a_second_slot_that_opens_is_a_wrong_setting_that_does_not_hold() {
-    let mut design = Design::default();
+    let mut design = thin();
     let twin = Slot {
         mark: 4,
         ..design.dials[0].disc.slots[0].clone()
@@ -316,7 +320,7 @@ fn a_second_slot_that_opens_is_a_wrong_setting_that_does_not_hold() {
 
 #[test]
 fn a_block_is_the_same_whenever_it_is_drawn() {
-    let design = Design::default();
+    let design = thin();
     let proof = prove(&design);
     let long = Trial::of(&design, &proof, plan(3 * BLOCK + 10)).unwrap();
     assert_eq!(long.blocks(), 4);
@@ -337,7 +341,7 @@ fn a_block_is_the_same_whenever_it_is_drawn() {
 
 #[test]
 fn a_design_with_an_error_is_not_built() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[0].disc.radius = f64::NAN;
     assert!(Trial::of(&design, &prove(&design), plan(10)).is_none());
 }

@@ -1,12 +1,16 @@
 //! Stack, strength, racking, shaking, feel, enclosed room, small parts and the key: a planted design
 //! fails each check, and the number that its remedy tells makes it pass.
 
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
+
 use latchwright_model::{Design, Dial, Disc, Grain, Material, Pin, PinMake, Season, Slot};
 use latchwright_proof::CheckKind;
 use latchwright_proof::check::advice::{Estimate, LoosePart, Nothing, Warning};
 use latchwright_proof::check::{Advice, ROOM_LITRES, ROOM_SIZE, arm_limit, of_kind, shaken_margin};
 use latchwright_proof::contact::{PinPath, reach};
 use latchwright_proof::{Check, CheckVerdict, Verdict, prove};
+use thin_latch::thin;
 
 fn check(design: &Design, kind: CheckKind, dial: Option<usize>) -> Check {
     let proof = prove(design);
@@ -27,6 +31,7 @@ fn lengths(advice: &Advice) -> Vec<f64> {
         | Estimate::MoreRoomBelow(size)
         | Estimate::DeepenRabbet(size)
         | Estimate::ThickerPlate(size)
+        | Estimate::LowerFinger(size)
         | Estimate::ShorterFreePin(size)
         | Estimate::ThickerPin(size)
         | Estimate::ThickerSlider(size) => vec![size.to],
@@ -43,7 +48,7 @@ fn mended(
     plant: impl Fn(&mut Design),
     mend: impl Fn(&mut Design, f64),
 ) {
-    let mut design = Design::default();
+    let mut design = thin();
     assert_eq!(
         check(&design, kind, dial).verdict,
         CheckVerdict::Passes,
@@ -115,7 +120,7 @@ fn each_check_through_the_thickness_fails_where_it_should_and_its_number_mends_i
 
 #[test]
 fn a_disc_that_hangs_out_of_its_pins_height_is_met_by_less() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[0].disc.below = 3.5;
     let found = check(&design, CheckKind::PinMeetsDisc, Some(0));
     assert_eq!(found.verdict, CheckVerdict::Fails);
@@ -151,7 +156,7 @@ fn pin_and_tab_that_break_are_found_and_their_numbers_mend_them() {
 #[test]
 fn a_pin_printed_standing_bears_half_of_one_printed_lying() {
     let borne = |make| {
-        let mut design = Design::default();
+        let mut design = thin();
         design.dials[0].pin.make = make;
         check(&design, CheckKind::PinStrength, Some(0)).value
     };
@@ -162,7 +167,7 @@ fn a_pin_printed_standing_bears_half_of_one_printed_lying() {
 
 #[test]
 fn grain_along_the_tab_carries_what_breaks_it_across() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.slider.thickness = 4.0;
     let across = check(&design, CheckKind::TabStrength, None);
     if let Material::Wood { grain, .. } = &mut design.slider.material {
@@ -194,7 +199,7 @@ fn a_pull_beside_the_guide_jams_where_the_bearing_makers_say() {
 
 #[test]
 fn a_knock_moves_a_locked_box_only_as_far_as_its_creep() {
-    let proof = prove(&Design::default());
+    let proof = prove(&thin());
     let least = proof
         .dials
         .iter()
@@ -209,7 +214,7 @@ fn a_knock_moves_a_locked_box_only_as_far_as_its_creep() {
         mark.hold_margin = Some(3.0);
     }
     assert_eq!(shaken_margin(&always), Some(3.0));
-    let mut unsure = Design::default();
+    let mut unsure = thin();
     for dial in &mut unsure.dials {
         dial.positions = 16;
     }
@@ -219,10 +224,10 @@ fn a_knock_moves_a_locked_box_only_as_far_as_its_creep() {
 
 #[test]
 fn feel_informs_and_never_fails() {
-    let found = check(&Design::default(), CheckKind::ByFeel, None);
+    let found = check(&thin(), CheckKind::ByFeel, None);
     assert_eq!(found.verdict, CheckVerdict::Passes);
     assert_eq!(found.value, 24.0);
-    let mut told_apart = Design::default();
+    let mut told_apart = thin();
     told_apart.dials[0].pin.gap = 1.6;
     told_apart.dials[1].pin.gap = 1.9;
     let found = check(&told_apart, CheckKind::ByFeel, None);
@@ -234,7 +239,7 @@ fn feel_informs_and_never_fails() {
 
 #[test]
 fn a_room_in_which_a_child_could_be_shut_is_refused_where_children_are() {
-    let mut design = Design::default();
+    let mut design = thin();
     (
         design.inside.width,
         design.inside.depth,
@@ -275,7 +280,7 @@ fn a_room_in_which_a_child_could_be_shut_is_refused_where_children_are() {
 
 #[test]
 fn small_parts_that_come_off_are_refused_under_three() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.card.youngest = 2;
     let found = check(&design, CheckKind::SmallParts, None);
     assert_eq!((found.verdict, found.value), (CheckVerdict::Fails, -3.0));
@@ -305,7 +310,7 @@ fn small_parts_that_come_off_are_refused_under_three() {
 
 #[test]
 fn ten_marks_on_a_square_post_are_refused() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[0].positions = 10;
     let found = check(&design, CheckKind::KeySeats, Some(0));
     assert_eq!(found.verdict, CheckVerdict::Fails);
@@ -321,7 +326,7 @@ fn ten_marks_on_a_square_post_are_refused() {
 
 #[test]
 fn a_disc_that_never_reaches_its_pin_is_idle() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[2].pin.gap = 8.5;
     let found = check(&design, CheckKind::IdleDial, Some(2));
     assert_eq!(found.verdict, CheckVerdict::Fails);
@@ -377,7 +382,7 @@ fn a_slot_of_eight_lets_a_pin_of_six_in_within_the_window_of_the_sums() {
 
 #[test]
 fn one_neighbour_on_each_side_of_three_dials_opens_twenty_seven_settings() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.season = Season::still(design.season.built);
     let mut proof = prove(&design);
     for dial in &mut proof.dials {

@@ -1,13 +1,17 @@
 //! The exact worst case: bound and worst box lie within a hundredth, the plain sums never go
 //! further, and the figures of the default latch are those of the page or better.
 
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
+
 use latchwright_model::Unit;
 use latchwright_model::{Design, Season};
 use latchwright_proof::prove;
 use latchwright_proof::results::Check;
+use thin_latch::thin;
 
 fn still() -> Design {
-    let mut design = Design::default();
+    let mut design = thin();
     design.season = Season::still(design.season.built);
     design
 }
@@ -31,7 +35,7 @@ fn is_tight(check: &Check) -> bool {
 
 #[test]
 fn every_worst_case_of_the_default_latch_has_its_box() {
-    for design in [still(), Design::default()] {
+    for design in [still(), thin()] {
         let mut with_box = 0;
         for check in prove(&design).checks {
             if check.worst.is_some() {

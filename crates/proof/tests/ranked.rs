@@ -1,8 +1,12 @@
 //! The nth setting is the nth of the walk, whatever the latch.
 
-use std::time::{Duration, Instant};
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
 
-use latchwright_model::{Design, Season};
+use std::time::{Duration, Instant};
+use thin_latch::thin;
+
+use latchwright_model::Season;
 use latchwright_proof::together::Group;
 use latchwright_proof::{
     DialProof, HeldTogether, MarkProof, Ranked, Reach, Settings, StopsAt, SureStop, Verdict, prove,
@@ -128,7 +132,7 @@ proptest! {
 
 #[test]
 fn dials_that_hold_together_in_a_real_proof_are_numbered_as_they_are_counted() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.season = Season::still(design.season.built);
     design.tab.required_hold += 0.6;
     let proof = prove(&design);
@@ -140,7 +144,7 @@ fn dials_that_hold_together_in_a_real_proof_are_numbered_as_they_are_counted() {
 
 #[test]
 fn what_is_no_setting_has_no_number() {
-    let proof = prove(&Design::default());
+    let proof = prove(&thin());
     let ranked = Ranked::new(&proof.dials, &proof.together);
     for marks in [&[][..], &[1, 2], &[1, 2, 3, 4], &[1, 8, 1]] {
         assert_eq!(ranked.before(None, marks), None, "{marks:?}");

@@ -1,5 +1,8 @@
 //! Dials that hold together where none of them does alone: counted, listed, and kept by real boxes.
 
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
+
 use latchwright_model::Sound;
 use latchwright_model::validate::faults;
 use latchwright_model::{Design, Season};
@@ -9,12 +12,13 @@ use latchwright_proof::worst::pin_and_disc::travel_to;
 use latchwright_proof::{SureStop, Verdict, prove};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use thin_latch::thin;
 
 /// The default latch in still air, of which more tab is asked than either outer dial holds alone:
 /// a slider that turns about one of them lifts the far corner of the tab. The middle one has no
 /// far corner, and still holds.
 fn asked_for_much() -> Design {
-    let mut design = Design::default();
+    let mut design = thin();
     design.season = Season::still(design.season.built);
     design.tab.required_hold += 0.6;
     design

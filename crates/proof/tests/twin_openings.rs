@@ -1,10 +1,14 @@
 //! Designs that open more often, or less often, than their maker thinks.
 
-use latchwright_model::{Design, Slot};
+#[path = "../../../tests/src/thin_latch.rs"]
+mod thin_latch;
+
+use latchwright_model::Slot;
 use latchwright_proof::CheckKind;
 use latchwright_proof::check::Advice;
 use latchwright_proof::check::advice::{Estimate, OtherMarks};
 use latchwright_proof::{CheckVerdict, Proof, Verdict, prove};
+use thin_latch::thin;
 
 fn verdict_of(proof: &Proof, name: &str) -> CheckVerdict {
     proof
@@ -18,7 +22,7 @@ fn verdict_of(proof: &Proof, name: &str) -> CheckVerdict {
 
 #[test]
 fn a_slot_cut_right_through_opens_twice_a_dial() {
-    let mut design = Design::default();
+    let mut design = thin();
     for dial in &mut design.dials {
         dial.disc.slots[0].width = 13.0;
         dial.disc.slots[0].depth = 2.0 * dial.disc.radius + 1.0;
@@ -34,7 +38,7 @@ fn a_slot_cut_right_through_opens_twice_a_dial() {
 
 #[test]
 fn a_slot_that_is_cut_through_only_in_some_boxes_is_unsure_on_its_far_side() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[0].disc.slots[0].width = 13.0;
     for depth in [35.9, 36.0, 36.1] {
         design.dials[0].disc.slots[0].depth = depth;
@@ -50,7 +54,7 @@ fn a_slot_that_is_cut_through_only_in_some_boxes_is_unsure_on_its_far_side() {
 
 #[test]
 fn a_second_true_slot_opens_at_the_digit_less_its_mark() {
-    let mut design = Design::default();
+    let mut design = thin();
     for dial in &mut design.dials {
         dial.positions = 12;
     }
@@ -84,7 +88,7 @@ fn a_second_true_slot_opens_at_the_digit_less_its_mark() {
 
 #[test]
 fn a_disc_that_never_reaches_its_pin_is_idle() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[2].pin.gap = 12.0;
     let proof = prove(&design);
     assert!(
@@ -103,7 +107,7 @@ fn a_disc_that_never_reaches_its_pin_is_idle() {
 
 #[test]
 fn a_blind_slot_feels_right_and_holds_all_the_same() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.tab.engagement = 6.8;
     design.slider.travel = 9.0;
     design.dials[0].disc.slots.push(Slot {
@@ -121,7 +125,7 @@ fn a_blind_slot_feels_right_and_holds_all_the_same() {
 
 #[test]
 fn ten_marks_on_a_square_post_fall_between_its_seats() {
-    let mut design = Design::default();
+    let mut design = thin();
     design.dials[0].positions = 10;
     let proof = prove(&design);
     assert_eq!(verdict_of(&proof, "key-seats"), CheckVerdict::Fails);

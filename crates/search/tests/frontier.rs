@@ -76,7 +76,7 @@ fn what_it_is_measured_from_is_what_is_proposed() {
 
 #[test]
 fn on_a_lid_for_one_dial_all_that_is_said_of_it_agrees() {
-    let mut wishes = Wishes::of(Design::default()).with_lid(75.0, 105.0);
+    let mut wishes = Wishes::of(Design::default()).with_lid(75.0, 125.0);
     // two short hinges side by side
     let hinge = &mut wishes.base.body.hinge;
     (hinge.length, hinge.inset) = (20.0, 14.0);
@@ -113,10 +113,21 @@ fn a_jig_and_finer_marks_never_take_anything_and_finer_marks_buy_settings() {
         let mut better = found.better.iter();
         better.find(|better| better.finer == finer).unwrap()
     };
-    for finer in [Finer::Jig, Finer::Marks, Finer::QuarterSawn] {
+    // the usual plate is quarter-sawn already
+    assert!(
+        !found
+            .better
+            .iter()
+            .any(|better| better.finer == Finer::QuarterSawn)
+    );
+    for finer in [Finer::Jig, Finer::Marks] {
         let better = of(finer);
         assert!(better.settings.1 >= better.settings.0, "{better:?}");
-        assert!(better.room.1 >= better.room.0, "{better:?}");
+        // two rooms that differ by less than a hundredth are as good as each other
+        assert!(
+            better.room.1 >= better.room.0.map(|room| room - 0.01),
+            "{better:?}"
+        );
     }
     let finer = of(Finer::Marks);
     assert!(finer.settings.1 > finer.settings.0);

@@ -58,7 +58,7 @@ fn a_comment_stays_over_behind_or_in_what_it_belongs_to() {
             "    tab: (at: 0.0,",
             "    tab: (at: 0.0, // in the middle\n       ",
         ),
-        ("engagement: 6.0,", "/* measured */ engagement: 6.0,"),
+        ("engagement: 8.0,", "/* measured */ engagement: 8.0,"),
         (
             "    combination: [3, 6, 1],",
             "    combination: [3, /* hers */ 6, 1], // her birthday",
@@ -82,7 +82,7 @@ fn a_comment_stays_over_behind_or_in_what_it_belongs_to() {
     has(
         &again,
         "    tab: (\n        at: 0.0, // in the middle\n        width: 40.0,\n        \
-         /* measured */\n        engagement: 6.0,\n        required_hold: 1.5,\n    ),\n",
+         /* measured */\n        engagement: 8.0,\n        required_hold: 1.5,\n    ),\n",
     );
     has(
         &again,
@@ -107,7 +107,7 @@ fn a_comment_stays_over_behind_or_in_what_it_belongs_to() {
 fn a_comment_on_a_dial_follows_it_when_another_is_taken_away() {
     let mut text = with(&[]);
     for (place, word) in [(-55.0, "left"), (0.0, "middle"), (55.0, "right")] {
-        let centre = format!("            centre: ({place:?}, 95.0),");
+        let centre = format!("            centre: ({place:?}, 106.0),");
         let marked = format!("            // the {word} one\n{centre} // {word}\n           ");
         assert!(text.contains(&centre), "{text}");
         text = text.replacen(&centre, &marked, 1);
@@ -122,7 +122,7 @@ fn a_comment_on_a_dial_follows_it_when_another_is_taken_away() {
         has(
             &text,
             &format!(
-                "            // the {word} one\n            centre: ({place:?}, 95.0), // {word}\n"
+                "            // the {word} one\n            centre: ({place:?}, 106.0), // {word}\n"
             ),
         );
     }
@@ -137,8 +137,8 @@ fn a_comment_on_a_dial_follows_it_when_another_is_taken_away() {
 fn a_comment_whose_field_has_gone_stands_over_its_part() {
     let text = with(&[
         (
-            "species: \"white oak\"",
-            "// from the shed\n species: \"white oak\"",
+            "material: Plywood,\n    ),\n    tab",
+            "material: Wood(\n// from the shed\n species: \"white oak\", sawn: Flat, grain: AlongX),\n    ),\n    tab",
         ),
         ("labels: Digits", "labels: Words([\"a\", /* bee */ \"b\"])"),
         ("title:", "colour: 3, // red\n    title:"),
@@ -178,7 +178,7 @@ fn places_where_few_would_put_one_are_kept_too() {
         (
             "guide_at: (0.0,",
             "guide_at: ( /* x */ 0.0, // y\n",
-            "        guide_at: (\n            /* x */\n            0.0, // y\n            27.0,\n        ),\n",
+            "        guide_at: (\n            /* x */\n            0.0, // y\n            29.0,\n        ),\n",
         ),
         (
             "tab: (at: 0.0,",
@@ -196,9 +196,9 @@ fn places_where_few_would_put_one_are_kept_too() {
             "    combination: [\n        /* one\n     two */\n        3,",
         ),
         (
-            "engagement: 6.0,",
-            "engagement: 6.0, /* /* in */ \" ( */\r\n // crlf \r\n",
-            "        engagement: 6.0, /* /* in */ \" ( */\n        // crlf\n",
+            "engagement: 8.0,",
+            "engagement: 8.0, /* /* in */ \" ( */\r\n // crlf \r\n",
+            "        engagement: 8.0, /* /* in */ \" ( */\n        // crlf\n",
         ),
     ] {
         let text = with(&[(from, to)]);
@@ -212,8 +212,8 @@ fn places_where_few_would_put_one_are_kept_too() {
 fn comments_survive_edits_undo_saving_and_saving_as() {
     let folder = tempfile::tempdir().unwrap();
     let [path, other] = ["box.latch.ron", "other.latch.ron"].map(|name| folder.path().join(name));
-    let commented = "            // the right one\n            centre: (55.0, 95.0),";
-    let text = saved(&with(&[("            centre: (55.0, 95.0),", commented)]));
+    let commented = "            // the right one\n            centre: (55.0, 106.0),";
+    let text = saved(&with(&[("            centre: (55.0, 106.0),", commented)]));
     fs::write(&path, &text).unwrap();
     let mut session = Session::open(&path).unwrap();
     session.save_anyway().unwrap();

@@ -247,7 +247,7 @@ Checks, worst first
 
 Notices
   slider: `shank` is not given: taken as 8.0
-  `keeper` is not given: taken as (edge: 14.0, width: 56.0, depth: 14.0, thickness: 6.0)
+  `keeper` is not given: taken as (edge: 14.0, width: 56.0, depth: 14.0, thickness: 6.0, make: Wood)
 ";
     assert!(page.starts_with(expected), "{page}");
     assert_eq!(page.lines().count(), expected.lines().count() + 1, "{page}");
@@ -415,19 +415,19 @@ fn the_json_has_the_whole_curve_of_the_year() {
         (&first["second_formula"], &damp["second_formula"]),
         (&json!(true), &json!(false))
     );
-    assert_eq!(damp["guide_play_mm"], json!(0.1));
+    // a plate of oak along its grain against plywood
+    let play = damp["guide_play_mm"].as_f64().unwrap();
+    assert!((0.09..0.1).contains(&play), "{play}");
     assert!(
         damp["moisture"]
             .as_f64()
             .is_some_and(|moisture| (12.9..13.1).contains(&moisture))
     );
-    assert!(
-        damp["tab_held_mm"]
-            .as_f64()
-            .is_some_and(|held| (3.5..4.5).contains(&held))
-    );
+    let held = damp["tab_held_mm"].as_f64().unwrap();
+    assert!((4.0..8.5).contains(&held), "{held}");
     assert_eq!(damp["dials"].as_array().unwrap().len(), 3);
-    assert_eq!(damp["dials"][0]["aside_mm"], json!(0.0));
+    let aside = damp["dials"][0]["aside_mm"].as_f64().unwrap();
+    assert!((0.0..0.05).contains(&aside.abs()), "{aside}");
     assert!(
         season["built_at"]
             .as_f64()

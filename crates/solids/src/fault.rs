@@ -148,18 +148,10 @@ pub enum SizeOption {
     ReliefHeight,
     /// The chamfer at the bed.
     Chamfer,
-    /// Clear distance between knob and plate.
-    KnobGap,
     /// Height of the labels.
     LabelHeight,
     /// The bit that the drilling jig guides.
     JigDrill,
-    /// The hole that the screw passes.
-    ScrewClearance,
-    /// The hole that the screw cuts its thread into.
-    ScrewPilot,
-    /// The screw's head.
-    ScrewHead,
 }
 
 /// A wall that must not be thinner than two lines of the nozzle, or than what sits on it; with the
@@ -203,8 +195,8 @@ pub enum Wall {
         /// The keeper's depth that would do, mm.
         depth_mm: f64,
     },
-    /// Over the heads of the keeper's screws.
-    OverHeads {
+    /// Under the heads of the keeper's screws.
+    UnderHeads {
         /// The keeper's thickness that would do, mm.
         thickness_mm: f64,
     },

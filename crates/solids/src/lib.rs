@@ -48,7 +48,7 @@ pub use fault::{MeshFault, PartFault, SizeOption, Slim, Wall};
 pub use feature::Feature;
 pub use files::{File, files, files_of};
 pub use mesh::{Extent, Mesh, Pose};
-pub use options::{Grip, Options, Relief, Screw};
+pub use options::{Grip, Options, Relief};
 pub use outline::Outline;
 pub use part::{Part, PartId};
 pub use parts::{parts, parts_with_tick};

@@ -28,28 +28,6 @@ pub enum Relief {
     Sunk,
 }
 
-/// The wood screw that holds knob and disc together; mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Screw {
-    /// The hole it passes.
-    pub clearance: f64,
-    /// The hole it cuts its thread into.
-    pub pilot: f64,
-    /// Diameter of its countersunk head.
-    pub head: f64,
-}
-
-impl Default for Screw {
-    /// No. 4: a shank of 2.84 mm, in two tables; hole and head as they are bored in wood, from memory.
-    fn default() -> Self {
-        Self {
-            clearance: 3.0,
-            pilot: 2.2,
-            head: 6.0,
-        }
-    }
-}
-
 /// Choices for all parts of a latch.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Options {
@@ -59,14 +37,10 @@ pub struct Options {
     pub relief: Relief,
     /// How far they do, mm.
     pub relief_height: f64,
-    /// Whether the parts are coated: then the design's film is taken off first.
-    pub coated: bool,
     /// The chamfer on all edges at the bed, mm.
     pub chamfer: f64,
-    /// The screw that joins knob and disc; none: they are glued.
-    pub screw: Option<Screw>,
-    /// Clear distance between knob and plate, mm.
-    pub knob_gap: f64,
+    /// Whether discs, knobs and what is screwed to the slider get holes for their screws; without, they are glued.
+    pub screwed: bool,
     /// Height of the labels, mm.
     pub label_height: f64,
     /// Outlines of labels, by dial and mark, y up, of any size: letters of a font, cut into chords
@@ -89,10 +63,8 @@ impl Default for Options {
             grip: Grip::default(),
             relief: Relief::default(),
             relief_height: 0.6,
-            coated: true,
             chamfer: 0.4,
-            screw: Some(Screw::default()),
-            knob_gap: 0.3,
+            screwed: true,
             label_height: 4.5,
             labels: Vec::new(),
             jig_drill: 3.0,
@@ -103,6 +75,14 @@ impl Default for Options {
 }
 
 impl Options {
+    /// How deep pointers and labels are sunk, mm; 0 where they stand out.
+    pub(crate) fn sunk(&self) -> f64 {
+        match self.relief {
+            Relief::Raised => 0.0,
+            Relief::Sunk => self.relief_height,
+        }
+    }
+
     /// Whether parts of this kind are made.
     pub fn wants(&self, kind: Kind) -> bool {
         !self.leave_out.contains(&kind)
@@ -110,18 +90,12 @@ impl Options {
 
     /// Every number against its range.
     pub fn faults(&self) -> Vec<PartFault> {
-        let mut rows = vec![
+        let rows = [
             (SizeOption::ReliefHeight, self.relief_height, 0.1, 5.0),
             (SizeOption::Chamfer, self.chamfer, 0.0, 2.0),
-            (SizeOption::KnobGap, self.knob_gap, 0.0, 5.0),
             (SizeOption::LabelHeight, self.label_height, 2.0, 30.0),
             (SizeOption::JigDrill, self.jig_drill, 0.5, 20.0),
         ];
-        if let Some(screw) = &self.screw {
-            rows.push((SizeOption::ScrewClearance, screw.clearance, 1.0, 20.0));
-            rows.push((SizeOption::ScrewPilot, screw.pilot, 0.5, screw.clearance));
-            rows.push((SizeOption::ScrewHead, screw.head, screw.clearance, 40.0));
-        }
         rows.into_iter()
             .filter(|(_, value, least, most)| !(least..=most).contains(&value))
             .map(|(which, value, least, most)| PartFault::Option {

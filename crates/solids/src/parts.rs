@@ -3,8 +3,8 @@
 use core::ops::ControlFlow;
 
 use latchwright_model::Design;
-use latchwright_model::Fault;
 use latchwright_model::validate::faults;
+use latchwright_model::{Fault, KeeperMake};
 use latchwright_proof::tick::{self, Tick};
 
 use crate::fault::PartFault;
@@ -13,13 +13,13 @@ use crate::part::{self, Kind, LEAST_LABEL, Part, Shop};
 use crate::warning::Warning;
 
 /// All parts of `design` that are not of wood, each lying as it is to be printed; in a fixed order:
-/// dial by dial disc, knob, ring, washer, pin; then slider or pin strip, slider knob, keeper, jig,
+/// dial by dial disc, knob, ring, washer, pin; then slider or pin strip, slider knob, keeper if it is printed, jig,
 /// gauge.
 ///
 /// # Errors
 /// All faults that stand in the way, so that nothing is written by halves: faults of the design
 /// itself, options out of range, walls too thin, a recess through the knob, parts larger than the
-/// bed.
+/// bed. A jig or gauge that is larger is left out and told of ([`Warning::LeftOut`]).
 pub fn parts(design: &Design, options: &Options) -> Result<Vec<Part>, Vec<PartFault>> {
     let ControlFlow::Continue(made) = parts_with_tick(design, options, &mut tick::on);
     made
@@ -79,7 +79,7 @@ pub fn parts_with_tick<Stop>(
         next(made.len())?;
         made.push(part::slider_knob(&shop).map(Some));
     }
-    if options.wants(Kind::Keeper) {
+    if options.wants(Kind::Keeper) && design.keeper.make == KeeperMake::Printed {
         next(made.len())?;
         made.push(part::keeper(&shop).map(Some));
     }
@@ -91,18 +91,37 @@ pub fn parts_with_tick<Stop>(
         next(made.len())?;
         made.push(part::gauge(&shop).map(Some));
     }
-    let mut parts = Vec::new();
+    ControlFlow::Continue(all_or_faults(made))
+}
+
+/// All that was made, or all that stands in the way. A jig or gauge larger than the bed does not: it is left out, which the
+/// last part that is made tells.
+fn all_or_faults(made: Vec<Result<Option<Part>, PartFault>>) -> Result<Vec<Part>, Vec<PartFault>> {
+    let (mut parts, mut wrong, mut left_out) = (Vec::new(), Vec::new(), Vec::new());
     for result in made {
         match result {
             Ok(part) => parts.extend(part),
+            Err(PartFault::LargerThanBed {
+                part,
+                size_mm,
+                bed_mm,
+            }) if matches!(part.kind, Kind::Jig | Kind::Gauge) => {
+                left_out.push(Warning::LeftOut {
+                    part,
+                    size: size_mm,
+                    bed: bed_mm,
+                });
+            }
             Err(fault) => wrong.push(fault),
         }
     }
-    ControlFlow::Continue(if wrong.is_empty() {
-        Ok(parts)
-    } else {
-        Err(wrong)
-    })
+    if !wrong.is_empty() {
+        return Err(wrong);
+    }
+    if let Some(last) = parts.last_mut() {
+        last.warnings.extend(left_out);
+    }
+    Ok(parts)
 }
 
 /// Says on the knob of dial `index` that it has no ring.

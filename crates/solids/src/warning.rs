@@ -2,6 +2,8 @@
 
 use latchwright_model::PinMake;
 
+use crate::part::PartId;
+
 /// Something to know about a part before it is printed. Lengths are in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Warning {
@@ -24,15 +26,6 @@ pub enum Warning {
         dial: usize,
         /// How long it is.
         long: f64,
-    },
-    /// There is no room for ground around a pin's socket.
-    PinWithoutGround {
-        /// What the pin is.
-        make: PinMake,
-        /// Of which dial, from 0.
-        dial: usize,
-        /// Thickness of the slider that would do.
-        thickness: f64,
     },
     /// How a strip of pins is let into the slider.
     UseOfStrip {
@@ -57,6 +50,22 @@ pub enum Warning {
         face: f64,
         /// What is needed.
         needed: f64,
+    },
+    /// No screw that is sold joins disc and knob.
+    NoScrew {
+        /// What it would go through before its thread holds.
+        through: f64,
+        /// What there is for its thread.
+        into: f64,
+    },
+    /// A part that the latch can do without is larger than the printer, and left out.
+    LeftOut {
+        /// Which.
+        part: PartId,
+        /// Its size along x and y, and its height.
+        size: [f64; 3],
+        /// The bed along x and y, and the printer's height.
+        bed: [f64; 3],
     },
     /// A lying pin has a flat.
     FlatBehind {

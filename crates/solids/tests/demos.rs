@@ -22,7 +22,8 @@ fn every_demo_gives_all_its_parts_within_bounds() {
             // chords of 0.01 mm need no more
             let triangles = part.mesh.triangles.len();
             assert!(triangles < 40_000, "{name}: {triangles} triangles");
-            assert!(part.mass_g < 60.0, "{name}: {} g", part.mass_g);
+            // the jig of the longest row of dials is the heaviest
+            assert!(part.mass_g < 65.0, "{name}: {} g", part.mass_g);
         }
         assert!(
             files(&design, &Options::default(), demo.name, |warning| {

@@ -195,9 +195,19 @@ fn the_list_shows_nominal_drawn_and_expected_with_clearances_per_side_and_in_tot
         let row = row.unwrap_or_else(|| panic!("{start} in {text}"));
         row.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    assert_eq!(row("disc  "), "disc outside 36.000 → 35.700 → 36.000");
+    // 0.1 is what the printer adds; no coat is taken off a disc
+    assert_eq!(row("disc  "), "disc outside 38.000 → 37.900 → 38.000");
     assert!(row("post in star, per side").ends_with("→ 0.150"));
     assert!(row("post in star, total").ends_with("→ 0.300"));
+}
+
+#[test]
+fn the_list_says_of_each_part_which_face_lies_on_the_bed_and_of_the_slicer_once() {
+    let files = all_files();
+    let text = String::from_utf8(files.last().unwrap().1.clone()).unwrap();
+    let faces = text.lines().filter(|row| row.starts_with("  on the bed: "));
+    assert_eq!(faces.count(), made().1.len());
+    assert_eq!(text.matches("slicer").count(), 1, "{text}");
 }
 
 #[test]

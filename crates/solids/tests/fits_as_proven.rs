@@ -28,7 +28,7 @@ fn exact(mut design: Design) -> Design {
 fn plain() -> Options {
     Options {
         leave_out: vec![Kind::Ring, Kind::Jig, Kind::Gauge],
-        screw: None,
+        screwed: false,
         ..Options::default()
     }
 }
@@ -196,8 +196,10 @@ fn the_mechanisms_check_values_hold_in_the_mesh() {
     design.dials.truncate(1);
     design.combination.truncate(1);
     let dial = &mut design.dials[0];
+    // the sizes of the note, which are not those of the usual latch any more
     dial.pin.gap = 1.5;
-    dial.disc.slots[0].width = 8.0;
+    dial.disc.radius = 18.0;
+    (dial.disc.slots[0].width, dial.disc.slots[0].depth) = (8.0, 9.0);
     let parts = parts(&design, &plain()).unwrap();
     let disc = section(&of(&parts, "Disc 1").mesh, 3.0);
     // design note 2: R 18, r 2, gap 1.5, travel 8, slot 8 wide, 9 deep, lead-in 1

@@ -2,7 +2,7 @@
 
 mod random;
 
-use latchwright_drawing::key_depth;
+use latchwright_assembly::dial::key_depth;
 use latchwright_geometry::Point;
 use latchwright_model::Design;
 use latchwright_solids::watertight::{LEAST_HEIGHT, check_rounded};
@@ -264,6 +264,8 @@ fn a_tall_wall_between_two_near_nodes_leaves_no_sliver() {
     let (mut design, options) = random::design(3626);
     design.dials.truncate(1);
     design.combination.truncate(1);
+    // no coat is taken off its post any more, which then needs a wider shaft; the knob asks for none
+    design.dials[0].bore.diameter += 0.1;
     let parts = latchwright_solids::parts(&design, &options).expect("a knob that can be printed");
     let knob = parts.iter().find(|part| part.name == "Knob 1");
     assert!(knob.is_some_and(|knob| knob.sound.least_height > 2.0 * LEAST_HEIGHT));

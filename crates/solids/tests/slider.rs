@@ -1,6 +1,7 @@
 //! The printed slider and the pin strip stand where the plan says.
 
-use latchwright_drawing::slider_outline;
+use latchwright_assembly::slider_body::{finger_top, finger_width};
+use latchwright_drawing::{slider_crossbar, slider_outline};
 use latchwright_geometry::Point;
 use latchwright_model::{Design, Material, PinMake};
 use latchwright_solids::part::Kind;
@@ -40,7 +41,7 @@ fn a_printed_slider_is_the_plans_outline_with_its_pins_on_it() {
     // the screw under the finger knob's shank goes right through
     assert_eq!((slider.sound.shells, slider.sound.genus), (1, 1));
     let drawn = slider_outline(&design, 0.0).flatten(0.001);
-    let growth = design.workmanship.film + design.bench.printer.outside / 2.0;
+    let growth = design.bench.printer.outside / 2.0;
     let wanted = Region::from(Outline::new(drawn)).inset(growth).unwrap();
     // below the fingers' upper side, above the chamfer and the screw's head: less the screw's hole
     let cut = section(&slider.mesh, 3.0);
@@ -62,7 +63,7 @@ fn the_pins_of_a_printed_slider_stand_where_the_solver_takes_them_to_be() {
     let slider = named(&parts, "Slider");
     let top = slider.extent().high[2];
     let pose = slider.assembled.expect("a place in the lid");
-    // its upper face and the pins' ends lie as far below the plate as the design says, less a coat
+    // its upper face and the pins' ends lie as far below the plate as the design says,
     let face = pose.of([0.0, 0.0, top])[2];
     assert!((face + design.slider.below).abs() < 1e-9, "{face}");
     let cut = section(&slider.mesh, top - 1.0);
@@ -79,41 +80,93 @@ fn the_pins_of_a_printed_slider_stand_where_the_solver_takes_them_to_be() {
         let at = Point::new(x, y);
         let pin = pins.iter().find(|(middle, _)| middle.distance(at) < 1e-3);
         let (_, radius) = pin.unwrap_or_else(|| panic!("{at:?} in {pins:?}"));
-        // a pin of 4 less two coats of 0.1 less 0.1 that the printer adds
-        assert!((2.0 * radius - 3.7).abs() < 1e-3, "{radius}");
+        // a pin of 4 less 0.1 that the printer adds
+        assert!((2.0 * radius - 3.9).abs() < 1e-3, "{radius}");
+    }
+}
+
+/// Fingers as wide as their pins had no material beside the socket; what was put round it hung below the discs' edge.
+#[test]
+fn fingers_run_below_the_discs_with_material_all_round_their_pins() {
+    for make in [
+        PinMake::Steel,
+        PinMake::PrintedStanding,
+        PinMake::PrintedLying,
+    ] {
+        let design = printed(make);
+        let parts = made(&design, &Options::default());
+        let slider = named(&parts, "Slider");
+        let pose = slider.assembled.expect("a place in the lid");
+        let bed = pose.of([0.0; 3])[2];
+        for dial in &design.dials {
+            let (x, y) = dial.pin_at();
+            let at = Point::new(x, y);
+            let top = -finger_top(&design, dial) - bed;
+            let disc = -dial.disc.below - dial.disc.thickness - bed;
+            assert!(top < disc - 0.5, "{top} {disc}");
+            // beside and beyond the pin as much as the design says, less what the printer adds
+            let wide = finger_width(&dial.pin) / 2.0 - 0.1;
+            let low = section(&slider.mesh, top - 0.3);
+            for out in [
+                Point::new(wide, 0.0),
+                Point::new(-wide, 0.0),
+                Point::new(0.0, wide),
+                Point::new(2.5, 0.0),
+            ] {
+                assert!(low.contains(at + out), "{make:?} {out:?}");
+            }
+            // in the layer of the discs there is nothing but the pin
+            let high = section(&slider.mesh, disc + 0.1);
+            let own = make == PinMake::PrintedStanding;
+            assert_eq!(high.contains(at), own);
+            let rim = Point::new(0.0, 3.0);
+            assert!(!high.contains(at + rim) && !high.contains(at - rim));
+            assert_eq!(low.contains(at), own, "a socket goes right through");
+        }
     }
 }
 
 #[test]
-fn pins_of_steel_get_a_socket_with_ground_below_the_discs_only() {
-    let design = printed(PinMake::Steel);
+fn rods_are_as_long_as_the_cut_list_says() {
+    let mut design = printed(PinMake::Steel);
+    design.dials[1].pin.make = PinMake::PrintedLying;
     let parts = made(&design, &Options::default());
     let slider = named(&parts, "Slider");
     assert!(slider.warnings.contains(&Warning::PinSetIn {
         make: PinMake::Steel,
         dial: 0,
-        long: design.slider.thickness,
+        long: design.dials[0].pin.height,
     }));
-    let (x, y) = design.dials[1].pin_at();
-    let at = Point::new(x, y);
-    let low = section(&slider.mesh, 0.8);
-    let high = section(&slider.mesh, 2.5);
-    for cut in [&low, &high] {
-        assert!(!cut.contains(at), "the socket goes right through");
-    }
-    let aside = at + Point::new(2.6, 0.0);
-    assert!(low.contains(aside) && !high.contains(aside));
-    // discs lie 6.5 below the plate, the slider's underside 8.5: ground ends 0.5 below the discs
-    let ground = section(&slider.mesh, 1.45);
-    assert!(!ground.contains(aside), "it would rub on the disc");
+    let long = named(&parts, "Pin 2").extent().size()[1];
+    assert!((long - design.dials[1].pin.height).abs() < 1e-6, "{long}");
 }
 
 #[test]
-fn a_printed_pin_for_a_printed_slider_is_as_long_as_its_socket() {
-    let parts = made(&printed(PinMake::PrintedLying), &Options::default());
-    let long = named(&parts, "Pin 2").extent().size()[1];
-    // 8 less two coats of 0.1
-    assert!((long - 7.8).abs() < 1e-6, "{long}");
+fn a_rod_shorter_than_the_slider_is_thick_has_a_blind_socket_and_stands_level_with_its_upper_face()
+{
+    let mut design = printed(PinMake::Steel);
+    design.slider.thickness = 15.0;
+    let parts = made(&design, &Options::default());
+    let slider = named(&parts, "Slider");
+    let (x, y) = design.dials[0].pin_at();
+    let at = Point::new(x, y);
+    // 15 less a rod of 13
+    assert!(section(&slider.mesh, 1.9).contains(at));
+    assert!(!section(&slider.mesh, 2.1).contains(at));
+}
+
+/// The fillets at a finger's root stood up beside the bar as high as the discs.
+#[test]
+fn nothing_of_the_slider_stands_beyond_its_bar_in_the_layer_of_the_discs() {
+    let design = printed(PinMake::PrintedStanding);
+    let parts = made(&design, &Options::default());
+    let slider = named(&parts, "Slider");
+    let cut = section(&slider.mesh, slider.extent().high[2] - 2.0);
+    let bar = slider_crossbar(&design, 0.0).max.y;
+    for outline in cut.outlines() {
+        let (low, high) = outline.bounds().unwrap();
+        assert!(high.y < bar || low.y > bar + 2.0, "{low:?} {high:?}");
+    }
 }
 
 #[test]

@@ -162,11 +162,6 @@ fn change(check: &Check, estimate: &Estimate, design: &Design) -> String {
             "move dials {one} and {other} apart by about {} or make disc {one} smaller",
             mm.of(by)
         ),
-        Estimate::ApartForFinger(by) => format!(
-            "the finger of pin {other} runs straight to the slider's bar: move dials {one} and {other} \
-             apart along the front edge by about {}",
-            mm.of(by)
-        ),
         Estimate::ApartAlongFront(by) => format!(
             "move dials {one} and {other} apart along the front edge by about {}",
             mm.of(by)
@@ -257,6 +252,12 @@ fn change(check: &Check, estimate: &Estimate, design: &Design) -> String {
         ),
         Estimate::ThickerPlate(FromTo { from, to }) => format!(
             "take a plate of at least {}, not {}, or a thinner keeper in a shallower rabbet",
+            mm.of(to),
+            mm.of(from)
+        ),
+        Estimate::LowerFinger(FromTo { from, to }) => format!(
+            "cut the finger of dial {one} lower, so that at least {} of its pin stand free, not {}, in a slider \
+             that is thicker by as much",
             mm.of(to),
             mm.of(from)
         ),

@@ -45,7 +45,7 @@ pub fn check_title(check: &Check, design: &Design) -> String {
             format!("Wall between slot and star in the disc of dial {one}")
         }
         CheckKind::DiscToFinger => {
-            format!("Disc of dial {one} stays clear of the finger of pin {other}")
+            format!("Finger of pin {one} runs below the discs")
         }
         CheckKind::FingerToFinger => {
             format!("Fingers of pins {one} and {other} stand side by side")

@@ -53,23 +53,11 @@ pub fn warning(warning: &Warning, units: Units) -> String {
             )
         }
         Warning::PinSetIn { make, dial, long } => format!(
-            "glue the {} of dial {}, {} long, into its socket, level with both faces of the slider, \
-             its back against the finger",
+            "glue the {} of dial {}, {} long, through its finger, its end level with the slider's upper \
+             face",
             rod(make),
             dial + 1,
             say(long)
-        ),
-        Warning::PinWithoutGround {
-            make,
-            dial,
-            thickness,
-        } => format!(
-            "there is no room for ground around the {} of dial {} below its disc: glue it into the \
-             hollow end of its finger, or make the slider at least {} thick, or print the pin standing \
-             in one piece",
-            rod(make),
-            dial + 1,
-            say(thickness)
         ),
         Warning::UseOfStrip { deep, wide } => format!(
             "cut a lap {} deep and {} wide into the underside of the slider's bar, along its edge \
@@ -98,6 +86,15 @@ pub fn warning(warning: &Warning, units: Units) -> String {
                 say(face),
                 say(needed - face)
             )
+        }
+        Warning::NoScrew { through, into } => format!(
+            "no screw that is sold goes through {} and holds within {}: glue disc and knob to each other, \
+             or make the knob higher",
+            say(through),
+            say(into)
+        ),
+        Warning::LeftOut { part, size, bed } => {
+            format!("{}; it is left out", too_large(part, size, bed, units))
         }
         Warning::FlatBehind { wide } => format!(
             "the pin has a flat {} wide to lie on: set it with the flat away from the disc",
@@ -189,7 +186,6 @@ fn at_least(mm: f64, units: Units) -> String {
 }
 
 /// Why a part cannot be made.
-#[expect(clippy::too_many_lines, reason = "one arm a sentence, and no more")]
 pub fn part_fault(fault: &PartFault, units: Units) -> String {
     let say = |mm: f64| length(mm, units);
     match fault {
@@ -240,16 +236,7 @@ pub fn part_fault(fault: &PartFault, units: Units) -> String {
             part,
             size_mm,
             bed_mm,
-        } => {
-            let unit = unit_name(units);
-            let [x, y, z] = size_mm.map(|mm| rough(mm, units));
-            let [bed_x, bed_y, bed_z] = bed_mm.map(|mm| rough(mm, units));
-            format!(
-                "{} is {x} × {y} × {z} {unit}, the printer takes {bed_x} × {bed_y} × {bed_z} {unit}; {}",
-                part.name(),
-                smaller(*part)
-            )
-        }
+        } => too_large(*part, *size_mm, *bed_mm, units),
         PartFault::NothingToDraw {
             part,
             what,
@@ -275,6 +262,18 @@ pub fn part_fault(fault: &PartFault, units: Units) -> String {
             format!("{name} cannot be put together ({reason}); leave some parts out and try again")
         }
     }
+}
+
+/// How large a part is, how large the printer's room, and what to do.
+fn too_large(part: PartId, size: [f64; 3], bed: [f64; 3], units: Units) -> String {
+    let unit = unit_name(units);
+    let [x, y, z] = size.map(|mm| rough(mm, units));
+    let [bed_x, bed_y, bed_z] = bed.map(|mm| rough(mm, units));
+    format!(
+        "{} is {x} × {y} × {z} {unit}, the printer takes {bed_x} × {bed_y} × {bed_z} {unit}; {}",
+        part.name(),
+        smaller(part)
+    )
 }
 
 /// All faults, a line each.
@@ -364,12 +363,8 @@ const fn option(which: SizeOption) -> &'static str {
     match which {
         SizeOption::ReliefHeight => "relief_height",
         SizeOption::Chamfer => "chamfer",
-        SizeOption::KnobGap => "knob_gap",
         SizeOption::LabelHeight => "label_height",
         SizeOption::JigDrill => "jig_drill",
-        SizeOption::ScrewClearance => "screw clearance",
-        SizeOption::ScrewPilot => "screw pilot",
-        SizeOption::ScrewHead => "screw head",
     }
 }
 
@@ -384,7 +379,7 @@ const fn which_wall(wall: Wall) -> &'static str {
         Wall::Shank { .. } => "around the finger knob's shank",
         Wall::Washer { .. } => "of the washer",
         Wall::BesideHeads { .. } => "beside the heads of its screws",
-        Wall::OverHeads { .. } => "over the heads of its screws",
+        Wall::UnderHeads { .. } => "under the heads of its screws",
         Wall::BeyondScrews { .. } => "beyond its screws",
         Wall::Pilot { .. } => "around the pilot hole",
         Wall::Guide { .. } => "around the guide",
@@ -400,7 +395,7 @@ fn thicker(wall: Wall, units: Units) -> String {
             say(most_mm)
         ),
         Wall::PostFlats { apothem_mm } => format!(
-            "make the key's apothem at least {}, or take a thinner screw",
+            "make the key's apothem at least {}, or glue the key and leave out the screw",
             say(apothem_mm)
         ),
         Wall::Shoulder { bore_mm } => format!(
@@ -420,10 +415,10 @@ fn thicker(wall: Wall, units: Units) -> String {
             say(radius_mm)
         ),
         Wall::BesideHeads { depth_mm } => format!(
-            "make the keeper at least {} deep, or take a smaller screw",
+            "make the keeper at least {} deep, or of wood",
             say(depth_mm)
         ),
-        Wall::OverHeads { thickness_mm } => {
+        Wall::UnderHeads { thickness_mm } => {
             format!("make the keeper at least {} thick", say(thickness_mm))
         }
         Wall::BeyondScrews { width_mm } => {

@@ -68,7 +68,6 @@ fn estimates() -> Vec<Estimate> {
         Estimate::ApartOrSmallerKnobs(0.35),
         Estimate::Apart(0.35),
         Estimate::ApartOrSmallerDisc(0.35),
-        Estimate::ApartForFinger(0.35),
         Estimate::ApartAlongFront(0.35),
         Estimate::InwardsOrLargerPlate(0.35),
         Estimate::FingerKnobApart(0.35),
@@ -99,6 +98,7 @@ fn estimates() -> Vec<Estimate> {
         Estimate::MoreRoomBelow(size()),
         Estimate::DeepenRabbet(size()),
         Estimate::ThickerPlate(size()),
+        Estimate::LowerFinger(size()),
         Estimate::ShorterFreePin(size()),
         Estimate::ThickerPin(size()),
         Estimate::ThickerSlider(size()),
@@ -136,7 +136,6 @@ fn estimates() -> Vec<Estimate> {
             | Estimate::ApartOrSmallerKnobs(_)
             | Estimate::Apart(_)
             | Estimate::ApartOrSmallerDisc(_)
-            | Estimate::ApartForFinger(_)
             | Estimate::ApartAlongFront(_)
             | Estimate::InwardsOrLargerPlate(_)
             | Estimate::FingerKnobApart(_)
@@ -157,6 +156,7 @@ fn estimates() -> Vec<Estimate> {
             | Estimate::MoreRoomBelow(_)
             | Estimate::DeepenRabbet(_)
             | Estimate::ThickerPlate(_)
+            | Estimate::LowerFinger(_)
             | Estimate::ShorterFreePin(_)
             | Estimate::ThickerPin(_)
             | Estimate::ThickerSlider(_)
@@ -267,11 +267,11 @@ fn what_to_do_is_told_with_figures_in_the_unit_of_the_design() {
         told(&inch, CheckKind::PinStrength, About::Dial(0), Advice::Slack),
         "nothing to do: 0.8 MPa to spare"
     );
-    let finger = Advice::Change(Estimate::ApartForFinger(0.35));
+    let finger = Advice::Change(Estimate::LowerFinger(size()));
     assert_eq!(
-        told(&mm, CheckKind::DiscToFinger, About::Pair(0, 2), finger),
-        "the finger of pin 3 runs straight to the slider's bar: move dials 1 and 3 apart along the front \
-         edge by about 0.35 mm"
+        told(&mm, CheckKind::DiscToFinger, About::Dial(2), finger),
+        "cut the finger of dial 3 lower, so that at least 8.12 mm of its pin stand free, not 8.00 mm, in a \
+         slider that is thicker by as much"
     );
     let twin = vec![OtherMarks {
         dial: 1,

@@ -78,12 +78,12 @@ impl Rule {
         }
     }
 
-    /// `mm` in words with what rounding costs: `12.5 mm`, `15/32 in (0.004 in over)`; in thousandths of
+    /// `mm` in words with what rounding costs: `12.5 mm`, `15/32 scant, by 0.004 in`; in thousandths of
     /// an inch where a tick is too coarse.
     pub fn say_exactly(self, mm: f64) -> String {
         match self.exactly(mm) {
             (number, None) => format!("{number} {}", self.unit()),
-            (number, Some(cost)) => format!("{number} {} ({cost})", self.unit()),
+            (number, Some(cost)) => format!("{number} {cost}"),
         }
     }
 
@@ -91,7 +91,7 @@ impl Rule {
     pub fn say_exactly_bare(self, mm: f64) -> String {
         match self.exactly(mm) {
             (number, None) => number,
-            (number, Some(cost)) => format!("{number} {} ({cost})", self.unit()),
+            (number, Some(cost)) => format!("{number} {cost}"),
         }
     }
 
@@ -108,9 +108,19 @@ impl Rule {
         if off == 0.0 {
             return (near.to_string(), None);
         }
-        let way = if off > 0.0 { "over" } else { "under" };
-        let cost = format!("{:.3} in {way}", off.abs());
+        // as the trade says it: full is a little more than the fraction
+        let way = if off > 0.0 { "scant" } else { "full" };
+        let cost = format!("{way}, by {:.3} in", off.abs());
         (near.to_string(), Some(cost))
+    }
+
+    /// A No. 4 screw of this length, as shops sell it: `No. 4 × 19 mm (3/4 in)`, `No. 4 × 3/4 in`.
+    pub fn say_screw(self, mm: f64) -> String {
+        let inches = fraction(mm, 16);
+        match self.units {
+            Units::Millimetre => format!("No. 4 × {:.0} mm ({inches} in)", within(mm)),
+            Units::Inch => format!("No. 4 × {inches} in"),
+        }
     }
 
     /// `mm` in words for what is finer than a tick, such as coats and clearances: `0.15 mm`, or
@@ -310,10 +320,12 @@ mod tests {
             ("12.35 mm".into(), "12 mm".into())
         );
         assert_eq!(inch.say(19.05), "3/4 in");
+        assert_eq!(inch.say_screw(19.05), "No. 4 × 3/4 in");
+        assert_eq!(mm.say_screw(19.05), "No. 4 × 19 mm (3/4 in)");
         assert_eq!(inch.say_fine(0.15), "0.006 in");
-        assert_eq!(inch.say_exactly(11.8), "15/32 in (0.004 in over)");
-        assert_eq!(inch.say_exactly(37.0), "1 15/32 in (0.012 in over)");
-        assert_eq!(inch.say_exactly(36.6), "1 7/16 in (0.003 in under)");
+        assert_eq!(inch.say_exactly(11.8), "15/32 scant, by 0.004 in");
+        assert_eq!(inch.say_exactly(37.0), "1 15/32 scant, by 0.012 in");
+        assert_eq!(inch.say_exactly(36.6), "1 7/16 full, by 0.003 in");
         assert_eq!(
             (inch.say_exactly(19.05), inch.say_exactly(0.5)),
             ("3/4 in".into(), "0.020 in".into())

@@ -11,29 +11,26 @@
     )
 )]
 
-mod bit;
 pub mod boards;
-mod feature;
-mod frame;
-mod holes;
 pub mod inch;
-pub mod joinery;
 #[cfg(test)]
+#[path = "../../assembly/src/nonsense.rs"]
 mod nonsense;
-mod note;
 mod parts;
-mod row;
 pub mod ruler;
 pub mod set_out;
 pub mod steps;
+pub mod sums;
 mod template;
 pub mod tiles;
 
-pub use bit::{Bit, Fit, NEAR};
-pub use feature::{Centre, Feature, Hand, HoleKind, SlotKind};
-pub use frame::{Axis, LEAST_SIZE, MOST_SIZE};
-pub use holes::{Depth, Hole, HoleStep, Holes, Slot, Tool, WoodPart, holes};
-pub use note::{HoleNote, HoleNoteKind, NotesAlike, alike_once};
-pub use parts::{Make, Part, PartNote, Role, Size, parts};
-pub use row::{Row, cusp_of};
-pub use template::{Face, Template, TemplateKind, Templates, templates};
+pub use latchwright_assembly::bit::{Bit, Fit, NEAR};
+pub use latchwright_assembly::feature::{Centre, Feature, Hand, HoleKind, SlotKind};
+pub use latchwright_assembly::frame::{Axis, LEAST_SIZE, MOST_SIZE};
+pub use latchwright_assembly::holes::{Depth, Hole, HoleStep, Holes, Slot, Tool, WoodPart, holes};
+pub use latchwright_assembly::joinery;
+pub use latchwright_assembly::note::{HoleNote, HoleNoteKind, NotesAlike, alike_once};
+pub use latchwright_assembly::row::{Row, cusp_of};
+pub(crate) use latchwright_assembly::{bit, feature, frame, holes, note};
+pub use parts::{Form, Make, Part, PartNote, Role, ScrewUse, Size, parts};
+pub use template::{Face, Template, TemplateKind, Templates, step_lines, templates};

@@ -128,9 +128,9 @@ fn paint_item(painter: &Painter, item: &Item, palette: &Palette, frame: Frame) {
     }
 }
 
-/// Within a third of a point of the true curve.
+/// Within a tenth of a point of the true curve, so that circles are round on a fine screen too.
 fn tolerance(frame: Frame) -> f64 {
-    f64::from(0.3 / frame.scale)
+    f64::from(0.1 / frame.scale)
 }
 
 fn filled(outlines: &[Outline], colour: Color32, frame: Frame) -> Shape {

@@ -20,6 +20,8 @@ pub enum BenchEdit {
     },
     /// One board less.
     TakeBoard(usize),
+    /// Whether prints get the coats too, where they are seen.
+    CoatedPrints(bool),
     /// The sheet for papers.
     Paper(Paper),
     /// The parts of an inch that the rule shows.
@@ -52,6 +54,7 @@ impl BenchEdit {
             Self::AddBoard(_) => "add a board".to_owned(),
             Self::BoardWood { board, .. } => format!("board {} wood", board + 1),
             Self::TakeBoard(index) => format!("take board {} away", index + 1),
+            Self::CoatedPrints(_) => "coats on prints".to_owned(),
             Self::Paper(_) => "sheet for papers".to_owned(),
             Self::Fraction(_) => "inches on papers".to_owned(),
             Self::AddReading(_) => "add a reading".to_owned(),
@@ -79,6 +82,7 @@ impl BenchEdit {
                 }
             }
             Self::TakeBoard(index) => remove(&mut bench.boards, index),
+            Self::CoatedPrints(coated) => bench.coated_prints = coated,
             Self::Paper(paper) => bench.paper = paper,
             Self::Fraction(fraction) => bench.fraction = fraction,
             Self::AddReading(reading) => bench.printer.holes.push(reading),

@@ -5,7 +5,9 @@ mod card;
 mod dials;
 
 use latchwright_model::change::{DialSize, LatchSize};
-use latchwright_model::{Change, Corner, Design, Grain, LidKind, Material, Sawn, Size, Units};
+use latchwright_model::{
+    Change, Corner, Design, Grain, KeeperMake, LidKind, Material, Sawn, Size, Units,
+};
 
 pub use bench::BenchEdit;
 pub use card::CardEdit;
@@ -63,6 +65,8 @@ pub enum Edit {
     Material(MadeOf, Material),
     /// Which wood, how sawn and with which grain, of slider or floor.
     SolidWood(MadeOf, Material),
+    /// What the keeper is made of.
+    KeeperMake(KeeperMake),
     /// The dials: how many, in which order.
     Dials(DialsEdit),
     /// One dial, or all alike.
@@ -162,6 +166,7 @@ impl Edit {
             Self::Lid(_) => "lid".to_owned(),
             Self::Material(of, _) => format!("{} material", of.name().to_lowercase()),
             Self::SolidWood(of, _) => format!("{} wood", of.name().to_lowercase()),
+            Self::KeeperMake(_) => "keeper material".to_owned(),
             Self::Dials(edit) => edit.label(),
             Self::Dial(of, edit) => of.label(&edit.what()),
             Self::Digit { dial, .. } => Target::one(*dial).label("combination"),
@@ -206,6 +211,7 @@ impl Edit {
             Self::Material(of, material) | Self::SolidWood(of, material) => {
                 *of.material_mut(design) = material;
             }
+            Self::KeeperMake(make) => design.keeper.make = make,
             Self::Dials(edit) => edit.make(design),
             Self::Dial(of, edit) => edit.make(of, design),
             Self::Digit { dial, mark } => {

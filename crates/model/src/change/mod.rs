@@ -179,7 +179,7 @@ mod tests {
         let both = first.then(second.clone());
         assert_eq!(both.apply(&design), second.apply(&middle));
         let told = |size, from, to| Step::Resize { size, from, to };
-        assert_eq!(both.steps, [told(gap, 2.0, 2.2), told(travel, 8.0, 9.0)]);
+        assert_eq!(both.steps, [told(gap, 3.0, 2.2), told(travel, 11.0, 9.0)]);
     }
 
     #[test]

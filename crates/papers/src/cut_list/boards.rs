@@ -138,7 +138,7 @@ fn described(layout: &BoardLayout, rule: Rule) -> String {
         .iter()
         .map(|strip| {
             let pieces = strip.pieces.iter();
-            let names: Vec<String> = pieces.map(|piece| piece.part.name(rule.units)).collect();
+            let names: Vec<String> = pieces.map(|piece| piece.part.name()).collect();
             format!(
                 "a strip {} wide with {}",
                 rule.say(strip.width),

@@ -5,7 +5,7 @@ use latchwright_geometry::Point;
 use latchwright_model::Design;
 use latchwright_words::workshop::hole_note;
 use latchwright_workshop::inch::Rule;
-use latchwright_workshop::{Depth, Hole, Slot, Tool, WoodPart, holes};
+use latchwright_workshop::{Depth, Feature, Hole, Slot, Tool, WoodPart, holes};
 use serde_json::{Value, json};
 
 use crate::bench::{sentence, table};
@@ -20,6 +20,8 @@ const INTRO: [&str; 3] = [
 /// Edges from which a part's places are measured.
 struct From {
     part: WoodPart,
+    /// Whether it lies with its underside up, so that right is left; else as it is seen from outside.
+    turned: bool,
     /// The face that lies up, and the two edges, in words.
     words: &'static str,
     left: &'static str,
@@ -34,8 +36,9 @@ pub(super) fn data(design: &Design, rule: Rule) -> Value {
     let parts: Vec<Value> = edges(design)
         .iter()
         .filter_map(|from| {
-            let here: Vec<&Hole> = found.holes.iter().filter(|hole| hole.kind.part() == from.part).collect();
-            let slots: Vec<&Slot> = found.slots.iter().filter(|slot| slot.kind.part() == from.part).collect();
+            let here: Vec<&Hole> = found.holes.iter().filter(|hole| from.has(hole)).collect();
+            let slots = found.slots.iter();
+            let slots: Vec<&Slot> = slots.filter(|slot| slot.kind.part() == from.part && !from.turned).collect();
             if here.is_empty() && slots.is_empty() {
                 return None;
             }
@@ -56,19 +59,47 @@ pub(super) fn data(design: &Design, rule: Rule) -> Value {
     json!({ "intro": INTRO, "parts": parts, "notes": notes })
 }
 
-fn edges(design: &Design) -> [From; 3] {
+impl From {
+    /// Whether it is bored from the face that lies up here.
+    fn has(&self, hole: &Hole) -> bool {
+        let from_below = hole.kind.feature() == Feature::GuideScrews;
+        hole.kind.part() == self.part && from_below == self.turned
+    }
+
+    /// From the left and the front edge as they lie.
+    fn place(&self, at: Point) -> Point {
+        let at = at - self.corner;
+        if self.turned {
+            Point::new(-at.x, at.y)
+        } else {
+            at
+        }
+    }
+}
+
+fn edges(design: &Design) -> [From; 4] {
     let slider = slider_outline(design, 0.0).extent();
     let keeper = &design.keeper;
     [
         From {
             part: WoodPart::Plate,
+            turned: false,
             words: "Plate, outside up, hinges away from you",
             left: "From its left edge",
             front: "From its front edge",
             corner: Point::new(-design.plate.width / 2.0, 0.0),
         },
         From {
+            part: WoodPart::Plate,
+            turned: true,
+            words: "Plate, underside up, hinges away from you: right is left here",
+            left: "From the left edge as it lies",
+            front: "From its front edge",
+            corner: Point::new(design.plate.width / 2.0, 0.0),
+        },
+        From {
             part: WoodPart::Slider,
+            turned: false,
             words: "Slider, upper face up, tab towards you",
             left: "From its left end",
             front: "From the tab's tip",
@@ -76,6 +107,7 @@ fn edges(design: &Design) -> [From; 3] {
         },
         From {
             part: WoodPart::Keeper,
+            turned: false,
             words: "Keeper, upper face up, front towards you",
             left: "From its left end",
             front: "From its front edge",
@@ -89,7 +121,7 @@ fn edges(design: &Design) -> [From; 3] {
 
 /// One line a diameter; the place stands in the first.
 fn rows(hole: &Hole, from: &From, rule: Rule) -> Vec<Vec<String>> {
-    let at = hole.centre - from.corner;
+    let at = from.place(hole.centre);
     let steps = hole.steps.iter().enumerate();
     steps
         .map(|(index, step)| {
@@ -108,6 +140,7 @@ fn rows(hole: &Hole, from: &From, rule: Rule) -> Vec<Vec<String>> {
             let bit = match step.tool {
                 Tool::Bit(bit) => bit.words(rule.units),
                 Tool::Countersink => "countersink".to_owned(),
+                Tool::CountersinkBelow => "countersink, from the other face".to_owned(),
             };
             vec![
                 name,
@@ -123,7 +156,7 @@ fn rows(hole: &Hole, from: &From, rule: Rule) -> Vec<Vec<String>> {
 
 fn slot_row(slot: &Slot, from: &From, rule: Rule) -> Vec<String> {
     let place = |at: Point| {
-        let at = at - from.corner;
+        let at = from.place(at);
         format!("{} and {}", rule.say_exactly(at.x), rule.say_exactly(at.y))
     };
     let row = slot.row;

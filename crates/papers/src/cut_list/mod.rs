@@ -10,11 +10,12 @@ use latchwright_model::{Design, Severity, Units};
 use latchwright_words::workshop::{joinery_fault, plan_fault, rounded_sum};
 use latchwright_workshop::boards::{CutPlan, cut_plan};
 use latchwright_workshop::inch::Rule;
-use latchwright_workshop::joinery::{Joinery, joinery, sums};
+use latchwright_workshop::joinery::{Joinery, joinery};
 use latchwright_workshop::parts;
+use latchwright_workshop::sums::sums;
 use serde_json::json;
 
-use crate::bench::{BenchPaper, PaperOptions, sentence};
+use crate::bench::{BenchPaper, PaperOptions, sentence, unproven};
 use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::sheets::Sheets;
@@ -50,7 +51,7 @@ pub fn cut_list_sheets(
         template: TEMPLATE,
         data: json!({
             "intro": intro(design, rule),
-            "faults": faults(&joinery, &plan, rule),
+            "faults": unproven(design).into_iter().chain(faults(&joinery, &plan, rule)).collect::<Vec<_>>(),
             "wood": wood::cut(&parts, rule),
             "other": wood::other(&parts, rule),
             "box": sizes::outside(&joinery, rule),
@@ -80,7 +81,8 @@ fn intro(design: &Design, rule: Rule) -> Vec<String> {
             .to_owned(),
     ];
     if design.units == Units::Inch {
-        all.push("Fractions are rounded to your rule; what that costs stands in brackets where it is a thousandth or more.".to_owned());
+        all.push("Full is a little more than the fraction, scant a little less; by how much stands beside it, where it is a thousandth \
+             or more.".to_owned());
     }
     all
 }
@@ -93,7 +95,7 @@ fn faults(joinery: &Joinery, plan: &CutPlan, rule: Rule) -> Vec<String> {
         let these = faults.filter(move |fault| fault.severity() == severity);
         these.map(|fault| joinery_fault(fault, rule))
     };
-    let uncut = plan.faults.iter().map(|fault| plan_fault(fault, rule));
+    let uncut = plan.faults.iter().map(plan_fault);
     let errors = with(Severity::Error).chain(uncut).map(cannot);
     let notices = with(Severity::Notice).map(|words| sentence(&words));
     errors.chain(notices).collect()

@@ -1,6 +1,6 @@
-//! Tables of the parts: wood with finished and rough sizes, then what is printed and bought.
+//! Tables of the parts: wood with finished, bare and rough sizes, then what is printed and bought.
 
-use latchwright_words::workshop::part_note;
+use latchwright_words::workshop::{part_note, part_size};
 use latchwright_workshop::inch::Rule;
 use latchwright_workshop::{Make, Part, Size};
 use serde_json::Value;
@@ -18,17 +18,26 @@ pub(super) fn cut(parts: &[Part], rule: Rule) -> Value {
         };
         let material = format!("{},\ngrain {grain}", part.material);
         vec![
-            part.role.name(rule.units),
+            part.role.name(),
             part.count.to_string(),
-            say(part.finished, rule),
+            finished(part, rule),
+            other_size(part, part.bare, rule),
             part.rough
-                .map_or_else(|| "–".to_owned(), |size| say(size, rule)),
+                .map_or_else(|| "–".to_owned(), |size| rough(size, rule)),
             material,
             notes(part, rule),
         ]
     });
     table(
-        &["Part", "No.", "Finished", "Sawn rough", "Wood", "Notes"],
+        &[
+            "Part",
+            "No.",
+            "Finished",
+            "Bare",
+            "Sawn rough",
+            "Wood",
+            "Notes",
+        ],
         rows,
     )
 }
@@ -42,9 +51,9 @@ pub(super) fn other(parts: &[Part], rule: Rule) -> Value {
             Make::Printed | Make::Wood => "printed".to_owned(),
         };
         vec![
-            part.role.name(rule.units),
+            part.role.name(),
             part.count.to_string(),
-            say(part.finished, rule),
+            part_size(part, part.finished, rule),
             from,
             notes(part, rule),
         ]
@@ -52,18 +61,34 @@ pub(super) fn other(parts: &[Part], rule: Rule) -> Value {
     table(&["Part", "No.", "Size", "From", "Notes"], rows)
 }
 
-fn notes(part: &Part, rule: Rule) -> String {
-    let notes = part.notes.iter();
-    let sentences: Vec<String> = notes.map(|note| sentence(&part_note(note, rule))).collect();
-    sentences.join(" ")
+/// A finished size: to the maker's rule where it is the bare one that is cut.
+fn finished(part: &Part, rule: Rule) -> String {
+    match part.bare {
+        Some(bare) if bare != part.finished => rough(part.finished, rule),
+        _ => part_size(part, part.finished, rule),
+    }
 }
 
-/// `120 × 80 × 12 mm`: along the grain, across, through.
-fn say(size: Size, rule: Rule) -> String {
+/// `120 × 80 × 12 mm`, to the maker's rule.
+fn rough(size: Size, rule: Rule) -> String {
     format!(
         "{} × {} × {}",
         rule.say_bare(size.length),
         rule.say_bare(size.width),
         rule.say(size.thickness)
     )
+}
+
+/// A bare size, or that it is the finished one because no coat goes on.
+fn other_size(part: &Part, size: Option<Size>, rule: Rule) -> String {
+    match size {
+        Some(size) if size != part.finished => part_size(part, size, rule),
+        _ => "the same: no coat".to_owned(),
+    }
+}
+
+fn notes(part: &Part, rule: Rule) -> String {
+    let notes = part.notes.iter();
+    let sentences: Vec<String> = notes.map(|note| sentence(&part_note(note, rule))).collect();
+    sentences.join(" ")
 }

@@ -4,7 +4,7 @@ mod brief;
 mod text;
 
 use latchwright_drawing::disc_from_back;
-use latchwright_model::Design;
+use latchwright_model::{Design, Dial};
 use serde_json::{Value, json};
 
 pub use text::{DiscSeat, SettingText};
@@ -42,7 +42,7 @@ pub fn setting_sheets(
     check(design)?;
     let text = SettingText::of(design);
     let (mut dials, mut drawings): (Vec<Value>, Vec<_>) = (Vec::new(), Vec::new());
-    for (seat, dial) in text.dials.iter().zip(&design.dials) {
+    for (seat, dial) in as_seen_from_the_back(&text.dials, design) {
         let file = format!("disc-{}.svg", seat.dial + 1);
         drawings.push((file.clone(), disc_from_back(dial, seat.clockwise)));
         dials.push(json!({
@@ -69,6 +69,21 @@ pub fn setting_sheets(
         drawings,
     };
     paper.lay_out(design, fonts, options)
+}
+
+/// The dials as they lie when the plate is seen from the back, hinge away: from the hinge to the front in rows of a
+/// centimetre, and right is left.
+fn as_seen_from_the_back<'a>(
+    seats: &'a [DiscSeat],
+    design: &'a Design,
+) -> Vec<(&'a DiscSeat, &'a Dial)> {
+    let mut all: Vec<(&DiscSeat, &Dial)> = seats.iter().zip(&design.dials).collect();
+    let place = |dial: &Dial| (-(dial.centre.1 / 10.0).round(), -dial.centre.0);
+    all.sort_by(|(_, one), (_, other)| {
+        let (one, other) = (place(one), place(other));
+        one.0.total_cmp(&other.0).then(one.1.total_cmp(&other.1))
+    });
+    all
 }
 
 /// Refuses a combination that its dials do not have.

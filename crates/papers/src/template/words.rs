@@ -15,8 +15,7 @@ use super::layout::{Page, TilePlace};
 const LONGEST_TITLE: usize = 40;
 
 /// Every page says this of printing.
-pub(super) const PRINT: &str =
-    "Print at 100 %, no fitting to the page; measure both lines before you cut.";
+pub(super) const PRINT: &str = "Print at 100 %, no fitting to the page; measure both lines before you cut. The middle of a line is the finished edge.";
 /// And every tile this.
 pub(super) const JOIN: &str = "Lay the marks of one name over each other.";
 

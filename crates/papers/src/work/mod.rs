@@ -6,7 +6,7 @@ use latchwright_workshop::inch::Rule;
 use latchwright_workshop::steps::{Source, WorkStep, steps};
 use serde_json::{Value, json};
 
-use crate::bench::{BenchPaper, PaperOptions, sentence, table};
+use crate::bench::{BenchPaper, PaperOptions, sentence, table, unproven};
 use crate::error::PaperError;
 use crate::fonts::Fonts;
 use crate::sheets::Sheets;
@@ -23,7 +23,8 @@ const FIRST: [&str; 4] = [
      have not done a step before, learn it from somebody who has.",
     "Unplug a machine, or take its battery out, before you touch its cutter. Eyes, ears and lungs are to be protected at \
      every step with a machine; no gloves and no loose sleeves near what turns.",
-    "Sizes are finished sizes unless a line says bare. Try every setting on scrap of the same thickness first.",
+    "A size marked bare is as it leaves saw, plane or bit, before its coats; every other is the same before and after. Try \
+     every setting on scrap of the same thickness first.",
 ];
 
 /// The order of work as PDF.
@@ -50,10 +51,14 @@ pub fn work_sheets(
     let rule = Rule::of(design);
     let all = steps(design);
     let steps: Vec<Value> = all.iter().map(|step| data(step, rule)).collect();
+    let first: Vec<String> = unproven(design)
+        .into_iter()
+        .chain(FIRST.map(str::to_owned))
+        .collect();
     let paper = BenchPaper {
         heading: "Order of work",
         template: TEMPLATE,
-        data: json!({ "first": FIRST, "steps": steps, "sources": sources(&all) }),
+        data: json!({ "first": first, "steps": steps, "sources": sources(&all) }),
         drawings: Vec::new(),
     };
     paper.lay_out(design, fonts, options)

@@ -196,10 +196,11 @@ impl<'a> Ranges<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::thin_latch::thin;
 
     #[test]
     fn shares_of_nought_build_the_design_as_it_is_drawn() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.season = latchwright_model::Season::still(design.season.built);
         let nominal = BuiltLatch::nominal(&design);
         let mut built = nominal.clone();
@@ -213,7 +214,7 @@ mod tests {
 
     #[test]
     fn whole_shares_reach_the_ends_of_every_range() {
-        let design = Design::default();
+        let design = thin();
         let mut row = Row::nominal(&design);
         row.shares_mut().for_each(|share| *share = 1.0);
         let mut built = BuiltLatch::nominal(&design);

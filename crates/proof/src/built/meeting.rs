@@ -306,12 +306,13 @@ mod tests {
     use super::*;
     use crate::built::{BuiltLatch, Moment};
     use crate::contact::{PinPath, reach};
+    use crate::thin_latch::thin;
     use crate::verdict::StopsAt;
     use latchwright_model::Design;
 
     /// A latch whose first dial is the mechanism's own example: gap 1.5, slot 8 wide, lead-in 1.
     fn example() -> Design {
-        let mut design = Design::default();
+        let mut design = thin();
         design.dials[0].pin.gap = 1.5;
         design.dials[0].disc.slots[0].width = 8.0;
         design.combination = vec![0, 0, 0];

@@ -194,10 +194,11 @@ fn off((x, y): (f64, f64), by: (f64, f64)) -> Point {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::thin_latch::thin;
 
     #[test]
     fn with_nothing_off_pins_and_tab_are_where_they_are_drawn() {
-        let design = Design::default();
+        let design = thin();
         let built = BuiltLatch::nominal(&design);
         let moment = Moment::of(&design, &built).unwrap();
         for index in 0..3 {
@@ -213,7 +214,7 @@ mod tests {
     /// Yaw 2·0.25/60; at x = ±55 it lifts a pin by 55·sin, at the tab's corners ±20·sin.
     #[test]
     fn a_turned_slider_lifts_one_side_and_sinks_the_other() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.season = latchwright_model::Season::still(design.season.built);
         (design.slider.guide_length, design.slider.guide_play) = (60.0, 0.25);
         let mut built = BuiltLatch::nominal(&design);
@@ -231,7 +232,7 @@ mod tests {
 
     #[test]
     fn a_slider_that_swells_loses_play_in_its_guide() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.slider.material = latchwright_model::Material::Mdf;
         design.slider.guide_play = 0.25;
         let mut built = BuiltLatch::nominal(&design);

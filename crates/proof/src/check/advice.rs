@@ -129,8 +129,6 @@ pub enum Estimate {
     Apart(f64),
     /// Move two dials apart by so much, or make the first one's disc smaller.
     ApartOrSmallerDisc(f64),
-    /// Move two dials apart along the front edge by so much: a finger runs straight to the bar.
-    ApartForFinger(f64),
     /// Move two dials apart along the front edge by so much.
     ApartAlongFront(f64),
     /// Move the dial inwards by so much, or make the plate larger.
@@ -188,6 +186,8 @@ pub enum Estimate {
     DeepenRabbet(FromTo),
     /// Take a thicker plate, or a thinner keeper in a shallower rabbet.
     ThickerPlate(FromTo),
+    /// Cut the finger lower: let more of its pin stand free, in a slider that is thicker by as much.
+    LowerFinger(FromTo),
     /// Let less of the pin stand free, or set in a steel rod.
     ShorterFreePin(FromTo),
     /// Take a thicker pin with slots to suit, or a steel rod.

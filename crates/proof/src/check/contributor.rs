@@ -1,5 +1,7 @@
 //! What eats a figure: errors, plays, coats, season, and sizes of the design that decide it.
 
+use latchwright_assembly::bounds::Aside;
+
 macro_rules! contributors {
     ($($(#[$doc:meta])+ $name:ident = $code:literal;)+) => {
         /// One thing that decides a check, or explains the spread of a figure over many boxes.
@@ -120,4 +122,16 @@ impl Contributor {
             Self::Gap | Self::LeadIn | Self::Engagement | Self::Offset
         )
     }
+}
+
+/// What puts a pin aside of its dial, by name.
+pub(super) fn aside(parts: &Aside) -> [(Contributor, f64); 6] {
+    [
+        (Contributor::PinPlace, parts.pin_place),
+        (Contributor::BorePlace, parts.bore_place),
+        (Contributor::ShaftPlay, parts.shaft_play),
+        (Contributor::GuidePlay, parts.guide),
+        (Contributor::Season, parts.season),
+        (Contributor::Offset, parts.offset),
+    ]
 }

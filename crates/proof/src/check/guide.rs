@@ -110,13 +110,14 @@ fn play_left(design: &Design, now: Climate) -> Option<f64> {
 mod tests {
     use super::*;
     use crate::prove;
+    use crate::thin_latch::thin;
     use crate::verdict::CheckVerdict;
     use latchwright_model::{Grain, Material, Sawn, Season};
 
     /// A slider of flat-sawn cherry, 40 mm wide, with its grain along the travel, in a guide on a plate
     /// whose grain runs across it and so hardly moves; 0.3 mm of play a side.
     fn cherry(built: f64, dampest: f64) -> Design {
-        let mut design = Design::default();
+        let mut design = thin();
         design.plate.grain = Grain::AlongX;
         design.tab.width = 40.0;
         design.slider.guide_play = 0.3;
@@ -171,7 +172,7 @@ mod tests {
 
     #[test]
     fn a_plate_that_shrinks_closes_its_guide_at_the_dry_end() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.plate.grain = Grain::AlongY;
         design.slider.guide_play = 0.1;
         design.slider.material = Material::Printed;
@@ -185,7 +186,7 @@ mod tests {
 
     #[test]
     fn plate_and_slider_of_one_wood_one_way_keep_their_play() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.season.dampest.humidity = 95.0;
         let check = guide(&design);
         assert_eq!(check.value, design.slider.guide_play);

@@ -74,7 +74,7 @@ kinds! {
     FingerKnobWay = "finger-knob-way", Millimetre;
     /// Wall between slot and star in a disc.
     SlotToStar = "slot-to-star", Millimetre;
-    /// A disc stays clear of another pin's finger.
+    /// The fingers run below the discs.
     DiscToFinger = "disc-to-finger", Millimetre;
     /// Two fingers stand side by side.
     FingerToFinger = "finger-to-finger", Millimetre;

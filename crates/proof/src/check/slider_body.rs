@@ -1,24 +1,16 @@
-//! The slider's wood: its fingers keep clear of the other dials' discs and of one another, its bar has
-//! room, the finger knob stands on it and clear of the keeper, and the tab clears the keeper as the lid
+//! The slider's wood: its fingers keep clear of one another, its bar has room, the finger knob stands on it and clear of the keeper, and the tab clears the keeper as the lid
 //! swings up.
 
 use itertools::Itertools;
-use latchwright_geometry::{EPSILON, Point, trig};
+use latchwright_geometry::{Point, trig};
 
 use super::advice::Estimate;
-use super::spacing::{DISC_TO_PIN, WOOD_LEFT};
+use super::spacing::WOOD_LEFT;
 use super::travel::longer_travel;
 use super::{About, Advice, CheckKind, Contributor, Draft, Sums, free_margin};
-use crate::bounds::DialBounds;
 use crate::results::Check;
-use crate::slider_body::{SliderBody, swings_forward};
+use crate::slider_body::{FINGERS_APART, SliderBody, finger_width, swings_forward};
 use latchwright_model::{Design, Dial};
-
-/// What must be left between two fingers so that both can be sawn, mm.
-///
-/// # Source
-/// Common practice, no source.
-const FINGERS_APART: f64 = 2.5;
 
 /// Wood that should stay on the slider around the finger knob's shank, mm.
 ///
@@ -29,7 +21,6 @@ pub const AROUND_SHANK: f64 = 3.0;
 pub(super) fn checks(sums: &Sums<'_>, body: &SliderBody) -> Vec<Check> {
     let design = sums.design;
     let mut checks = Vec::new();
-    checks.extend(tightest_finger(sums, body));
     checks.extend(fingers_apart(design));
     checks.push(bar_has_room(design, body));
     checks.push(shank_on_slider(design, body));
@@ -38,79 +29,16 @@ pub(super) fn checks(sums: &Sums<'_>, body: &SliderBody) -> Vec<Check> {
     checks
 }
 
-/// Clear distance between a disc and another dial's finger over the whole travel, worst case, mm.
-pub fn finger_to_disc(
-    sums: &Sums<'_>,
-    body: &SliderBody,
-    (dial, a): (&Dial, &DialBounds),
-    (other, b): (&Dial, &DialBounds),
-) -> f64 {
-    let design = sums.design;
-    let (x, y) = other.pin_at();
-    let (guide_x, guide_y) = design.slider.guide_at;
-    let foot = body.bar_max.y.min(y);
-    let apart = Point::new(dial.centre.0, dial.centre.1)
-        .distance_to_segment(Point::new(x, foot), Point::new(x, y + design.slider.travel));
-    let work = &design.workmanship;
-    let swell = sums.slider.swell;
-    let places = core::f64::consts::SQRT_2 * swell * (work.bore_place + work.pin_place);
-    let lever = (y - guide_y).abs().max((foot - guide_y).abs()) + work.pin_place;
-    let across = ((x - guide_x).abs() + work.pin_place) * swell;
-    let aside = sums.slider.play.max(sums.slider.yaw * lever * swell);
-    let turned = trig::hypot(
-        aside + across * sums.slider.shorten,
-        sums.slider.lift(across) + lever * swell * sums.slider.shorten,
-    );
-    let towards = |(least, most): (f64, f64)| most.max(-least);
-    let drift_x = towards(sums.drift.x.apart(dial.centre.0 - guide_x, x - guide_x));
-    let drift_y = |on_slider: f64| {
-        let on_plate = dial.centre.1 - guide_y;
-        towards(sums.drift.y.apart(on_plate, on_slider - guide_y))
-    };
-    let season = trig::hypot(drift_x, drift_y(y).max(drift_y(foot)));
-    apart - a.rim.hi - b.pin.hi - dial.bore.shaft_play - places - turned - season - EPSILON
-}
-
-/// The disc that comes nearest to another dial's finger.
-fn tightest_finger(sums: &Sums<'_>, body: &SliderBody) -> Option<Check> {
-    let pairs = sums
-        .each()
-        .cartesian_product(sums.each())
-        .filter(|((i, ..), (j, ..))| i != j);
-    let all = pairs.map(|((i, dial, a), (j, other, b))| {
-        let clear = finger_to_disc(sums, body, (dial, a), (other, b));
-        (i, j, clear)
-    });
-    let (i, j, clear) = all.min_by(|one, other| one.2.total_cmp(&other.2))?;
-    let work = &sums.design.workmanship;
-    let parts = vec![
-        (
-            Contributor::BorePlace,
-            core::f64::consts::SQRT_2 * work.bore_place,
-        ),
-        (
-            Contributor::PinPlace,
-            core::f64::consts::SQRT_2 * work.pin_place,
-        ),
-    ];
-    let draft = Draft {
-        kind: CheckKind::DiscToFinger,
-        about: About::Pair(i, j),
-        value: clear,
-        limit: DISC_TO_PIN,
-        decided_by: parts,
-    };
-    Some(draft.judged(|short| Advice::Change(Estimate::ApartForFinger(short))))
+/// What lies between the fingers of two dials along x, mm.
+pub fn fingers_clear(one: &Dial, other: &Dial) -> f64 {
+    let apart = (one.pin_at().0 - other.pin_at().0).abs();
+    apart - f64::midpoint(finger_width(&one.pin), finger_width(&other.pin))
 }
 
 /// Two fingers that would run into one another cannot both be made.
 fn fingers_apart(design: &Design) -> Option<Check> {
     let pairs = design.dials.iter().enumerate().array_combinations();
-    let all = pairs.map(|[(i, one), (j, other)]| {
-        let apart = (one.pin_at().0 - other.pin_at().0).abs();
-        let clear = apart - f64::midpoint(one.pin.diameter, other.pin.diameter);
-        (i, j, clear)
-    });
+    let all = pairs.map(|[(i, one), (j, other)]| (i, j, fingers_clear(one, other)));
     let (i, j, clear) = all.min_by(|one, other| one.2.total_cmp(&other.2))?;
     let draft = Draft {
         kind: CheckKind::FingerToFinger,

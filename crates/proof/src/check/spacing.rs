@@ -236,7 +236,10 @@ fn tightest_pin(sums: &Sums<'_>) -> Option<Check> {
     let mut pairs: Vec<(f64, NumberedDial<'_>, NumberedDial<'_>)> = numbered(sums)
         .cartesian_product(numbered(sums))
         .filter(|(one, other)| one.index != other.index)
-        .map(|(one, other)| (disc_to_pin_plainly(sums, one, other), one, other))
+        .map(|(one, other)| {
+            let (disc, pin) = ((one.dial, one.bounds), (other.dial, other.bounds));
+            (disc_to_pin_plainly(sums, disc, pin), one, other)
+        })
         .collect();
     pairs.sort_by(|one, other| one.0.total_cmp(&other.0));
     let mut tightest: Option<Check> = None;
@@ -256,14 +259,17 @@ fn tightest_pin(sums: &Sums<'_>) -> Option<Check> {
 }
 
 /// Clear distance between a disc and another dial's pin over the whole travel, by the plain sums, mm.
-fn disc_to_pin_plainly(sums: &Sums<'_>, disc: NumberedDial<'_>, pin: NumberedDial<'_>) -> f64 {
-    let (dial, a, b) = (disc.dial, disc.bounds, pin.bounds);
-    let (x, y) = pin.dial.pin_at();
+pub fn disc_to_pin_plainly(
+    sums: &Sums<'_>,
+    (dial, a): (&Dial, &DialBounds),
+    (other, b): (&Dial, &DialBounds),
+) -> f64 {
+    let (x, y) = other.pin_at();
     let travel = sums.design.slider.travel;
     let apart = centre(dial).distance_to_segment(Point::new(x, y), Point::new(x, y + travel));
     let work = &sums.design.workmanship;
     let places = core::f64::consts::SQRT_2 * sums.slider.swell * (work.bore_place + work.pin_place);
-    let (aside, up) = (b.aside_parts[3].1, b.lift);
+    let (aside, up) = (b.aside_parts.guide, b.lift);
     let season = drift_towards(sums, dial, (x, y));
     apart - a.rim.hi - b.pin.hi - places - dial.bore.shaft_play - trig::hypot(aside, up) - season
 }
@@ -302,7 +308,7 @@ fn disc_to_pin(
         (Contributor::ShaftPlay, play),
         (
             Contributor::GuidePlay,
-            trig::hypot(b.aside_parts[3].1, b.lift),
+            trig::hypot(b.aside_parts.guide, b.lift),
         ),
         (
             Contributor::Season,

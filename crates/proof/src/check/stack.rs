@@ -8,7 +8,7 @@ use itertools::iproduct;
 use super::advice::{Estimate, FromTo};
 use super::{About, Advice, CheckKind, Contributor, Draft, Sums};
 use crate::results::Check;
-use crate::slider_body::BRIDGE;
+use crate::slider_body::{BRIDGE, finger_top};
 use latchwright_model::{Design, Dial};
 
 /// How much of its disc's thickness a pin must meet at least.
@@ -30,6 +30,7 @@ pub(super) fn checks(sums: &Sums<'_>) -> Vec<Check> {
         checks.push(pin_meets_disc(design, index, dial));
         checks.push(disc_to_plate(design, index, dial));
     }
+    checks.extend(fingers_below_discs(design));
     checks.push(slider_to_plate(design));
     checks.push(tab_to_keeper(design));
     checks.push(room_below(design));
@@ -120,6 +121,42 @@ fn disc_to_plate(design: &Design, index: usize, dial: &Dial) -> Check {
             to: dial.disc.below + short,
         }))
     })
+}
+
+/// What lies between the finger of `dial` and the lowest of all discs, worst case, mm: a finger is wider than its pin and
+/// does not go into a slot, so it runs below them.
+pub fn finger_to_discs(design: &Design, dial: &Dial) -> f64 {
+    let undersides = design
+        .dials
+        .iter()
+        .map(|dial| dial.disc.below + dial.disc.thickness);
+    let lowest = undersides.fold(f64::NEG_INFINITY, f64::max);
+    // slider and disc hang off, and disc and finger are off in thickness
+    finger_top(design, dial) - lowest - 3.0 * off(design) - design.workmanship.thickness
+}
+
+/// The finger that comes nearest to a disc.
+fn fingers_below_discs(design: &Design) -> Option<Check> {
+    let all = design.dials.iter().enumerate();
+    let all = all.map(|(index, dial)| (index, dial, finger_to_discs(design, dial)));
+    let (index, dial, value) = all.min_by(|one, other| one.2.total_cmp(&other.2))?;
+    let work = &design.workmanship;
+    let draft = Draft {
+        kind: CheckKind::DiscToFinger,
+        about: About::Dial(index),
+        value,
+        limit: 0.0,
+        decided_by: vec![
+            (Contributor::Thickness, 4.0 * work.thickness),
+            (Contributor::FilmSpread, 6.0 * work.film_spread),
+        ],
+    };
+    Some(draft.judged(|short| {
+        Advice::Change(Estimate::LowerFinger(FromTo {
+            from: dial.pin.free,
+            to: dial.pin.free + short,
+        }))
+    }))
 }
 
 /// Clear distance between slider and plate, worst case, mm.

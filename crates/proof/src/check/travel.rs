@@ -89,7 +89,7 @@ pub(super) fn lets_in(sums: &Sums<'_>, index: usize) -> Option<Check> {
         (Contributor::Print, work.print * 1.5),
         (Contributor::FilmSpread, 2.0 * work.film_spread),
     ];
-    parts.extend(bounds.aside_parts);
+    parts.extend(super::contributor::aside(&bounds.aside_parts));
     let slot = dial.disc.slots.iter().find(|slot| slot.mark == 0)?;
     let draft = Draft {
         kind: CheckKind::LetsIn,

@@ -36,8 +36,8 @@ fn window(sums: &Sums<'_>, index: usize) -> Option<Check> {
             seen_from_the_middle(2.0 * work.film_spread),
         ),
     ];
-    let aside = bounds.aside_parts.iter();
-    parts.extend(aside.map(|(name, mm)| (*name, seen_from_the_middle(*mm))));
+    let aside = super::contributor::aside(&bounds.aside_parts).into_iter();
+    parts.extend(aside.map(|(name, mm)| (name, seen_from_the_middle(mm))));
     let value = proof.sure_window_deg;
     let width = dial.disc.slots.iter().find(|slot| slot.mark == 0)?.width;
     let draft = Draft {

@@ -283,6 +283,7 @@ fn least_margin(design: &Design, drift: &Drift, singles: &[Vec<Dial>]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::thin_latch::thin;
     use crate::{CheckVerdict, prove};
     use latchwright_model::Season;
 
@@ -320,7 +321,7 @@ mod tests {
     /// The mechanism's worked example: 12 marks keep 3.995° to the mouth, 16 are short by 3.505°.
     #[test]
     fn the_worked_example_can_have_twelve_positions_and_not_sixteen() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.season = Season::still(design.season.built);
         let check = found(&design);
         assert_eq!(most_of(&check), 12);
@@ -330,7 +331,7 @@ mod tests {
 
     #[test]
     fn the_most_positions_are_decided_and_plain_sums_would_not_promise_more() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.dials.truncate(1);
         design.combination = vec![2];
         let mut numbers = Vec::new();
@@ -352,7 +353,7 @@ mod tests {
 
     #[test]
     fn a_dial_with_too_many_positions_is_told_how_many_it_can_have() {
-        let design = with(&Design::default(), 24);
+        let design = with(&thin(), 24);
         let check = found(&design);
         assert_eq!((check.value, check.verdict), (0.0, CheckVerdict::Passes));
         assert!(decided(&with(&design, most_of(&check))));
@@ -360,7 +361,7 @@ mod tests {
 
     #[test]
     fn a_blind_slot_counts_and_one_that_lets_in_leaves_no_number() {
-        let mut design = Design::default();
+        let mut design = thin();
         // room for a pin that goes into a blind slot and leaves the tab held
         (design.slider.travel, design.tab.engagement) = (15.0, 13.0);
         for dial in &mut design.dials {
@@ -387,7 +388,7 @@ mod tests {
 
     /// The usual box as a maker would build it who is off by next to nothing, in air that stays as it is.
     fn exact() -> Design {
-        let mut design = Design::default();
+        let mut design = thin();
         design.season = Season::still(design.season.built);
         for improvement in Improvement::ALL.iter().cycle().take(9 * 10) {
             improvement.halve(&mut design);
@@ -464,7 +465,7 @@ mod tests {
 
     #[test]
     fn where_no_workmanship_helps_a_size_must_change() {
-        let mut design = Design::default();
+        let mut design = thin();
         // the tab never leaves the keeper, by centimetres: no halving makes up for that
         design.slider.travel = 8.0;
         design.tab.engagement = 40.0;

@@ -46,11 +46,11 @@ pub fn depth_left(dial: &BuiltDial, slot: &BuiltSlot, end: Point) -> f64 {
 mod tests {
     use super::*;
     use crate::built::{BuiltLatch, Moment};
-    use latchwright_model::Design;
+    use crate::thin_latch::thin;
 
     #[test]
     fn with_nothing_off_a_pin_travels_its_gap_to_the_rim() {
-        let design = Design::default();
+        let design = thin();
         let latch = BuiltLatch::nominal(&design);
         let moment = Moment::of(&design, &latch).unwrap();
         for (index, built) in latch.dials.iter().enumerate() {

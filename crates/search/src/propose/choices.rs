@@ -47,7 +47,7 @@ const PIN_TO_BIT: f64 = 0.11;
 /// deep enough for two rows get one.
 const STAGGERS: [f64; 6] = [0.0, 0.47, 0.65, 0.75, 0.81, 0.87];
 
-/// From one place of the back row to the next it is this part of the way from the front, or four steps of
+/// From one place of the back row to the next it is this part of the way from the front, or two steps of
 /// a lid: with a larger part, latches on deep lids that drift are lost.
 const BACKS: f64 = 5.0;
 
@@ -388,7 +388,7 @@ fn backs(base: &Design, grid: Grid, alike_along_y: bool) -> Vec<Option<f64>> {
     if alike_along_y {
         return vec![None];
     }
-    let step = 4.0 * grid.lid;
+    let step = 2.0 * grid.lid;
     let mut at = step;
     let mut backs = Vec::new();
     while at <= base.plate.depth {

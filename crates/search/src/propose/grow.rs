@@ -20,6 +20,8 @@ pub(super) enum Grow {
     SliderBelow,
     DiscBelow,
     PinHeight,
+    /// What stands free of it, in a slider that is thicker by as much.
+    PinFree,
     Rabbet,
 }
 
@@ -46,7 +48,8 @@ pub(super) fn mends(margin: &Margin) -> Option<Mends> {
             (Grow::Travel, latch(LatchSize::Travel))
         }
         CheckKind::DiscToDisc
-        | CheckKind::DiscToFinger
+        | CheckKind::DiscToPin
+        | CheckKind::FingerToFinger
         | CheckKind::KnobToKnob
         | CheckKind::BoreToBore => (Grow::Spacing, None),
         CheckKind::Guide => (Grow::Play, None),
@@ -60,6 +63,7 @@ pub(super) fn mends(margin: &Margin) -> Option<Mends> {
         CheckKind::SliderToPlate | CheckKind::TabToKeeper => (Grow::SliderBelow, None),
         CheckKind::DiscToPlate => (Grow::DiscBelow, None),
         CheckKind::PinMeetsDisc => (Grow::PinHeight, None),
+        CheckKind::DiscToFinger => (Grow::PinFree, None),
         CheckKind::LidCloses => (Grow::Rabbet, None),
         CheckKind::NextMark
         | CheckKind::KeyBite
@@ -74,8 +78,6 @@ pub(super) fn mends(margin: &Margin) -> Option<Mends> {
         | CheckKind::RabbetRoof
         // not weighed by the plain sums
         | CheckKind::LetsIn
-        | CheckKind::DiscToPin
-        | CheckKind::FingerToFinger
         | CheckKind::KeySeats
         | CheckKind::IdleDial
         | CheckKind::TwinOpenings

@@ -135,8 +135,13 @@ impl Solver {
 
     /// Gives the choices another lid.
     pub(super) fn set_lid(&mut self, lid: Lid) {
+        let deep = self.lid().depth;
         for design in [&mut self.choices.base, &mut self.real, &mut self.ideal] {
             set_lid(design, lid);
+        }
+        // the nearer the hinge, the further forward the strips swing as the lid goes up
+        if lid.depth != deep {
+            self.guide_from = guide_from(&self.choices);
         }
     }
 
@@ -314,7 +319,11 @@ impl Solver {
                     sizes.guide = sizes.guide.min(guide);
                 }
                 // through the thickness: not weighed here
-                Grow::SliderBelow | Grow::DiscBelow | Grow::PinHeight | Grow::Rabbet => {
+                Grow::SliderBelow
+                | Grow::DiscBelow
+                | Grow::PinHeight
+                | Grow::PinFree
+                | Grow::Rabbet => {
                     return None;
                 }
             }

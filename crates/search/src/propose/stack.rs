@@ -13,6 +13,8 @@ use latchwright_proof::check::stack::MEETS;
 const ROUNDS: usize = 40;
 /// Halvings on the way to the most room: a five-hundredth of it is left.
 const HALVINGS: usize = 9;
+/// The thinnest finger that is looked at, mm: common practice, no source.
+const LEAST_FINGER: f64 = 4.0;
 /// Less than this is not short, mm.
 const DUST: f64 = 1e-9;
 
@@ -22,6 +24,11 @@ pub(super) struct Stack {
     slider_below: f64,
     disc_below: f64,
     pin_height: f64,
+    /// How far below the slider's upper face the fingers begin.
+    pin_free: f64,
+    /// Thickness of the fingers and of the slider: as the base has them, at least.
+    finger: f64,
+    thickness: f64,
     rabbet: f64,
 }
 
@@ -34,6 +41,9 @@ impl Stack {
             slider_below: 0.0,
             disc_below: 0.0,
             pin_height: up(MEETS * thickness, grid.size),
+            pin_free: up(thickness, grid.size),
+            finger: finger(&choices.base),
+            thickness: choices.base.slider.thickness,
             rabbet: up(design.keeper.thickness, grid.size),
         };
         let (mut real, mut ideal) = (design.clone(), perfect(design));
@@ -69,6 +79,10 @@ impl Stack {
                         } else {
                             stack.pin_height = before.pin_height + grid.size;
                         }
+                    }
+                    Grow::PinFree => {
+                        let free = up(before.pin_free + short, grid.size);
+                        stack.pin_free = stack.pin_free.max(free);
                     }
                     Grow::Rabbet => {
                         stack.rabbet = stack.rabbet.max(up(before.rabbet + short, grid.size));
@@ -116,10 +130,20 @@ impl Stack {
     /// Puts them into `design`.
     pub(super) fn put(&self, design: &mut Design) {
         design.slider.below = self.slider_below;
+        // no thinner than it was weighed with: the tab bears the less
+        design.slider.thickness = self.thickness.max(self.pin_free + self.finger);
         design.plate.rabbet = self.rabbet;
         for dial in &mut design.dials {
             dial.disc.below = self.disc_below;
-            dial.pin.height = self.pin_height;
+            dial.pin.free = self.pin_free;
+            // right through its finger
+            dial.pin.height = self.pin_height.max(design.slider.thickness);
         }
     }
+}
+
+/// Thickness of the fingers of a slider that is made like `base`'s, mm.
+pub(super) fn finger(base: &Design) -> f64 {
+    let free = base.dials.first().map_or(0.0, |dial| dial.pin.free);
+    (base.slider.thickness - free).max(LEAST_FINGER)
 }

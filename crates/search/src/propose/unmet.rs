@@ -9,6 +9,7 @@ use super::floor::{BEFORE_NOTCH, LEAST_TAB, SIDE};
 use super::grid::{Grid, stands_on};
 use super::marking::{LEAST_POST, ROUND_POST};
 use super::solve::BESIDE_TAB;
+use super::stack::finger;
 use super::wishes::{Marks, Wishes};
 use latchwright_model::{Design, Dial, Size};
 use latchwright_proof::slider_body::{SHOULDER, front_inside};
@@ -122,7 +123,8 @@ fn is_kept(design: &Design, base: &Design) -> bool {
         && design.bench == base.bench
         && design.body == base.body
         && design.slider.material == base.slider.material
-        && design.slider.thickness == base.slider.thickness
+        && design.slider.thickness >= base.slider.thickness - DUST
+        && finger(design) >= finger(base) - DUST
         && design.slider.shank == base.slider.shank
         && design.slider.pull == base.slider.pull
         && design.slider.friction == base.slider.friction
@@ -142,7 +144,6 @@ fn is_given(dial: &Dial, base: &Dial) -> bool {
     dial.disc.thickness == base.disc.thickness
         && dial.disc.slots.len() == 1
         && dial.pin.make == base.pin.make
-        && dial.pin.free == base.pin.free
         && dial.key.clearance == base.key.clearance
         && dial.bore.shaft_play == base.bore.shaft_play
 }

@@ -12,8 +12,8 @@ use latchwright_model::slot::SlotShape;
 use latchwright_model::{Design, Dial};
 use latchwright_proof::bounds::DialBounds;
 use latchwright_proof::check::spacing::{
-    DISC_TO_PIN, DISCS_APART, FINGERS, PRINTED_WALL, Places, WOOD_LEFT, bores_apart, discs_apart,
-    knobs_apart, wall_to_star, wood_to_edge, wood_to_guide_slot,
+    DISC_TO_PIN, DISCS_APART, FINGERS, PRINTED_WALL, Places, WOOD_LEFT, bores_apart,
+    disc_to_pin_plainly, discs_apart, knobs_apart, wall_to_star, wood_to_edge, wood_to_guide_slot,
 };
 use latchwright_proof::check::strength::{pin_stress, tab_stress};
 use latchwright_proof::check::{
@@ -22,7 +22,7 @@ use latchwright_proof::check::{
 };
 use latchwright_proof::dial_judge::{DialJudge, Entry};
 use latchwright_proof::season::Drift;
-use latchwright_proof::slider_body::SliderBody;
+use latchwright_proof::slider_body::{FINGERS_APART, SliderBody};
 
 /// Woods and year, worked out once.
 pub(super) struct Ground {
@@ -382,8 +382,8 @@ fn wall(dial: &Dial) -> f64 {
 
 /// Discs and knobs with more than this between them (mm) are never the tightest, and are passed over.
 const FAR: f64 = 30.0;
-/// The same for a disc and another dial's finger, which reaches down to the slider's bar.
-const FAR_FINGER: f64 = 12.0;
+/// The same for a disc and another dial's pin, and for two fingers.
+const FAR_PIN: f64 = 12.0;
 
 /// The margins between two dials.
 fn pairs(asking: &mut Asking<'_>, design: &Design) {
@@ -397,20 +397,30 @@ fn pairs(asking: &mut Asking<'_>, design: &Design) {
                 continue;
             }
             let (x, y) = other.pin_at();
-            let near = one.disc.radius + other.pin.diameter / 2.0 + FAR_FINGER;
-            let aside = x - one.centre.0;
-            let below = (one.centre.1 - y - design.slider.travel).max(0.0);
+            let near = one.disc.radius + other.pin.diameter / 2.0 + FAR_PIN;
+            let (aside, below) = (
+                x - one.centre.0,
+                (one.centre.1 - y - design.slider.travel).max(0.0),
+            );
             let pair = About::Pair(i, j);
-            // a finger asks for no less than what the disc has beside the pin alone
             if aside * aside + below * below <= near * near {
-                asking.ask(CheckKind::DiscToFinger, pair, |seen| {
+                asking.ask(CheckKind::DiscToPin, pair, |seen| {
                     seen.pair((i, j), |one, other| {
-                        slider_body::finger_to_disc(&seen.sums, &seen.body, one, other)
-                            - DISC_TO_PIN
+                        disc_to_pin_plainly(&seen.sums, one, other) - DISC_TO_PIN
                     })
                 });
             }
-            if i > j || trig::hypot(across, along) > widest + FAR {
+            if i > j {
+                continue;
+            }
+            if across < FAR_PIN + one.pin.diameter + other.pin.diameter {
+                asking.ask(CheckKind::FingerToFinger, pair, |seen| {
+                    seen.pair((i, j), |(one, _), (other, _)| {
+                        slider_body::fingers_clear(one, other) - FINGERS_APART
+                    })
+                });
+            }
+            if trig::hypot(across, along) > widest + FAR {
                 continue;
             }
             asking.ask(CheckKind::DiscToDisc, pair, |seen| {
@@ -453,6 +463,9 @@ pub(super) fn weigh_stack(real: &Design, ideal: Option<&Design>, margins: &mut V
         });
         ask(CheckKind::DiscToPlate, about, &|design| {
             of(design, &|dial| stack::disc_to_plate_gap(design, dial))
+        });
+        ask(CheckKind::DiscToFinger, about, &|design| {
+            of(design, &|dial| stack::finger_to_discs(design, dial))
         });
     }
     ask(

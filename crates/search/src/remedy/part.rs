@@ -1,5 +1,7 @@
 //! The parts of a latch, and whether one is the same in two designs as it is cut or printed.
 
+use latchwright_assembly::finger_knob::shank_slot;
+use latchwright_assembly::guide::guide;
 use latchwright_model::{Design, Dial};
 use latchwright_proof::slider_body::SliderBody;
 
@@ -55,7 +57,20 @@ fn plate(design: &Design) -> Vec<f64> {
     sizes.push(design.inside.width);
     // the finger knob's slot
     sizes.extend([slider.pull_at, slider.guide_at.1, slider.travel]);
-    sizes.push(slider.shank + 2.0 * slider.guide_play);
+    sizes.push(shank_slot(design).width);
+    // where strips and bridges are screwed on, and how deep
+    let guide = guide(design);
+    sizes.extend(
+        guide
+            .screws
+            .iter()
+            .flat_map(|screw| [screw.at.x, screw.at.y]),
+    );
+    sizes.push(
+        guide
+            .screw
+            .map_or(0.0, |length| length - guide.reach.through),
+    );
     for dial in &design.dials {
         sizes.extend([dial.centre.0, dial.centre.1, dial.bore.diameter]);
     }

@@ -5,9 +5,9 @@
 
 use latchwright_model::{
     Bench, Board, Body, Bore, Card, CardPaper, CardStyle, Climate, Corner, Design, Dial, Disc,
-    Floor, Grain, Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind,
-    Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units,
-    Workmanship,
+    Floor, Grain, Hinge, HoleReading, Inside, Keeper, KeeperMake, Key, Knob, Labels, Language,
+    LidKind, Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot,
+    Tab, Units, Workmanship,
 };
 use serde::Deserialize;
 
@@ -68,6 +68,7 @@ choice!(Units => UnitsFile { Millimetre, Inch });
 choice!(Sawn => SawnFile { Flat, Quarter });
 choice!(Grain => GrainFile { AlongX, AlongY });
 choice!(PinMake => PinMakeFile { Steel, Dowel, PrintedLying, PrintedStanding });
+choice!(KeeperMake => KeeperMakeFile { Wood, Printed });
 choice!(Language => LanguageFile { English, German, French, Spanish, Japanese });
 choice!(CardStyle => CardStyleFile { Words, Pictures });
 choice!(Corner => CornerFile { Mitred, Butted, Rabbeted });
@@ -82,7 +83,7 @@ part!(Slider => SliderFile {
     shank: f64, thickness: f64, below: f64, pull: f64, friction: f64, material: Material,
 });
 part!(Tab => TabFile { at: f64, width: f64, engagement: f64, required_hold: f64 });
-part!(Keeper => KeeperFile { edge: f64, width: f64, depth: f64, thickness: f64 });
+part!(Keeper => KeeperFile { edge: f64, width: f64, depth: f64, thickness: f64, make: KeeperMake });
 part!(Inside => InsideFile { width: f64, depth: f64, height: f64 });
 part!(Body => BodyFile {
     thickness: f64, wood: String, sawn: Sawn, corner: Corner, lid: LidKind, groove: f64, foot: f64,
@@ -110,7 +111,8 @@ part!(Climate => ClimateFile { celsius: f64, humidity: f64 });
 part!(Season => SeasonFile { built: Climate, driest: Climate, dampest: Climate });
 part!(OwnWood => OwnWoodFile { name: String, radial: f64, tangential: f64 });
 part!(Bench => BenchFile {
-    bits: Vec<f64>, boards: Vec<Board>, kerf: f64, end_trim: f64, rough: f64, coats: u32, paper: Paper,
+    bits: Vec<f64>, boards: Vec<Board>, kerf: f64, end_trim: f64, rough: f64, coats: u32, coated_prints: bool,
+    paper: Paper,
     fraction: u32, printer: Printer,
 });
 part!(Board => BoardFile { wood: String, length: f64, width: f64, thickness: f64, count: u32 });

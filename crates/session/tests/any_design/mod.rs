@@ -2,9 +2,9 @@
 
 use latchwright_model::{
     Bench, Board, Body, Bore, Card, CardPaper, CardStyle, Climate, Corner, Design, Dial, Disc,
-    Floor, Grain, Hinge, HoleReading, Inside, Keeper, Key, Knob, Labels, Language, LidKind,
-    Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot, Tab, Units,
-    Workmanship,
+    Floor, Grain, Hinge, HoleReading, Inside, Keeper, KeeperMake, Key, Knob, Labels, Language,
+    LidKind, Material, OwnWood, Paper, Pin, PinMake, Plate, Printer, Sawn, Season, Slider, Slot,
+    Tab, Units, Workmanship,
 };
 use proptest::collection::vec;
 use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL};
@@ -285,17 +285,18 @@ fn bench() -> impl Strategy<Value = Bench> {
         vec(size(), 0..5),
         vec(board(), 0..3),
         numbers,
-        paper,
+        (paper, any::<bool>()),
         printer(),
     )
         .prop_map(
-            |(bits, boards, (sizes, coats, fraction), paper, printer)| Bench {
+            |(bits, boards, (sizes, coats, fraction), (paper, coated_prints), printer)| Bench {
                 bits,
                 boards,
                 kerf: sizes[0],
                 end_trim: sizes[1],
                 rough: sizes[2],
                 coats,
+                coated_prints,
                 paper,
                 fraction,
                 printer,
@@ -312,11 +313,13 @@ pub fn design() -> impl Strategy<Value = Design> {
         engagement: sizes[2],
         required_hold: sizes[3],
     });
-    let keeper = vec(size(), 4).prop_map(|sizes| Keeper {
+    let make = prop_oneof![Just(KeeperMake::Wood), Just(KeeperMake::Printed)];
+    let keeper = (vec(size(), 4), make).prop_map(|(sizes, make)| Keeper {
         edge: sizes[0],
         width: sizes[1],
         depth: sizes[2],
         thickness: sizes[3],
+        make,
     });
     let inside = vec(size(), 3).prop_map(|sizes| Inside {
         width: sizes[0],

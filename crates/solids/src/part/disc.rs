@@ -2,7 +2,8 @@
 
 use core::f64::consts::SQRT_2;
 
-use latchwright_drawing::key_depth;
+use latchwright_assembly::dial::{KNOB_GAP, disc_screw, post_length, shaft_diameter, shaft_length};
+use latchwright_assembly::screw::{CLEARANCE, HEAD};
 use latchwright_geometry::{Point, trig};
 use latchwright_model::slot::{Mouth, SlotShape, mouths};
 use latchwright_model::{Dial, Slot};
@@ -21,9 +22,6 @@ use crate::warning::Warning;
 
 /// Width of the shoulder on the shaft that the knob sits on, mm, at least.
 const SHOULDER: f64 = 0.4;
-
-/// Length by which the post stops short of the bottom of its recess, mm: a bridged roof sags.
-pub(super) const SHORT: f64 = 0.5;
 
 /// The outline of a dial's disc about its own centre, its true slot facing −y, each wall drawn
 /// `growth` mm inside its finished place; mm in plan axes.
@@ -109,19 +107,16 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     let key = key_shape(dial, fit);
     let radius = draft.draw(fit.outside(Feature::Disc, 2.0 * dial.disc.radius)) / 2.0;
     let thick = draft.draw(fit.height(Feature::DiscThickness, dial.disc.thickness, 2.0));
-    let shaft_size = fit.outside(
-        Feature::Shaft,
-        dial.bore.diameter - 2.0 * dial.bore.shaft_play,
-    );
+    let shaft_size = fit.outside(Feature::Shaft, shaft_diameter(dial));
     shop.enough(part, Slim::Shaft, &shaft_size)?;
     let shaft = draft.draw(shaft_size) / 2.0;
     for slot in &dial.disc.slots {
         draft.draw(fit.gap(Feature::Slot(slot.mark), slot.width));
     }
-    let long = dial.disc.below + shop.design.plate.thickness + shop.options.knob_gap;
+    let long = shaft_length(shop.design, dial);
     let shaft_top = thick + draft.draw(fit.height(Feature::ShaftLength, long, 0.0));
-    let post_top = shaft_top + (key_depth(dial) - SHORT).max(fit.printer.layer);
-    let seat = ScrewSeat::new(shop, thick);
+    let post_top = shaft_top + post_length(dial).max(fit.printer.layer);
+    let seat = ScrewSeat::new(shop, dial);
     walls(shop, part, dial, &key, radius, shaft, seat.as_ref())?;
     let broken = |fault| PartFault::Mesh { part, fault };
     let outline = disc_outline(dial, growth).map_err(broken)?;
@@ -135,12 +130,11 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
     for dot in dots {
         body.cut(Prism::new(dot, thick - 2.0 * fit.printer.layer, thick));
     }
-    if let Some(ScrewSeat { hole, head, sink }) = seat {
+    if let Some(ScrewSeat { hole, head, deeper }) = seat {
         body.cut(Prism::new(circle(hole.drawn / 2.0), -THROUGH, THROUGH));
-        if let Some(sink) = sink {
-            let cone = Prism::new(circle(head.drawn / 2.0), -1.0, sink);
-            body.cut(cone.with_high(Edge::chamfer(sink)));
-        }
+        let sink = (head.drawn - hole.drawn) / 2.0;
+        let cone = Prism::new(circle(head.drawn / 2.0), -1.0, deeper + sink);
+        body.cut(cone.with_high(Edge::chamfer(sink)));
         draft.sizes.extend([hole, head]);
     }
     if key.relief > 0.0 {
@@ -151,36 +145,37 @@ pub(crate) fn disc(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
         });
     }
     draft.sizes.extend(key.sizes);
-    let z = -dial.disc.below - thick;
+    // it hangs from the knob, which sits on its shoulder
+    let z = shop.design.plate.thickness + KNOB_GAP - shaft_top;
     draft.assembled = Some(Pose::to(dial.centre.0, dial.centre.1, z));
     draft.apart = -2;
     draft.finish(fit.printer)
 }
 
-/// The screw's hole, and how deep its head is sunk where the disc is thick enough, mm.
+/// The screw's hole, its head, and how much deeper than level that is sunk, mm.
 struct ScrewSeat {
     hole: Size,
     head: Size,
-    sink: Option<f64>,
+    deeper: f64,
 }
 
 impl ScrewSeat {
-    fn new(shop: &Shop<'_>, thick: f64) -> Option<Self> {
-        let screw = shop.options.screw.as_ref()?;
-        let hole = shop.fit.hole(Feature::JoiningScrewHole, screw.clearance);
-        let head = shop.fit.hole(Feature::JoiningScrewHead, screw.head);
-        let sink = (head.drawn - hole.drawn) / 2.0;
+    /// None where disc and knob are glued.
+    fn new(shop: &Shop<'_>, dial: &Dial) -> Option<Self> {
+        let screw = disc_screw(shop.design, dial, shop.options.sunk());
+        if !shop.options.screwed || screw.length.is_none() {
+            return None;
+        }
         Some(Self {
-            sink: (sink > 0.0 && sink < thick).then_some(sink),
-            hole,
-            head,
+            hole: shop.fit.hole(Feature::JoiningScrewHole, CLEARANCE),
+            head: shop.fit.hole(Feature::JoiningScrewHead, HEAD),
+            deeper: screw.deeper,
         })
     }
 
     /// The furthest it reaches from the middle, mm.
     fn reach(&self) -> f64 {
-        let across = self.sink.map_or(self.hole.drawn, |_| self.head.drawn);
-        across / 2.0
+        self.head.drawn / 2.0
     }
 }
 

@@ -1,5 +1,6 @@
-//! The keeper plate with two countersunk holes, printed on the face that holds the tab.
+//! The keeper plate, printed on the face that holds the tab; its screws' heads are sunk in the other.
 
+use latchwright_assembly::keeper::keeper_screws;
 use latchwright_geometry::Point;
 
 use super::{Draft, Kind, Part, PartId, Shop};
@@ -7,7 +8,6 @@ use crate::extrude::{Prism, THROUGH};
 use crate::fault::{PartFault, Slim, Wall};
 use crate::feature::Feature;
 use crate::mesh::Pose;
-use crate::options::Screw;
 use crate::outline::Outline;
 use crate::slope::Edge;
 
@@ -31,57 +31,40 @@ pub(crate) fn keeper(shop: &Shop<'_>) -> Result<Part, PartFault> {
     draft
         .body
         .add(Prism::new(plate, 0.0, thick).with_low(Edge::chamfer(lead)));
-    let screw = shop.options.screw.unwrap_or_default();
-    let block = Block {
-        width,
-        depth,
-        thick,
-    };
-    holes(shop, &mut draft, &screw, block)?;
+    holes(shop, &mut draft, thick)?;
     let y = keeper.edge - keeper.depth / 2.0;
     draft.assembled = Some(Pose::to(shop.design.tab.at, y, 0.0));
     draft.finish(fit.printer)
 }
 
-/// The keeper as it is printed, mm.
-#[derive(Clone, Copy)]
-struct Block {
-    /// Along x.
-    width: f64,
-    /// Along y.
-    depth: f64,
-    thick: f64,
-}
-
-fn holes(shop: &Shop<'_>, draft: &mut Draft, screw: &Screw, block: Block) -> Result<(), PartFault> {
-    let Block {
-        width,
-        depth,
-        thick,
-    } = block;
-    let hole = shop.fit.hole(Feature::ScrewHole, screw.clearance);
-    let head = shop.fit.hole(Feature::ScrewHead, screw.head);
+/// The two screws' holes, their heads sunk in the upper face, which the open lid leaves free for a driver.
+fn holes(shop: &Shop<'_>, draft: &mut Draft, thick: f64) -> Result<(), PartFault> {
+    let (keeper, tab) = (&shop.design.keeper, &shop.design.tab);
+    let screws = keeper_screws(shop.design);
+    let hole = shop.fit.hole(Feature::ScrewHole, screws.hole);
+    let head = shop.fit.hole(Feature::ScrewHead, screws.head);
     let sink = ((head.drawn - hole.drawn) / 2.0).max(0.1);
-    let wall = (depth - head.drawn) / 2.0;
-    let keeper = &shop.design.keeper;
-    shop.wall(draft.id, wall, |short| Wall::BesideHeads {
-        depth_mm: keeper.depth + 2.0 * short,
-    })?;
-    shop.wall(draft.id, thick - sink, |short| Wall::OverHeads {
+    let middle = Point::new(tab.at, keeper.edge - keeper.depth / 2.0);
+    shop.wall(draft.id, thick - sink, |short| Wall::UnderHeads {
         thickness_mm: keeper.thickness + short,
     })?;
-    let out = (width / 2.0 - head.drawn / 2.0 - 2.0).max(head.drawn / 2.0 + 1.0);
-    let beyond = width / 2.0 - out - head.drawn / 2.0;
-    shop.wall(draft.id, beyond, |short| Wall::BeyondScrews {
-        width_mm: width + 2.0 * short,
-    })?;
-    for x in [-out, out] {
-        let circle = |radius: f64| Outline::circle(Point::new(x, 0.0), radius);
+    for (_, at) in screws.at {
+        let at = at - middle;
+        let beside = keeper.depth / 2.0 - at.y.abs() - head.drawn / 2.0;
+        shop.wall(draft.id, beside, |short| Wall::BesideHeads {
+            depth_mm: keeper.depth + 2.0 * short,
+        })?;
+        let beyond = keeper.width / 2.0 - at.x.abs() - head.drawn / 2.0;
+        // half of what the keeper is wider than the tab lies beside it, and half of that beyond a screw
+        shop.wall(draft.id, beyond, |short| Wall::BeyondScrews {
+            width_mm: keeper.width.max(tab.width) + 4.0 * short,
+        })?;
+        let circle = |radius: f64| Outline::circle(at, radius);
         draft
             .body
             .cut(Prism::new(circle(hole.drawn / 2.0), -THROUGH, THROUGH));
-        let cone = Prism::new(circle(head.drawn / 2.0), -1.0, sink);
-        draft.body.cut(cone.with_high(Edge::chamfer(sink)));
+        let cone = Prism::new(circle(head.drawn / 2.0), thick - sink, thick + 1.0);
+        draft.body.cut(cone.with_low(Edge::chamfer(sink)));
     }
     draft.sizes.extend([hole, head]);
     Ok(())

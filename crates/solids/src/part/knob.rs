@@ -2,7 +2,10 @@
 
 use core::f64::consts::PI;
 
-use latchwright_drawing::key_depth;
+use latchwright_assembly::dial::{
+    FACE, KNOB_GAP, LEAST_THREAD, disc_screw, key_depth, pilot_depth,
+};
+use latchwright_assembly::screw::PILOT_IN_PRINT;
 use latchwright_geometry::{Point, trig};
 use latchwright_model::Dial;
 
@@ -19,23 +22,17 @@ use crate::region::Region;
 use crate::slope::Edge;
 use crate::warning::Warning;
 
-/// The thinnest face over the star, mm.
-///
-/// # Source
-/// Common practice, no source: five layers carry a bridge of a centimetre.
-const FACE: f64 = 1.2;
-/// The least that holds a screw's thread, mm: common practice, no source.
-const THREAD: f64 = 2.0;
-
 /// The knob of dial `index`.
 pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
     let part = PartId::of(Kind::Knob, index);
     let mut draft = Draft::new(part);
     let (fit, options) = (&shop.fit, shop.options);
-    let across = fit.outside(Feature::Knob, dial.knob.diameter);
+    let across = shop.seen.outside(Feature::Knob, dial.knob.diameter);
     shop.enough(part, Slim::Knob, &across)?;
     let radius = draft.draw(across) / 2.0;
-    let height = draft.draw(fit.height(Feature::KnobHeight, dial.knob.height, 2.0));
+    // its underside over the plate is not seen
+    let tall = shop.seen.height(Feature::KnobHeight, dial.knob.height, 1.0);
+    let height = draft.draw(tall);
     let key = key_shape(dial, fit);
     let recess = key_depth(dial);
     face_left(shop, part, recess, height)?;
@@ -63,20 +60,17 @@ pub(crate) fn knob(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, P
         let flare = Prism::new(flared, -1.0, mouth).with_high(Edge::chamfer(mouth));
         draft.body.cut(flare);
     }
-    pilot(shop, &mut draft, recess, height);
+    pilot(shop, &mut draft, dial, recess);
     pointer(shop, &mut draft, rim, recess, height);
     draft.sizes.extend(key.sizes);
-    let z = shop.design.plate.thickness + options.knob_gap;
+    let z = shop.design.plate.thickness + KNOB_GAP;
     draft.assembled = Some(Pose::to(dial.centre.0, dial.centre.1, z));
     draft.apart = 2;
     draft.finish(fit.printer)
 }
 
 fn face_left(shop: &Shop<'_>, part: PartId, recess: f64, height: f64) -> Result<(), PartFault> {
-    let sunk = match shop.options.relief {
-        Relief::Raised => 0.0,
-        Relief::Sunk => shop.options.relief_height,
-    };
+    let sunk = shop.options.sunk();
     let left = height - recess - sunk;
     if left >= FACE {
         return Ok(());
@@ -87,29 +81,33 @@ fn face_left(shop: &Shop<'_>, part: PartId, recess: f64, height: f64) -> Result<
         height_mm: height,
         left_mm: left,
         needed_mm: FACE,
-        remedy_mm: recess + sunk + FACE + 2.0 * shop.fit.film + shop.fit.printer.layer,
+        remedy_mm: recess + sunk + FACE + shop.seen.film + shop.fit.printer.layer,
     })
 }
 
 /// The hole in the star's roof into which the screw cuts its thread.
-fn pilot(shop: &Shop<'_>, draft: &mut Draft, recess: f64, height: f64) {
-    let Some(screw) = &shop.options.screw else {
+fn pilot(shop: &Shop<'_>, draft: &mut Draft, dial: &Dial, recess: f64) {
+    if !shop.options.screwed {
         return;
-    };
-    let sunk = if shop.options.relief == Relief::Sunk {
-        shop.options.relief_height
-    } else {
-        0.0
-    };
-    let deep = height - recess - FACE - sunk;
-    if deep < THREAD {
+    }
+    let sunk = shop.options.sunk();
+    let deep = pilot_depth(dial, sunk);
+    if deep < LEAST_THREAD {
         draft.warn(Warning::NoPilot {
             face: deep,
-            needed: THREAD,
+            needed: LEAST_THREAD,
         });
         return;
     }
-    let hole = shop.fit.hole(Feature::ScrewPilot, screw.pilot);
+    let screw = disc_screw(shop.design, dial, sunk);
+    if screw.length.is_none() {
+        draft.warn(Warning::NoScrew {
+            through: screw.reach.through,
+            into: screw.reach.into,
+        });
+        return;
+    }
+    let hole = shop.fit.hole(Feature::ScrewPilot, PILOT_IN_PRINT);
     let circle = Outline::circle(Point::default(), hole.drawn / 2.0);
     draft.sizes.push(hole);
     draft

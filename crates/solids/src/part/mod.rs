@@ -166,12 +166,15 @@ impl Part {
 pub(crate) struct Shop<'a> {
     pub design: &'a Design,
     pub options: &'a Options,
+    /// Of all that works, which stays bare.
     pub fit: Fit<'a>,
+    /// Of what is seen of knobs, rings and the finger knob's grip, which may be coated.
+    pub seen: Fit<'a>,
 }
 
 impl<'a> Shop<'a> {
     pub(crate) fn new(design: &'a Design, options: &'a Options) -> Self {
-        let film = if options.coated {
+        let film = if design.bench.coated_prints {
             design.workmanship.film
         } else {
             0.0
@@ -180,7 +183,8 @@ impl<'a> Shop<'a> {
         Self {
             design,
             options,
-            fit: Fit { printer, film },
+            fit: Fit { printer, film: 0.0 },
+            seen: Fit { printer, film },
         }
     }
 

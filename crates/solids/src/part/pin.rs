@@ -1,4 +1,4 @@
-//! Printed pins: lying, with a flat to lie on, or standing on the tip of their finger.
+//! Printed pins: rods, printed lying on a flat or upright.
 
 use core::f64::consts::{FRAC_PI_4, PI};
 
@@ -7,17 +7,13 @@ use latchwright_model::{Dial, PinMake};
 
 use super::arm::slender;
 use super::{Draft, Kind, Part, PartId, Shop};
-use crate::extrude::{Prism, THROUGH};
+use crate::extrude::Prism;
 use crate::fault::{PartFault, Slim};
 use crate::feature::Feature;
 use crate::mesh::Pose;
 use crate::outline::Outline;
-use crate::region::Region;
 use crate::slope::Edge;
 use crate::warning::Warning;
-
-/// Length of a finger's tip behind its pin, mm.
-const TIP: f64 = 16.0;
 
 /// The pin of dial `index`; nothing for one of steel or wood, or of one piece with slider or strip.
 pub(crate) fn pin(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<Part>, PartFault> {
@@ -35,12 +31,7 @@ fn lying(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> 
     let across = shop.fit.outside(Feature::Pin, dial.pin.diameter);
     shop.enough(draft.id, Slim::SinglePin, &across)?;
     let radius = draft.draw(across) / 2.0;
-    // in a printed slider its socket goes right through
-    let whole = shop
-        .printed_slider()
-        .then_some(shop.design.slider.thickness);
-    let whole = whole.unwrap_or(dial.pin.height);
-    let long = draft.draw(shop.fit.height(Feature::PinLength, whole, 2.0));
+    let long = draft.draw(shop.fit.height(Feature::PinLength, dial.pin.height, 0.0));
     // cut where the overhang reaches 45 degrees: nothing to support, a flat to lie on
     let flat = radius * trig::sin(FRAC_PI_4);
     let chord = PI / trig::acos(1.0 - 0.01 / radius.max(0.02));
@@ -69,47 +60,21 @@ fn lying(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> 
     draft.finish(shop.fit.printer)
 }
 
-/// The tip of a finger, as wide as the pin, with the pin standing on its end.
+/// A rod printed upright; as all pins it is set through its finger, level with the slider's upper face.
 fn standing(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Part, PartFault> {
     let mut draft = Draft::new(PartId::of(Kind::Pin, index));
     let (pin, fit) = (&dial.pin, &shop.fit);
     let across = fit.outside(Feature::Pin, pin.diameter);
     shop.enough(draft.id, Slim::SinglePin, &across)?;
     let radius = draft.draw(across) / 2.0;
-    let free = pin.free.clamp(0.0, pin.height);
-    let held = fit
-        .height(Feature::FingerThickness, pin.height - free, 1.0)
-        .drawn;
-    let top = draft.draw(fit.height(Feature::PinHeight, pin.height, 2.0));
-    let top = top.max(held + fit.printer.layer);
+    let high = draft.draw(fit.height(Feature::PinHeight, pin.height, 0.0));
     slender(&mut draft, dial, None);
-    let back = Point::new(0.0, -TIP);
-    let finger = Outline::capsule(back, Point::default(), radius);
-    let circle = |radius: f64| Outline::circle(Point::default(), radius);
-    draft
-        .body
-        .add(Prism::new(finger.clone(), 0.0, held).with_low(shop.bed_edge(held)));
-    let root = 1.0_f64.min(radius / 2.0).min((top - held) / 3.0);
-    if root > 0.1 {
-        draft.body.add(
-            Prism::new(circle(radius + root), held, held + root).with_high(Edge::hollow(root)),
-        );
-        // the fillet may not stand out beside the finger, which follows the pin into the slot
-        let wide = Outline::block(Point::default(), 8.0 * radius, 8.0 * radius);
-        let beside = Region::from(wide)
-            .minus(&Outline::capsule(back, Point::default(), radius).into())
-            .map_err(|fault| PartFault::Mesh {
-                part: draft.id,
-                fault,
-            })?;
-        draft.body.cut(Prism::new(beside, held, THROUGH));
-    }
-    let tip = Edge::chamfer(0.3_f64.min(radius / 4.0).min((top - held) / 4.0));
-    draft
-        .body
-        .add(Prism::new(circle(radius), held / 2.0, top).with_high(tip));
+    let rod = Prism::new(Outline::circle(Point::default(), radius), 0.0, high);
+    let tip = Edge::chamfer(0.3_f64.min(radius / 4.0).min(high / 6.0));
+    let foot = shop.bed_edge(high.min(radius));
+    draft.body.add(rod.with_low(foot).with_high(tip));
     let (x, y) = dial.pin_at();
-    let z = -shop.design.slider.below - top;
+    let z = -shop.design.slider.below - high;
     draft.assembled = Some(Pose::to(x, y, z));
     draft.apart = -3;
     draft.finish(fit.printer)

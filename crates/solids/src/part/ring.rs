@@ -27,7 +27,7 @@ pub(crate) const LEAST_LABEL: f64 = 2.5;
 pub(crate) fn ring(shop: &Shop<'_>, index: usize, dial: &Dial) -> Result<Option<Part>, PartFault> {
     let part = PartId::of(Kind::Ring, index);
     let mut draft = Draft::new(part);
-    let (fit, options) = (&shop.fit, shop.options);
+    let (fit, options) = (&shop.seen, shop.options);
     let inner_size = fit.hole(Feature::RingInside, dial.knob.diameter + 2.0 * CLEAR);
     let label = label_height(shop, index, dial, &mut draft);
     let Some(label) = label else {

@@ -1,5 +1,8 @@
 //! The printed slider, or a strip of fingers with their pins for a wooden one; underside on the bed.
 
+use latchwright_assembly::finger_knob::{FingerKnob, finger_knob};
+use latchwright_assembly::screw::{CLEARANCE, HEAD};
+use latchwright_assembly::slider_body::SliderBody;
 use latchwright_drawing::{Rect, slider_crossbar, slider_fingers, slider_outline};
 use latchwright_geometry::Point;
 use latchwright_model::{Dial, PinMake};
@@ -14,12 +17,10 @@ use crate::region::Region;
 use crate::slope::Edge;
 use crate::warning::Warning;
 
-/// What is left of a finger on the bar, so that the fillets at its root stay, mm.
-const STUB: f64 = 1.5;
 /// Depth of the lap by which a strip lies under its bar, mm.
 const LAP: f64 = 12.0;
-/// Play of the finger knob's shank in its hole, mm in diameter.
-const SHANK_PLAY: f64 = 0.2;
+/// How far the fillets at a finger's root reach beside it, mm.
+const FILLETS: f64 = 1.5;
 
 /// The whole slider of a design whose slider is printed.
 pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
@@ -30,6 +31,7 @@ pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let whole = Region::from(Outline::new(whole));
     let clear = slider_fingers(shop.design, 0.0).into_iter().map(off_bar);
     let growth = shop.fit.growth();
+    let foot = whole.inset(growth).map_err(broken)?;
     let base = whole
         .minus(&Region::union(clear))
         .and_then(|bare| bare.inset(growth))
@@ -37,10 +39,11 @@ pub(crate) fn slider(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let thick = draft.draw(shop.fit.height(
         Feature::SliderThickness,
         shop.design.slider.thickness,
-        2.0,
+        0.0,
     ));
     let arms = arms(shop, &mut draft, thick)?;
     let layers = Layers {
+        foot,
         base: base.clone(),
         base_top: thick,
         thick,
@@ -63,7 +66,7 @@ pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let thick = draft.draw(shop.fit.height(
         Feature::StripHeight,
         shop.design.slider.thickness,
-        2.0,
+        0.0,
     ));
     let arms = arms(shop, &mut draft, thick)?;
     let lowest = arms.iter().map(|arm| arm.held).fold(thick, f64::min);
@@ -71,7 +74,8 @@ pub(crate) fn pin_strip(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let base_top = ((thick / 2.0).min(lowest) / layer).floor().max(1.0) * layer;
     let base = Region::from(Outline::rectangle(low, high).rounded(2.0));
     let layers = Layers {
-        base: base.clone(),
+        foot: base.clone(),
+        base,
         base_top,
         thick,
     };
@@ -91,33 +95,27 @@ fn finish(shop: &Shop<'_>, mut draft: Draft, thick: f64) -> Result<Part, PartFau
     draft.finish(shop.printer())
 }
 
-/// All that a finger takes up beyond its stub on the bar.
+/// All that a finger and the fillets at its root take up beyond the bar: the discs turn there.
 fn off_bar(finger: Rect) -> Outline {
-    let low = Point::new(finger.min.x - 0.5, finger.min.y + STUB);
-    let high = Point::new(finger.max.x + 0.5, finger.max.y + 1.0);
+    let low = Point::new(finger.min.x - FILLETS, finger.min.y);
+    let high = Point::new(finger.max.x + FILLETS, finger.max.y + 1.0);
     Outline::rectangle(low, high)
 }
 
 /// One arm a dial.
 fn arms<'a>(shop: &Shop<'a>, draft: &mut Draft, thick: f64) -> Result<Vec<Arm<'a>>, PartFault> {
-    let fingers = slider_fingers(shop.design, 0.0);
-    let own = |dial: &Dial| {
-        let (x, y) = dial.pin_at();
-        fingers.iter().find(|finger| {
-            let centre = finger.centre();
-            (centre.x - x).abs() < 1e-6 && finger.min.y < y && y < finger.max.y + 1e-6
-        })
-    };
+    let fingers = SliderBody::of(shop.design).fingers(shop.design);
     shop.design
         .dials
         .iter()
         .enumerate()
-        .map(|(index, dial)| match own(dial) {
-            Some(finger) => Arm::new(shop, draft, index, dial, finger.min.y, thick),
-            None => Err(PartFault::NoFinger {
+        .map(|(index, dial)| {
+            let own = fingers.iter().find(|finger| finger.dial == index);
+            let finger = own.ok_or(PartFault::NoFinger {
                 part: draft.id,
                 dial: index,
-            }),
+            })?;
+            Arm::new(shop, draft, dial, finger, thick)
         })
         .collect()
 }
@@ -129,9 +127,13 @@ fn shank_hole(
     base: &Region,
     thick: f64,
 ) -> Result<(), PartFault> {
-    let slider = &shop.design.slider;
-    let at = Point::new(slider.pull_at, slider.guide_at.1);
-    let hole = shop.fit.hole(Feature::ShankHole, slider.shank + SHANK_PLAY);
+    let FingerKnob {
+        at,
+        socket,
+        socket_depth,
+        ..
+    } = finger_knob(shop.design);
+    let hole = shop.fit.hole(Feature::ShankHole, socket);
     let wall = if base.contains(at) {
         base.distance(at) - hole.drawn / 2.0
     } else {
@@ -140,7 +142,7 @@ fn shank_hole(
     let which = |short: f64| Wall::Shank { further_mm: short };
     shop.wall(draft.id, wall, which)?;
     let circle = |radius: f64| Outline::circle(at, radius);
-    let floor = thick - slider.thickness / 2.0;
+    let floor = thick - socket_depth;
     draft
         .body
         .cut(Prism::new(circle(hole.drawn / 2.0), floor, thick + 1.0));
@@ -151,11 +153,11 @@ fn shank_hole(
 
 /// A hole for a screw from below, sunk, through `floor` mm.
 fn screw_hole(shop: &Shop<'_>, draft: &mut Draft, at: Point, floor: f64) {
-    let Some(screw) = &shop.options.screw else {
+    if !shop.options.screwed {
         return;
-    };
-    let hole = shop.fit.hole(Feature::ScrewHole, screw.clearance);
-    let head = shop.fit.hole(Feature::ScrewHead, screw.head);
+    }
+    let hole = shop.fit.hole(Feature::ScrewHole, CLEARANCE);
+    let head = shop.fit.hole(Feature::ScrewHead, HEAD);
     let sink = (head.drawn - hole.drawn) / 2.0;
     let circle = |radius: f64| Outline::circle(at, radius);
     draft

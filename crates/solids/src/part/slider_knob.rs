@@ -1,5 +1,7 @@
 //! The slider's finger knob: printed face down, its shank up.
 
+use latchwright_assembly::finger_knob::{FLOAT, GRIP, finger_knob};
+use latchwright_assembly::screw::PILOT_IN_PRINT;
 use latchwright_geometry::Point;
 
 use super::grip::grip;
@@ -13,10 +15,8 @@ use crate::outline::Outline;
 use crate::slope::Edge;
 use crate::warning::Warning;
 
-/// Height of what the fingers hold, mm.
-const GRIP: f64 = 10.0;
-/// Clear distance to the plate, which the fillet at the root needs, mm.
-const FLOAT: f64 = 1.0;
+/// Air before the tip of the screw in the shank, mm: common practice, no source.
+const BEFORE_TIP: f64 = 1.0;
 /// A standing shank longer than this many diameters needs a screw through it.
 const SLENDER: f64 = 2.0;
 
@@ -25,13 +25,15 @@ pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
     let part = PartId::whole(Kind::SliderKnob);
     let mut draft = Draft::new(part);
     let (fit, options) = (&shop.fit, shop.options);
-    let (plate, slider) = (&shop.design.plate, &shop.design.slider);
-    let shank_size = fit.outside(Feature::Shank, slider.shank);
+    let slider = &shop.design.slider;
+    let knob = finger_knob(shop.design);
+    let shank_size = fit.outside(Feature::Shank, knob.shank);
     shop.enough(part, Slim::Shank, &shank_size)?;
     let shank = draft.draw(shank_size) / 2.0;
-    let radius = draft.draw(fit.outside(Feature::FingerKnob, slider.finger_knob())) / 2.0;
-    let high = fit.height(Feature::FingerKnobHeight, GRIP, 1.0).drawn;
-    let long = FLOAT + plate.thickness + slider.below + slider.thickness / 2.0;
+    let across = shop.seen.outside(Feature::FingerKnob, knob.diameter);
+    let radius = draft.draw(across) / 2.0;
+    let high = shop.seen.height(Feature::FingerKnobHeight, GRIP, 1.0).drawn;
+    let long = knob.shank_length;
     let top = high + draft.draw(fit.height(Feature::ShankLength, long, 0.0));
     let grip_kind = match options.grip {
         Grip::Plain => Grip::Fluted,
@@ -51,12 +53,13 @@ pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
         body.add(fillet.with_high(Edge::hollow(root)));
     }
     body.add(Prism::new(circle(shank), high / 2.0, top).with_high(Edge::chamfer(0.4)));
-    if let Some(screw) = &options.screw {
-        let hole = fit.hole(Feature::ScrewPilot, screw.pilot);
+    if let Some(screw) = knob.screw.filter(|_| options.screwed) {
+        let hole = fit.hole(Feature::ScrewPilot, PILOT_IN_PRINT);
         shop.wall(part, shank - hole.drawn / 2.0, |short| Wall::Pilot {
             shank_mm: slider.shank + 2.0 * short,
         })?;
-        body.cut(Prism::new(circle(hole.drawn / 2.0), high / 2.0, top + 1.0));
+        let floor = top - (screw - knob.reach.through + BEFORE_TIP);
+        body.cut(Prism::new(circle(hole.drawn / 2.0), floor, top + 1.0));
         draft.sizes.push(hole);
     }
     if long > SLENDER * slider.shank {
@@ -66,10 +69,11 @@ pub(crate) fn slider_knob(shop: &Shop<'_>) -> Result<Part, PartFault> {
             most_diameters: SLENDER,
         });
     }
-    let y = shop.design.slider.guide_at.1;
+    // its shank stands on the bottom of its socket
+    let socket = -slider.below - knob.socket_depth;
     draft.assembled = Some(Pose {
         over: true,
-        to: [slider.pull_at, y, plate.thickness + FLOAT + high],
+        to: [knob.at.x, knob.at.y, socket + top],
         ..Pose::default()
     });
     draft.apart = 2;

@@ -1,5 +1,6 @@
 //! The washer that keeps a disc clear of the plate.
 
+use latchwright_assembly::dial;
 use latchwright_geometry::Point;
 use latchwright_model::Dial;
 
@@ -11,11 +12,6 @@ use crate::mesh::Pose;
 use crate::outline::Outline;
 use crate::region::Region;
 
-/// Play of the shaft in its washer, mm per side.
-const PLAY: f64 = 0.3;
-/// How far the washer reaches beyond the bore, mm.
-const REACH: f64 = 4.0;
-
 /// The washer of dial `index`; nothing where less than a layer lies between plate and disc.
 pub(crate) fn washer(
     shop: &Shop<'_>,
@@ -23,17 +19,14 @@ pub(crate) fn washer(
     dial: &Dial,
 ) -> Result<Option<Part>, PartFault> {
     let fit = &shop.fit;
-    let layers = (dial.disc.below / fit.printer.layer + 1e-9).floor();
-    if layers < 1.0 {
+    let Some(washer) = dial::washer(shop.design, dial) else {
         return Ok(None);
-    }
+    };
     let part = PartId::of(Kind::Washer, index);
     let mut draft = Draft::new(part);
-    let thick = layers * fit.printer.layer;
-    let shaft = dial.bore.diameter - 2.0 * dial.bore.shaft_play;
-    let hole = fit.hole(Feature::WasherInside, shaft + 2.0 * PLAY);
-    let outer = (dial.bore.diameter / 2.0 + REACH).min(dial.disc.radius - 0.5);
-    let across = fit.outside(Feature::WasherOutside, 2.0 * outer);
+    let thick = washer.thickness;
+    let hole = fit.hole(Feature::WasherInside, washer.inner);
+    let across = fit.outside(Feature::WasherOutside, washer.outer);
     let wall = (across.drawn - hole.drawn) / 2.0;
     shop.wall(part, wall, |short| Wall::Washer {
         radius_mm: dial.disc.radius + short,

@@ -5,7 +5,7 @@ use core::fmt::Write;
 use latchwright_model::Printer;
 
 use crate::fit::{Kind, Size};
-use crate::part::Part;
+use crate::part::{Kind as PartKind, Part};
 
 /// One part of the list.
 #[derive(Debug, Clone, Copy)]
@@ -45,8 +45,8 @@ pub fn list(entries: &[Entry<'_>], printer: &Printer, title: &str) -> String {
     line(
         &mut text,
         format_args!(
-            "\nSizes in mm: as the design says → as drawn in the files → as expected once printed and \
-             coated.\nClearances are told per side and in total."
+            "\nSizes in mm: as the design says → as drawn in the files → as expected once printed, and \
+             coated where a coat is meant.\nClearances are told per side and in total.\n{SLICER}"
         ),
     );
     for entry in entries {
@@ -92,6 +92,7 @@ fn details(text: &mut String, entry: &Entry<'_>) {
         .dial
         .map_or_else(String::new, |dial| format!(", of dial {}", dial + 1));
     line(text, format_args!("\n{} ({}{dial})", part.name, entry.file));
+    line(text, format_args!("  on the bed: {}", on_bed(part)));
     for size in &part.sizes {
         size_line(text, size);
     }
@@ -103,6 +104,28 @@ fn details(text: &mut String, entry: &Entry<'_>) {
     }
     for note in entry.notes {
         line(text, format_args!("  Note: {note}."));
+    }
+}
+
+/// What the files have done already.
+const SLICER: &str = "What the printer gets wrong is taken off in the files already, so switch off the slicer's own \
+     correction of holes, of outlines and of the first layer, and print each part as it lies, at its own size.";
+
+/// The face that lies on the bed.
+fn on_bed(part: &Part) -> &'static str {
+    let stood = part.assembled.is_some_and(|pose| pose.stood);
+    match part.kind {
+        PartKind::Disc => "the disc's underside, shaft and post up",
+        PartKind::Knob => "the underside with the star, pointer up",
+        PartKind::Ring => "the underside that is glued to the plate, labels up",
+        PartKind::Pin if part.dial.is_none() => "the strip's underside, pins up",
+        PartKind::Pin if stood => "the flat along the pin",
+        PartKind::Pin => "the pin's lower end",
+        PartKind::Slider => "the underside, fingers on the bed",
+        PartKind::SliderKnob => "the face that the fingers push, shank up",
+        PartKind::Keeper => "the underside that holds the tab, screws' heads up",
+        PartKind::Jig => "the face that lies on the plate, fence up",
+        PartKind::Washer | PartKind::Gauge => "either face",
     }
 }
 

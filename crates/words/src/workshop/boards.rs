@@ -14,7 +14,7 @@ pub fn shortfall(short: &Shortfall, rule: Rule) -> String {
         short.board.wood,
         rule.say(short.board.thickness),
         rule.say_at_least(short.board.width),
-        each_once(&short.parts, rule)
+        each_once(&short.parts)
     )
 }
 
@@ -30,7 +30,7 @@ pub fn plan_note(note: &PlanNote, rule: Rule) -> String {
         ),
         PlanNote::Plane { part, from, to } => format!(
             "plane the {} from {} to {}",
-            part.name(rule.units),
+            part.name(),
             rule.say(*from),
             rule.say(*to)
         ),
@@ -38,12 +38,12 @@ pub fn plan_note(note: &PlanNote, rule: Rule) -> String {
 }
 
 /// What cannot be cut at all: place, message and remedy.
-pub fn plan_fault(fault: &PlanFault, rule: Rule) -> String {
+pub fn plan_fault(fault: &PlanFault) -> String {
     let place = crate::place(Place::Design);
     match fault {
         PlanFault::PartWithoutSize(part) => format!(
             "{place}: the {} has no size that could be cut; mend its sizes first",
-            part.name(rule.units)
+            part.name()
         ),
         PlanFault::TooMuchWood { wood, most } => format!(
             "{place}: more than {most} boards of {wood} would be needed; mend the sizes of the parts \
@@ -86,7 +86,7 @@ pub fn rounded_sum(sum: &RoundedSum) -> Option<String> {
 }
 
 /// The names of parts, each once and with its number where there are more: `2 × guide strip`.
-fn each_once(parts: &[Role], rule: Rule) -> String {
+fn each_once(parts: &[Role]) -> String {
     let mut counted: Vec<(&Role, usize)> = Vec::new();
     for part in parts {
         match counted.iter_mut().find(|(known, _)| *known == part) {
@@ -95,7 +95,7 @@ fn each_once(parts: &[Role], rule: Rule) -> String {
         }
     }
     let said = counted.into_iter().map(|(part, count)| {
-        let name = part.name(rule.units);
+        let name = part.name();
         if count == 1 {
             name
         } else {

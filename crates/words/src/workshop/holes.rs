@@ -54,6 +54,13 @@ fn words(about: &[Feature], kind: &HoleNoteKind, rule: Rule) -> String {
             say(*on_front),
             say(*needed)
         ),
+        HoleNoteKind::NoScrew { through, into } => format!(
+            "{}: a screw goes through {} and has {} to hold in; none that is sold holds there and stays inside: \
+             glue strips and bridges, and screw them from a thicker plate or a thinner slider",
+            each(Feature::name),
+            say(*through),
+            say(*into)
+        ),
         HoleNoteKind::LittleBesideTab {
             shoulder,
             needed,
@@ -71,7 +78,10 @@ fn words(about: &[Feature], kind: &HoleNoteKind, rule: Rule) -> String {
 fn left_out(about: Feature) -> String {
     let name = match about {
         Feature::KeeperScrews => "the keeper's screws".to_owned(),
-        Feature::Bore(_) | Feature::Pin(_) | Feature::FingerKnobSlot => about.name(),
+        Feature::GuideScrews => "the guide's screws".to_owned(),
+        Feature::Bore(_) | Feature::Pin(_) | Feature::FingerKnobSlot | Feature::ShankSocket => {
+            about.name()
+        }
     };
     format!("{name} is left out")
 }

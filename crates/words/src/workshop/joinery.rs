@@ -211,8 +211,7 @@ pub fn joinery_remedy(fault: &JoineryFault, rule: Rule) -> String {
             "make the keeper narrower or move the tab towards the middle".to_owned()
         }
         JoineryFault::ThinBeforeNotch { .. } => {
-            "line the notch from behind with a strip of hardwood, or set keeper and tab further back"
-                .to_owned()
+            "set keeper and tab further back, or make the sides thicker".to_owned()
         }
         JoineryFault::KeeperHasNoSeat { .. } => {
             "make the keeper wider or the tab narrower".to_owned()

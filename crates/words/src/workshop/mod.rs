@@ -13,7 +13,7 @@ mod tests;
 pub use boards::{grain_round, plan_fault, plan_note, rounded_sum, shortfall};
 pub use holes::{hole_note, notes_alike, todo};
 pub use joinery::{joinery_fault, joinery_message, joinery_remedy};
-pub use parts::part_note;
+pub use parts::{part_note, part_size};
 pub use sheets::{no_template, ruler_fault, tiles_fault};
 
 use latchwright_workshop::{LEAST_SIZE, MOST_SIZE};

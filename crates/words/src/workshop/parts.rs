@@ -1,8 +1,45 @@
 //! Notes on parts.
 
 use latchwright_model::PinMake;
-use latchwright_workshop::PartNote;
 use latchwright_workshop::inch::Rule;
+use latchwright_workshop::{Form, Make, Part, PartNote, Size};
+
+/// A size of `part`, said as its trade says it: `120 × 80 × 12 mm`, `13 mm long, Ø 4 mm`, `No. 4 × 19 mm (3/4 in)`.
+pub fn part_size(part: &Part, size: Size, rule: Rule) -> String {
+    let say = |mm: f64| match part.make {
+        // what is printed is measured, not marked out
+        Make::Printed => rule.say_fine(mm),
+        Make::Wood | Make::Bought => rule.say_exactly(mm),
+    };
+    match part.form {
+        Form::Block if part.make == Make::Printed => format!(
+            "{} × {} × {}",
+            say(size.length),
+            say(size.width),
+            say(size.thickness)
+        ),
+        Form::Block => format!(
+            "{} × {} × {}",
+            rule.say_exactly_bare(size.length),
+            rule.say_exactly_bare(size.width),
+            say(size.thickness)
+        ),
+        Form::Rod => format!("Ø {}, {} long", say(size.width), say(size.length)),
+        Form::Washer => format!(
+            "Ø {} outside, Ø {} inside, {} thick",
+            say(size.length),
+            say(size.width),
+            rule.say_fine(size.thickness)
+        ),
+        Form::Grip => format!(
+            "Ø {}, {} high; shank below it {} long",
+            say(size.length),
+            say(size.width),
+            say(size.thickness)
+        ),
+        Form::Screw => rule.say_screw(size.length),
+    }
+}
 
 /// One note on a part.
 pub fn part_note(note: &PartNote, rule: Rule) -> String {
@@ -26,7 +63,7 @@ pub fn part_note(note: &PartNote, rule: Rule) -> String {
             "box and lid in one: the lid is cut off after the glue-up".to_owned()
         }
         PartNote::ClearInGroove { x, y } => format!(
-            "{} clear on each side along x, {} along y",
+            "{} clear on the left and on the right, {} in front and at the back",
             fine(*x),
             fine(*y)
         ),
@@ -38,8 +75,22 @@ pub fn part_note(note: &PartNote, rule: Rule) -> String {
         }
         PartNote::IsTheLid => "lies on the sides and is the lid".to_owned(),
         PartNote::OutlineOnTemplate => {
-            "its outline is on the template; faces that slide are waxed, not coated".to_owned()
+            "its outline is on the template; it is waxed, not coated".to_owned()
         }
+        PartNote::FingersLowered { free } => format!(
+            "its fingers are lowered by {} below the upper face, so that the pins stand free",
+            say(*free)
+        ),
+        PartNote::BareBelow => "its lower face gets no coat".to_owned(),
+        PartNote::HeadDeeper { deeper } => {
+            format!("its head lies {} below the disc's face", fine(*deeper))
+        }
+        PartNote::GluedToKnob => {
+            "no screw that is sold joins it to its knob: glue them once the combination is to stay"
+                .to_owned()
+        }
+        PartNote::HeadInDisc => "from below, its head in the disc".to_owned(),
+        PartNote::HeadInUpperFace => "heads in the keeper's upper face".to_owned(),
         PartNote::BesideNeck { play } => format!(
             "one on each side of the slider's neck, {} clear on each side; bare and waxed",
             fine(*play)

@@ -30,7 +30,7 @@ fn no_millimetre(said: &str) {
 
 fn few_bits() -> Design {
     let mut design = Design::default();
-    design.bench.bits.retain(|bit| ![14.3, 8.5].contains(bit));
+    design.bench.bits.retain(|bit| ![14.3, 9.5].contains(bit));
     design.keeper.edge = 3.0;
     design.keeper.width = 42.0;
     design.dials[0].bore.diameter = 0.0;
@@ -50,8 +50,8 @@ fn notes_on_holes_are_sentences_in_the_makers_unit() {
             "the keeper lies on 3 mm of the front, a screw needs 6.84 mm: fix it from in front, or make \
              the front thicker",
             "the keeper stands 1 mm beyond the tab on each side, a screw needs 6.84 mm: make the keeper \
-             53.68 mm wide",
-            "finger knob slot: 8.2 mm asked for; bit 9 mm, 0.8 mm over: none within 0.3 mm",
+             53.69 mm wide",
+            "finger knob slot: 9.4 mm asked for; bit 10 mm, 0.6 mm over: none within 0.3 mm",
         ]
     );
     for note in &notes {
@@ -260,8 +260,8 @@ fn joinery_faults() -> Vec<(JoineryFault, &'static str)> {
                 left: 1.5,
                 needed: 3.0,
             },
-            "body: only 1.5 mm of the front stays before the notch for the tab, 3 mm are wanted; line \
-             the notch from behind with a strip of hardwood, or set keeper and tab further back",
+            "body: only 1.5 mm of the front stays before the notch for the tab, 3 mm are wanted; set \
+             keeper and tab further back, or make the sides thicker",
         ),
         (
             JoineryFault::KeeperHasNoSeat {
@@ -371,6 +371,11 @@ fn noted() -> Vec<Design> {
     vec![
         with(|d| d.plate.room = 1.0),
         with(|d| {
+            d.plate.thickness = 16.0;
+            d.dials[0].disc.below = 0.5;
+            d.dials[1].knob.height = 6.0;
+        }),
+        with(|d| {
             d.body.corner = Corner::Butted;
             d.body.lid = LidKind::Band { height: 30.0 };
             d.dials[0].pin.make = PinMake::Dowel;
@@ -401,7 +406,7 @@ fn notes_on_parts_are_sentences_in_the_makers_unit() {
             }
         }
     }
-    assert_eq!(seen.len(), 20, "every kind of note is met");
+    assert_eq!(seen.len(), 26, "every kind of note is met");
     for wanted in [
         "both ends at 45°: long point 219.8 mm outside, short point 196.2 mm inside, bare",
         "both ends square",
@@ -409,10 +414,16 @@ fn notes_on_parts_are_sentences_in_the_makers_unit() {
         "glue only at the middle of two opposite sides, free everywhere else",
         "loose in its groove: no glue but at the middle of two sides",
         "lies on the sides and is the lid",
-        "its outline is on the template; faces that slide are waxed, not coated",
+        "its outline is on the template; it is waxed, not coated",
         "one on each side of the slider's neck, 0.1 mm clear on each side; bare and waxed",
         "screwed across the strips, carries the slider",
         "one slot",
+        "its fingers are lowered by 7.5 mm below the upper face, so that the pins stand free",
+        "its lower face gets no coat",
+        "its head lies 1.89 mm below the disc's face",
+        "no screw that is sold joins it to its knob: glue them once the combination is to stay",
+        "from below, its head in the disc",
+        "heads in the keeper's upper face",
         "shaft to turn in a bore of 14.3 mm",
         "its shank of 8 mm runs in the plate's slot",
         "file the ends round, glue it in with epoxy",
@@ -491,7 +502,7 @@ fn boards_are_told_in_the_makers_unit() {
 fn what_cannot_be_cut_is_said_of_the_design() {
     let front = PlanFault::PartWithoutSize(Role::Side(SidePlace::Front));
     assert_eq!(
-        plan_fault(&front, MM),
+        plan_fault(&front),
         "design: the front has no size that could be cut; mend its sizes first"
     );
     let much = PlanFault::TooMuchWood {
@@ -499,7 +510,7 @@ fn what_cannot_be_cut_is_said_of_the_design() {
         most: 60,
     };
     assert_eq!(
-        plan_fault(&much, INCH),
+        plan_fault(&much),
         "design: more than 60 boards of white oak would be needed; mend the sizes of the parts first"
     );
 }
@@ -664,4 +675,28 @@ fn notes_of_a_plan_name_parts_in_the_makers_unit() {
         plan_note(&note, INCH),
         "plane the guide strip from 1/2 in to 1/4 in"
     );
+}
+
+#[test]
+fn a_size_is_said_as_its_trade_says_it() {
+    let all = parts(&Design::default());
+    let said = |is: fn(&Role) -> bool, rule: Rule| {
+        let part = all.iter().find(|part| is(&part.role)).unwrap();
+        part_size(part, part.finished, rule)
+    };
+    let pin = |role: &Role| matches!(role, Role::Pin(_));
+    let washer = |role: &Role| matches!(role, Role::Washer(_));
+    let keeper = |role: &Role| *role == Role::Screw(latchwright_workshop::ScrewUse::Keeper);
+    assert_eq!(said(|role| *role == Role::Plate, MM), "220 × 140 × 12 mm");
+    assert_eq!(said(pin, MM), "Ø 4 mm, 13 mm long");
+    assert_eq!(
+        said(washer, MM),
+        "Ø 22.3 mm outside, Ø 14.6 mm inside, 0.8 mm thick"
+    );
+    assert_eq!(said(keeper, MM), "No. 4 × 19 mm (3/4 in)");
+    assert_eq!(said(keeper, INCH), "No. 4 × 3/4 in");
+    for part in &all {
+        // a screw's length in inches stands in brackets for who thinks in millimetres, never the other way
+        no_millimetre(&part_size(part, part.finished, INCH));
+    }
 }

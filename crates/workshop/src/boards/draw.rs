@@ -57,7 +57,7 @@ pub fn board_drawing(layout: &BoardLayout, width: f64, rule: Rule) -> Drawing {
             drawing.items.push(face);
             let mut label = label(area, piece, rule);
             if label.is_empty() {
-                let name = piece.part.name(rule.units);
+                let name = piece.part.name();
                 label.extend(above(all, &taken, area, &name));
             }
             if label.is_empty() && !unnamed.contains(&&piece.part) {
@@ -68,7 +68,7 @@ pub fn board_drawing(layout: &BoardLayout, width: f64, rule: Rule) -> Drawing {
             words.extend(label);
         }
         if let Some(last) = strip.pieces.last() {
-            let names: Vec<String> = unnamed.iter().map(|part| part.name(rule.units)).collect();
+            let names: Vec<String> = unnamed.iter().map(|part| part.name()).collect();
             let beside = beside(all, &taken, place(last), &names.join(", "));
             taken.extend(beside.iter().map(|item| item.shape.extent()));
             words.extend(beside);
@@ -129,7 +129,7 @@ fn label(area: Rect, piece: &Piece, rule: Rule) -> Vec<Item> {
         (space.width(), space.height())
     };
     let size = format!("{} × {}", rule.say(piece.width), rule.say(piece.height));
-    let name = piece.part.name(rule.units);
+    let name = piece.part.name();
     let ways = [
         (vec![name.as_str(), size.as_str()], TYPE),
         (vec![name.as_str(), size.as_str()], SMALL),

@@ -34,8 +34,17 @@ fn thin_ply() -> Board {
     }
 }
 
-fn with(boards: Vec<Board>) -> Design {
+/// With what slider and guide are cut from besides: plywood of 13, and a strip of oak of 13.5.
+fn with(mut boards: Vec<Board>) -> Design {
     let mut design = Design::default();
+    boards.push(Board {
+        thickness: 13.0,
+        ..ply()
+    });
+    boards.push(Board {
+        thickness: 13.5,
+        ..oak(500.0, 40.0, 1)
+    });
     design.bench.boards = boards;
     design
 }
@@ -250,7 +259,7 @@ fn the_drawn_board_has_every_piece_and_no_words_outside_them() {
             })
             .collect();
         for piece in layout.pieces() {
-            let name = piece.part.name(rule.units);
+            let name = piece.part.name();
             let named = words.iter().any(|text| text.text.contains(&name));
             assert!(named, "{name} {layout:#?}");
         }

@@ -4,10 +4,8 @@ mod note;
 mod other;
 mod wood;
 
-use latchwright_model::{Design, Material, Units};
+use latchwright_model::{Design, Material};
 
-use crate::holes::SCREW;
-use crate::inch::Rule;
 use crate::joinery::{SidePlace, joinery};
 use latchwright_model::shown;
 
@@ -52,10 +50,42 @@ pub enum Role {
     Pin(Vec<usize>),
     /// A hinge.
     Hinge,
-    /// A screw that holds the keeper.
-    KeeperScrew,
-    /// A screw that joins a disc and its knob.
-    DiscScrew,
+    /// The washer between plate and disc of each of these dials.
+    Washer(Vec<usize>),
+    /// A screw.
+    Screw(ScrewUse),
+}
+
+/// What a screw holds. Dials count from 0 here and from 1 in words.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum ScrewUse {
+    /// The keeper on the front.
+    Keeper,
+    /// Bridge and strip on the plate.
+    Guide,
+    /// The finger knob in the slider, from below.
+    FingerKnob,
+    /// The disc and the knob of each of these dials.
+    Disc(Vec<usize>),
+    /// A hinge's leaf in the lid.
+    HingeInLid,
+    /// A hinge's leaf in the back.
+    HingeInBack,
+}
+
+/// What the three numbers of a size are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Form {
+    /// Length, width and thickness.
+    Block,
+    /// Length and diameter.
+    Rod,
+    /// Outer diameter, diameter of the hole, thickness.
+    Washer,
+    /// Diameter of the grip, its height, and the length of the shank below it.
+    Grip,
+    /// A No. 4 screw: its length.
+    Screw,
 }
 
 impl Role {
@@ -68,11 +98,7 @@ impl Role {
     }
 
     /// What people call it.
-    pub fn name(&self, units: Units) -> String {
-        let rule = Rule {
-            units,
-            denominator: 1,
-        };
+    pub fn name(&self) -> String {
         match self {
             Self::Side(side) => side.name().to_owned(),
             Self::Floor => "floor".to_owned(),
@@ -86,10 +112,25 @@ impl Role {
             Self::FingerKnob => "finger knob".to_owned(),
             Self::Pin(dials) => format!("pin, {}", which(dials)),
             Self::Hinge => "butt hinge".to_owned(),
-            Self::KeeperScrew => {
-                format!("screw for the keeper, No. 4 ({})", rule.say_fine(SCREW))
-            }
-            Self::DiscScrew => "screw through each disc into its knob, No. 4".to_owned(),
+            Self::Washer(dials) => format!("washer, {}", which(dials)),
+            Self::Screw(held) => held.name(),
+        }
+    }
+}
+
+impl ScrewUse {
+    /// What people call it.
+    pub fn name(&self) -> String {
+        match self {
+            Self::Keeper => "screw for the keeper".to_owned(),
+            Self::Guide => "screw through bridge and strip into the plate".to_owned(),
+            Self::FingerKnob => "screw for the finger knob, from below".to_owned(),
+            Self::Disc(dials) => format!(
+                "screw through disc and post into the knob, {}",
+                which(dials)
+            ),
+            Self::HingeInLid => "hinge screw, lid".to_owned(),
+            Self::HingeInBack => "hinge screw, back".to_owned(),
         }
     }
 }
@@ -124,6 +165,8 @@ pub struct Part {
     pub make: Make,
     /// How many.
     pub count: u32,
+    /// What the numbers of its size are.
+    pub form: Form,
     /// With its coats on.
     pub finished: Size,
     /// As it leaves the plane, coats taken off; for wood only.
@@ -157,6 +200,7 @@ pub fn parts(design: &Design) -> Vec<Part> {
     all.push(list.keeper());
     all.extend(list.guide());
     all.extend(list.dials());
+    all.extend(list.washers());
     all.push(list.finger_knob());
     all.extend(list.pins());
     all.extend(list.bought(&joinery));
@@ -173,12 +217,22 @@ struct Lister<'a> {
 impl Lister<'_> {
     /// A part of wood or sheet with its three sizes.
     fn wood(&self, role: Role, finished: Size, material: &Material) -> Part {
-        let (coats, rough) = (2.0 * self.film, self.design.bench.rough.max(0.0));
+        let coats = 2.0 * self.film;
         let bare = Size {
             length: finished.length - coats,
             width: finished.width - coats,
             thickness: finished.thickness - coats,
         };
+        self.cut(role, finished, bare, material)
+    }
+
+    /// A part of wood or sheet that gets no coat anywhere.
+    fn uncoated(&self, role: Role, size: Size, material: &Material) -> Part {
+        self.cut(role, size, size, material)
+    }
+
+    fn cut(&self, role: Role, finished: Size, bare: Size, material: &Material) -> Part {
+        let rough = self.design.bench.rough.max(0.0);
         Part {
             role,
             make: if matches!(material, Material::Printed) {
@@ -187,6 +241,7 @@ impl Lister<'_> {
                 Make::Wood
             },
             count: 1,
+            form: Form::Block,
             finished,
             bare: Some(bare),
             rough: Some(Size {
@@ -205,6 +260,7 @@ impl Lister<'_> {
             role,
             make,
             count,
+            form: Form::Block,
             finished: size,
             bare: None,
             rough: None,

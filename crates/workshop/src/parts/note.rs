@@ -38,6 +38,22 @@ pub enum PartNote {
     IsTheLid,
     /// The slider is cut by its template and waxed.
     OutlineOnTemplate,
+    /// The fingers are lowered so far below the upper face, mm; where they differ, the lowest.
+    FingersLowered {
+        /// From the upper face.
+        free: f64,
+    },
+    /// The keeper's lower face gets no coat.
+    BareBelow,
+    /// The head of a screw lies deeper than level.
+    HeadDeeper {
+        /// So much deeper.
+        deeper: f64,
+    },
+    /// No screw that is sold holds disc and knob together.
+    GluedToKnob,
+    /// How a dial's screw is set.
+    HeadInDisc,
     /// Where the guide's strips go.
     BesideNeck {
         /// The guide's play on each side.
@@ -75,6 +91,8 @@ pub enum PartNote {
     WidthOfOneLeaf,
     /// The keeper's screws find little wood.
     LittleWoodInFront,
+    /// The heads of the keeper's screws are sunk in its upper face.
+    HeadInUpperFace,
     /// What keeps a disc on its knob.
     NeverAPressFitAlone,
 }

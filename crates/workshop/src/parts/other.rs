@@ -2,12 +2,14 @@
 
 use latchwright_model::{Dial, PinMake};
 
-use super::{Lister, Make, Part, PartNote, Role, Size};
-use crate::holes::SCREW;
+use super::{Form, Lister, Make, Part, PartNote, Role, ScrewUse, Size};
 use crate::joinery::Joinery;
-
-/// How far a screw should go into the wood below, mm: common practice, no source.
-const BITE: f64 = 12.0;
+use latchwright_assembly::dial::{Washer, disc_screw, post_length, shaft_length, washer};
+use latchwright_assembly::finger_knob::{GRIP, finger_knob};
+use latchwright_assembly::guide::guide;
+use latchwright_assembly::hinge::{HINGES, hinge_screws};
+use latchwright_assembly::keeper::keeper_screws;
+use latchwright_assembly::screw::JOINING;
 
 impl Lister<'_> {
     /// Knobs and discs, those alike on one line.
@@ -31,22 +33,28 @@ impl Lister<'_> {
                 continue;
             };
             let across = 2.0 * dial.disc.radius;
-            let size = Size::of(across, across, dial.disc.thickness);
+            // as it stands on the bed: disc, shaft and post
+            let tall = dial.disc.thickness + shaft_length(self.design, dial) + post_length(dial);
+            let size = Size::of(across, across, tall);
             let mut part = printed(count(&group), Role::Disc(group), size);
             part.notes.push(PartNote::Slots(dial.disc.slots.len()));
             part.notes.push(PartNote::TurnsInBore {
                 bore: dial.bore.diameter,
             });
+            if disc_screw(self.design, dial, 0.0).length.is_none() {
+                part.notes.push(PartNote::GluedToKnob);
+            }
             all.push(part);
         }
         all
     }
 
     pub(super) fn finger_knob(&self) -> Part {
-        let shank = self.design.slider.shank;
-        let size = Size::of(2.5 * shank, 2.5 * shank, 2.0 * shank);
+        let knob = finger_knob(self.design);
+        let size = Size::of(knob.diameter, GRIP, knob.shank_length);
         let mut part = printed(1, Role::FingerKnob, size);
-        part.notes.push(PartNote::RunsInSlot { shank });
+        part.form = Form::Grip;
+        part.notes.push(PartNote::RunsInSlot { shank: knob.shank });
         part
     }
 
@@ -70,47 +78,102 @@ impl Lister<'_> {
             let size = Size::of(pin.height, pin.diameter, pin.diameter);
             let many = count(&group);
             let mut part = Self::other(Role::Pin(group), make, many, size, material);
+            part.form = Form::Rod;
             part.notes.push(PartNote::Pin(pin.make));
             all.push(part);
         }
         all
     }
 
+    /// Washers between plate and disc, those alike on one line.
+    pub(super) fn washers(&self) -> Vec<Part> {
+        let mut groups: Vec<(Washer, Vec<usize>)> = Vec::new();
+        for (index, dial) in self.design.dials.iter().enumerate() {
+            let Some(found) = washer(self.design, dial) else {
+                continue;
+            };
+            match groups.iter_mut().find(|(known, _)| *known == found) {
+                Some((_, group)) => group.push(index),
+                None => groups.push((found, vec![index])),
+            }
+        }
+        let part = |(found, group): (Washer, Vec<usize>)| {
+            let size = Size::of(found.outer, found.inner, found.thickness);
+            let mut part = printed(count(&group), Role::Washer(group), size);
+            part.form = Form::Washer;
+            part
+        };
+        groups.into_iter().map(part).collect()
+    }
+
+    /// Hinges, and every screw with its true length; none is listed where none that is sold will do.
     pub(super) fn bought(&self, joinery: &Joinery) -> Vec<Part> {
-        let (hinge, keeper) = (&self.design.body.hinge, &self.design.keeper);
+        let hinge = &self.design.body.hinge;
         let mut hinges = Self::other(
             Role::Hinge,
             Make::Bought,
-            2,
+            HINGES,
             Size::of(hinge.length, hinge.leaf, hinge.thickness),
-            "with its own screws",
+            "without screws",
         );
         hinges.notes.push(PartNote::WidthOfOneLeaf);
-        let mut screws = Self::other(
-            Role::KeeperScrew,
-            Make::Bought,
-            2,
-            Size::of(keeper.thickness + BITE, SCREW, SCREW),
-            "countersunk wood screw",
-        );
-        if joinery.keeper.on_front < SCREW + 4.0 {
-            screws.notes.push(PartNote::LittleWoodInFront);
-        }
-        let dials = u32::try_from(self.design.dials.len()).unwrap_or(0);
-        let mut all = vec![hinges, screws];
-        if dials > 0 {
-            let mut disc = Self::other(
-                Role::DiscScrew,
-                Make::Bought,
-                dials,
-                Size::of(10.0, 3.0, 3.0),
-                "self-tapping, for plastic",
-            );
-            disc.notes.push(PartNote::NeverAPressFitAlone);
-            all.push(disc);
-        }
+        let leaf = hinge_screws(self.design);
+        let leaves = leaf.holes * HINGES;
+        let mut all = vec![hinges];
+        all.extend(screw(ScrewUse::HingeInLid, leaves, leaf.lid.length));
+        all.extend(screw(ScrewUse::HingeInBack, leaves, leaf.back.length));
+        let held = keeper_screws(self.design);
+        let into_keeper = screw(ScrewUse::Keeper, 2, held.length).map(|mut part| {
+            part.notes.push(PartNote::HeadInUpperFace);
+            if joinery.keeper.on_front < JOINING.shank + 4.0 {
+                part.notes.push(PartNote::LittleWoodInFront);
+            }
+            part
+        });
+        all.extend(into_keeper);
+        all.extend(screw(ScrewUse::Guide, 4, guide(self.design).screw));
+        all.extend(screw(
+            ScrewUse::FingerKnob,
+            1,
+            finger_knob(self.design).screw,
+        ));
+        all.extend(self.disc_screws());
         all
     }
+
+    /// One a dial, those alike on one line.
+    fn disc_screws(&self) -> Vec<Part> {
+        let mut groups: Vec<((f64, f64), Vec<usize>)> = Vec::new();
+        for (index, dial) in self.design.dials.iter().enumerate() {
+            let found = disc_screw(self.design, dial, 0.0);
+            let Some(length) = found.length else { continue };
+            let same = (length, found.deeper);
+            match groups.iter_mut().find(|(known, _)| *known == same) {
+                Some((_, group)) => group.push(index),
+                None => groups.push((same, vec![index])),
+            }
+        }
+        let part = |((length, deeper), group): ((f64, f64), Vec<usize>)| {
+            let many = count(&group);
+            let mut part = screw(ScrewUse::Disc(group), many, Some(length))?;
+            part.notes.push(PartNote::HeadInDisc);
+            if deeper > 0.0 {
+                part.notes.push(PartNote::HeadDeeper { deeper });
+            }
+            part.notes.push(PartNote::NeverAPressFitAlone);
+            Some(part)
+        };
+        groups.into_iter().filter_map(part).collect()
+    }
+}
+
+/// So many No. 4 screws of this length; `None` where none that is sold will do.
+fn screw(held: ScrewUse, count: u32, length: Option<f64>) -> Option<Part> {
+    let size = Size::of(length?, JOINING.shank, JOINING.shank);
+    let what = "countersunk wood screw";
+    let mut part = Lister::other(Role::Screw(held), Make::Bought, count, size, what);
+    part.form = Form::Screw;
+    Some(part)
 }
 
 fn printed(count: u32, role: Role, size: Size) -> Part {

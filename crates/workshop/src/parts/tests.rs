@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::nonsense::nonsense;
-use latchwright_model::{Grain, LidKind};
+use latchwright_model::{Grain, KeeperMake, LidKind};
 
 #[expect(
     clippy::needless_pass_by_value,
@@ -19,7 +19,7 @@ fn the_default_job_has_its_parts_in_order_of_making() {
     let all = parts(&Design::default());
     let names: Vec<_> = all
         .iter()
-        .map(|part| (part.role.name(Units::Millimetre), part.count))
+        .map(|part| (part.role.name(), part.count))
         .collect();
     assert_eq!(
         names,
@@ -36,11 +36,19 @@ fn the_default_job_has_its_parts_in_order_of_making() {
             ("guide bridge", 2),
             ("knob with star, dials 1, 2 and 3", 3),
             ("disc with shaft and post, dials 1, 2 and 3", 3),
+            ("washer, dials 1, 2 and 3", 3),
             ("finger knob", 1),
             ("pin, dials 1, 2 and 3", 3),
             ("butt hinge", 2),
-            ("screw for the keeper, No. 4 (2.84 mm)", 2),
-            ("screw through each disc into its knob, No. 4", 3),
+            ("hinge screw, lid", 6),
+            ("hinge screw, back", 6),
+            ("screw for the keeper", 2),
+            ("screw through bridge and strip into the plate", 4),
+            ("screw for the finger knob, from below", 1),
+            (
+                "screw through disc and post into the knob, dials 1, 2 and 3",
+                3
+            ),
         ]
         .map(|(name, count)| (name.to_owned(), count))
     );
@@ -55,13 +63,18 @@ fn rough_is_bare_and_what_the_bench_adds_and_bare_is_finished_less_its_coats() {
     for part in parts(&design).iter().filter(|part| part.make == Make::Wood) {
         wooden += 1;
         let (bare, rough) = (part.bare.unwrap(), part.rough.unwrap());
-        assert!(
-            (part.finished.thickness - bare.thickness - 0.4).abs() < 1e-9,
-            "{:?}",
-            part.role
+        // what slides is waxed, and a keeper's lower face stays bare
+        let (edges, faces) = match part.role {
+            Role::Slider | Role::GuideStrip | Role::GuideBridge => (0.0, 0.0),
+            Role::Keeper => (0.4, 0.2),
+            _ => (0.4, 0.4),
+        };
+        let taken = (
+            part.finished.width - bare.width - edges,
+            part.finished.thickness - bare.thickness - faces,
         );
         assert!(
-            (part.finished.width - bare.width - 0.4).abs() < 1e-9,
+            taken.0.abs() < 1e-9 && taken.1.abs() < 1e-9,
             "{:?}",
             part.role
         );
@@ -103,9 +116,20 @@ fn a_printed_slider_is_printed_and_a_band_says_that_it_is_cut_off_later() {
 }
 
 #[test]
-fn an_inch_makers_part_is_not_called_by_millimetres() {
-    let name = Role::KeeperScrew.name(Units::Inch);
-    assert_eq!(name, "screw for the keeper, No. 4 (0.112 in)");
+fn a_keeper_is_listed_once_of_wood_or_printed() {
+    for (keeper, make) in [
+        (KeeperMake::Wood, Make::Wood),
+        (KeeperMake::Printed, Make::Printed),
+    ] {
+        let mut design = Design::default();
+        design.keeper.make = keeper;
+        let all = parts(&design);
+        assert_eq!(
+            all.iter().filter(|part| part.role == Role::Keeper).count(),
+            1
+        );
+        assert_eq!(find(&all, Role::Keeper).make, make);
+    }
 }
 
 #[test]

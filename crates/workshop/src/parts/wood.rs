@@ -1,10 +1,10 @@
 //! Parts of wood and sheet.
 
+use latchwright_assembly::guide::guide;
 use latchwright_drawing::slider_outline;
-use latchwright_model::{Grain, Material};
-use latchwright_proof::slider_body::{BRIDGE, STRIP, strips};
+use latchwright_model::{Grain, KeeperMake, Material};
 
-use super::{Lister, Part, PartNote, Role, Size};
+use super::{Lister, Make, Part, PartNote, Role, Size};
 use crate::joinery::{End, Joinery, Panel, Side};
 
 impl Lister<'_> {
@@ -92,11 +92,18 @@ impl Lister<'_> {
             }
         );
         let size = turned(extent.width(), extent.height(), slider.thickness, along_x);
-        let mut part = self.wood(Role::Slider, size, &slider.material);
+        let mut part = self.uncoated(Role::Slider, size, &slider.material);
         if matches!(slider.material, Material::Printed) {
             (part.bare, part.rough) = (None, None);
         }
-        part.notes.push(PartNote::OutlineOnTemplate);
+        let dials = self.design.dials.iter();
+        let lowered = dials.map(|dial| dial.pin.free).reduce(f64::max);
+        if let Some(free) = lowered.filter(|free| *free > 0.0) {
+            part.notes.push(PartNote::FingersLowered { free });
+        }
+        if part.make == Make::Wood {
+            part.notes.push(PartNote::OutlineOnTemplate);
+        }
         part
     }
 
@@ -112,41 +119,53 @@ impl Lister<'_> {
             width: keeper.depth,
             thickness: keeper.thickness,
         };
-        self.wood(Role::Keeper, size, &material)
+        if keeper.make == KeeperMake::Printed {
+            return Self::other(Role::Keeper, Make::Printed, 1, size, "printed");
+        }
+        let (length, width, thickness) = latchwright_assembly::keeper::bare(self.design, self.film);
+        let bare = Size {
+            length,
+            width,
+            thickness,
+        };
+        let mut part = self.cut(Role::Keeper, size, bare, &material);
+        part.notes.push(PartNote::BareBelow);
+        part
     }
 
     /// Two strips beside the neck and two bridges under it.
     pub(super) fn guide(&self) -> [Part; 2] {
         let (slider, plate) = (&self.design.slider, &self.design.plate);
-        let deep = slider.below + slider.thickness;
-        let (front, back) = strips(self.design);
+        let guide = guide(self.design);
+        let (one, across) = (guide.strips[0].area, guide.bridges[0].area);
+        let deep = guide.strips[0].height;
         let material = Material::Wood {
             species: plate.wood.clone(),
             sawn: plate.sawn,
             grain: Grain::AlongX,
         };
         let size = Size {
-            length: back - front,
-            width: STRIP,
+            length: one.height(),
+            width: one.width(),
             thickness: deep,
         };
-        let mut strip = self.wood(Role::GuideStrip, size, &material);
+        let mut strip = self.uncoated(Role::GuideStrip, size, &material);
         strip.count = 2;
         strip.notes.push(PartNote::BesideNeck {
             play: slider.guide_play,
         });
         strip.notes.push(PartNote::AsLongAsGuideAndTravel {
-            behind_keeper: front - self.design.keeper.edge,
+            behind_keeper: one.min.y - self.design.keeper.edge,
         });
         let size = Size {
-            length: self.design.tab.width + 2.0 * (slider.guide_play + STRIP),
-            width: STRIP,
-            thickness: BRIDGE,
+            length: across.width(),
+            width: across.height(),
+            thickness: guide.bridges[0].thickness,
         };
-        let mut bridge = self.wood(Role::GuideBridge, size, &Material::Plywood);
+        let mut bridge = self.uncoated(Role::GuideBridge, size, &Material::Plywood);
         bridge.count = 2;
         bridge.notes.push(PartNote::CarriesSlider);
-        let needed = deep + BRIDGE;
+        let needed = guide.reach.through;
         if needed > plate.room {
             bridge.notes.push(PartNote::HigherThanRoom {
                 room: plate.room,

@@ -166,8 +166,8 @@ mod tests {
     #[test]
     fn a_centre_falls_in_line_with_its_neighbours_and_on_the_rulers_marks() {
         let design = Design::default();
-        let placed = third(&design, 62.3, 95.9);
-        assert_eq!(placed.at, Point::new(62.0, 95.0));
+        let placed = third(&design, 62.3, 106.4);
+        assert_eq!(placed.at, Point::new(62.0, 106.0));
         assert_eq!((placed.x, placed.y), (None, Some(Because::InLine(1))));
         let placed = third(&design, 62.3, 82.4);
         assert_eq!((placed.at, placed.y), (Point::new(62.0, 82.0), None));

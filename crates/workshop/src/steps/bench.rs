@@ -7,7 +7,7 @@ use latchwright_model::wood::moisture_content;
 use super::{Job, Source, Value, WorkStep};
 use crate::boards::cut_plan;
 use crate::joinery::{End, Side};
-use crate::parts::{Make, parts};
+use crate::parts::{Make, Role, parts};
 
 /// On the first step with a saw.
 const SAW: [&str; 5] = [
@@ -77,8 +77,8 @@ impl Job<'_> {
                 .all(|known| (known - bare.thickness).abs() > 0.05)
             {
                 seen.push(bare.thickness);
-                let name = part.role.name(self.design.units);
-                step = step.mm(format!("thickness for {name}"), bare.thickness);
+                let name = part.role.name();
+                step = step.cut(format!("thickness for {name}"), bare.thickness);
             }
         }
         step.fits(&["Measure the floor's sheet with its coats on: the groove is made to it."])
@@ -118,7 +118,7 @@ impl Job<'_> {
         }
         let narrow = widths.iter().any(|width| *width < NARROW);
         for width in widths {
-            step = step.mm("fence for ripping", width);
+            step = step.cut("fence for ripping", width);
         }
         if narrow {
             step = step.caution(&[
@@ -138,15 +138,15 @@ impl Job<'_> {
             "Cut front and back with one setting of the stop-block, left and right with another: what is alike \
              is cut alike.",
         ]);
-        step = step.mm("fence for the height", self.joinery.height.bare);
+        step = step.cut("fence for the height", self.joinery.height.bare);
         let length = |step: WorkStep, name: &str, side: &Side| match side.ends {
             End::Mitred => step
-                .mm(
+                .cut(
                     format!("stop-block for {name}, to the long point"),
                     side.outside.bare,
                 )
-                .mm(format!("short point of {name}, to check"), side.inside.bare),
-            _ => step.mm(format!("stop-block for {name}"), side.outside.bare),
+                .cut(format!("short point of {name}, to check"), side.inside.bare),
+            _ => step.cut(format!("stop-block for {name}"), side.outside.bare),
         };
         step = length(step, "front and back", front);
         step = length(step, "left and right side", right);
@@ -166,8 +166,8 @@ impl Job<'_> {
         };
         if let End::Rabbeted { width, depth } = front.ends {
             step = step
-                .mm("width of the rabbet", width)
-                .mm("blade height for the rabbet", depth);
+                .cut("width of the rabbet", width)
+                .cut("blade height for the rabbet", depth);
         }
         step.fits(&["Before the glue: set the four sides up dry and look for light in the joints."])
             .bare(&["the ends of the sides: glue does not hold on a coat"])
@@ -184,12 +184,12 @@ impl Job<'_> {
         for groove in &front.grooves {
             let name = groove.panel.name();
             step = step
-                .mm(
+                .cut(
                     format!("fence to the {name}'s groove, from the lower edge"),
                     groove.above.bare,
                 )
                 .mm(format!("width of the {name}'s groove"), groove.width)
-                .mm(
+                .cut(
                     format!("blade height or depth for the {name}'s groove"),
                     groove.depth.bare,
                 );
@@ -224,10 +224,10 @@ impl Job<'_> {
         {
             let name = panel.kind.name();
             step = step
-                .mm(format!("{name} along x"), panel.width.bare)
-                .mm(format!("{name} along y"), panel.depth.bare)
+                .cut(format!("{name} from left to right"), panel.width.bare)
+                .cut(format!("{name} from front to back"), panel.depth.bare)
                 .say(format!(
-                    "The {name} has {} clear on each side along x and {} along y: in a year it grows by up to {} and \
+                    "The {name} has {} clear on the left and on the right and {} in front and at the back: in a year it grows by up to {} and \
                      shrinks by up to {}.",
                     self.rule.say_fine(panel.gap_x),
                     self.rule.say_fine(panel.gap_y),
@@ -244,6 +244,40 @@ impl Job<'_> {
         .from(&[Source::Movement, Source::Practice])
     }
 
+    /// Plate, keeper, strips and bridges, each to what it is before its coats.
+    pub(super) fn small_parts(&self) -> WorkStep {
+        let mut step = WorkStep::new("Cut plate and small parts to size").todo(&[
+            "Cut each from its piece sawn rough: first one edge and one end, then width and length.",
+            "Edges square to the faces; the two strips together, so that they are alike.",
+        ]);
+        for part in parts(self.design) {
+            let own = match part.role {
+                // in a groove it was cut with the floor
+                Role::Plate => self.joinery.top.is_none(),
+                Role::Keeper | Role::GuideStrip | Role::GuideBridge => true,
+                _ => false,
+            };
+            let (true, Some(bare)) = (own, part.bare) else {
+                continue;
+            };
+            let name = part.role.name();
+            for (way, mm) in [
+                ("length", bare.length),
+                ("width", bare.width),
+                ("thickness", bare.thickness),
+            ] {
+                step = step.cut(format!("{name}: {way}"), mm);
+            }
+        }
+        step.fits(&[
+            "Measure every piece: it is the bare size that counts now, its coats come on later.",
+        ])
+        .bare(&["strips and bridges: wax them", "the keeper's lower face"])
+        .caution(&SAW_AGAIN)
+        .caution(&[SMALL])
+        .from(&[Source::Practice])
+    }
+
     pub(super) fn dry_fit(&self) -> WorkStep {
         let outside = &self.joinery.outside;
         let diagonal = trig::hypot(
@@ -256,9 +290,9 @@ impl Job<'_> {
                 "Measure both diagonals: when they are alike it is square.",
                 "Lay everything out in the order in which you will need it.",
             ])
-            .mm("width outside", self.less_coats(outside.width))
-            .mm("depth outside", self.less_coats(outside.depth))
-            .mm("both diagonals outside", diagonal)
+            .cut("width outside", self.less_coats(outside.width))
+            .cut("depth outside", self.less_coats(outside.depth))
+            .cut("both diagonals outside", diagonal)
             .fits(&["Before the glue: every joint closes by hand; clamps hold joints, they do not make them."])
             .from(&[Source::Practice])
     }
@@ -296,7 +330,7 @@ impl Job<'_> {
                  them level.",
             ])
             .say(format!("The cut takes {}; it is reckoned in the height of the sides.", self.say(cut.lost)))
-            .mm("fence, from the upper edge", cut.lid_height - self.film)
+            .cut("fence, from the upper edge", cut.lid_height - self.film)
             .mm("blade height for front and back", thickness + 1.0)
             .mm("blade height for left and right side", (thickness - 1.0).max(thickness / 2.0))
             .mm("one cut of the saw", cut.lost)

@@ -4,7 +4,15 @@ use latchwright_model::Material;
 
 use super::{Job, Source, Value, WorkStep};
 use crate::inch::decimal;
-use crate::parts::{alike, which};
+use crate::parts::{PartNote, Role, ScrewUse, alike, parts, which};
+use latchwright_assembly::dial::disc_screw;
+
+/// What of the prints is coated.
+const BARE_PRINTS: [&str; 1] = ["Prints stay bare: they are drawn without a coat."];
+const COATED_PRINTS: [&str; 1] = [
+    "Of the prints coat only what is seen: knobs, rings and the grip of the finger knob; never post, star, shaft, shank, \
+     disc, pin, washer, keeper or slider.",
+];
 
 /// Where the bed spreads a print, break the edge by this, mm: common practice, no source.
 const CHAMFER: f64 = 0.5;
@@ -15,7 +23,7 @@ impl Job<'_> {
         let key = self.design.dials.first().map(|dial| &dial.key);
         let mut step = WorkStep::new("Print the parts")
             .todo(&[
-                "Print the fit gauge first and type its readings in.",
+                "Print the fit gauge first and type its readings in, then the parts: what is bored next is tried with them.",
                 "Lay discs and knobs flat; pins lie down, so that layers run along them.",
                 "Give every edge that leaves the bed a small chamfer, or cut it with a knife: the first layers \
                  spread.",
@@ -40,6 +48,7 @@ impl Job<'_> {
         let work = &self.design.workmanship;
         WorkStep::new("Finish the wood")
             .todo(&[
+                "Take hinges, keeper, guide, slider and finger knob off, and keep each with its screws.",
                 "Sand with the grain, the last grit everywhere; take the dust off.",
                 "First a thin sealing coat, also under marks and labels: inks run along bare fibres.",
                 "Then marks, labels and pictures; let inks dry until they no longer smear under a wet finger.",
@@ -55,11 +64,13 @@ impl Job<'_> {
             ))
             .set("coats on each face", Value::Count(coats))
             .fits(&["When dry: every fit of the steps before, once more."])
+            .todo(&["Coat sides, floor, plate and the keeper but for its lower face."])
+            .todo(if self.design.bench.coated_prints { &COATED_PRINTS } else { &BARE_PRINTS })
             .bare(&[
                 "joints and grooves",
                 "bores and slot",
-                "mortises and the seat of the keeper",
-                "sliding faces of slider, strips and bridges",
+                "mortises, the notch, and the keeper's lower face with its seat",
+                "slider, strips and bridges: wax them",
             ])
             .caution(&[
                 "Rags with oil can catch fire by themselves: spread them out to dry outdoors, or keep them under water \
@@ -75,19 +86,26 @@ impl Job<'_> {
         let mut step = WorkStep::new("Assemble the lid").todo(&[
             "Lay the plate face down on a cloth.",
             "Put a washer on each disc's shaft and the shaft through its bore from below.",
-            "Put the knob on the post from outside, pointer towards the hinges; do not fix it yet.",
-            "Lay the slider in its guide, put the finger knob's shank through the slot, and screw it fast.",
-            "Screw strips and bridges home.",
+            "Put the knob on the post from outside, pointer towards the hinges; its screw comes with the combination.",
+            "Lay the slider in its place, put the finger knob's shank from outside through the slot into its socket, and screw \
+             it fast from below.",
+            "Lay the strips beside the neck and the bridges across, and screw them home.",
         ]);
+        step = step.todo(&["Set hinges and keeper again in their holes."]);
         if !printed {
             step = step.todo(&["Wax, not oil, on wood that slides."]);
         }
-        let dials = &self.design.dials;
-        for group in alike(dials, |one, other| one.disc.below == other.disc.below) {
-            if let Some(dial) = group.first().and_then(|index| dials.get(*index)) {
-                let name = format!("washer between plate and disc, {}", which(&group));
-                step = step.mm(name, dial.disc.below);
-            }
+        for part in parts(self.design) {
+            let held = match &part.role {
+                Role::Washer(dials) => {
+                    let name = format!("washer between plate and disc, {}", which(dials));
+                    step = step.mm(name, part.finished.thickness);
+                    continue;
+                }
+                Role::Screw(held @ (ScrewUse::Guide | ScrewUse::FingerKnob)) => held.name(),
+                _ => continue,
+            };
+            step = step.set(held, Value::Screw(part.finished.length));
         }
         step.fits(&["The slider runs from stop to stop while every true slot faces its pin."])
             .caution(&["Screws and pins are small parts: count them, and keep them from children."])
@@ -96,11 +114,12 @@ impl Job<'_> {
 
     pub(super) fn combination(&self) -> WorkStep {
         let mut step = WorkStep::new("Set the combination at the back").todo(&[
-            "Take the combination from the maker's sheet; this sheet does not tell it.",
+            "Take the combination from the setting sheet; this sheet does not tell it.",
             "Turn each pointer to its mark of the combination and hold the knob there, a little off the plate.",
             "From the back, draw the disc down until its post is out of the star, turn it until its true slot faces its \
              pin, and push it home; from the back everything is mirrored.",
-            "Set the screw that joins disc and knob: a press fit is never the only thing that keeps them.",
+            "Set the screw that joins disc and knob, from the disc's underside: a press fit is never the only thing that \
+             keeps them.",
             "Check: turn every dial away and back to its mark; the slider must go back. Then turn one dial by one \
              mark; it must not, unless the \
              design opens there too. Do so with each dial.",
@@ -113,7 +132,36 @@ impl Job<'_> {
                 step = step.set(name, Value::Degrees(dial.step_deg()));
             }
         }
+        step = self.disc_screws(step);
         step.from(&[Source::Practice])
+    }
+
+    /// The screws that join discs and knobs, and what is done where none will do.
+    fn disc_screws(&self, mut step: WorkStep) -> WorkStep {
+        for part in parts(self.design) {
+            let Role::Screw(held @ ScrewUse::Disc(dials)) = &part.role else {
+                continue;
+            };
+            step = step.set(held.name(), Value::Screw(part.finished.length));
+            for note in &part.notes {
+                if let PartNote::HeadDeeper { deeper } = note {
+                    let name = format!("its head below the disc's face, {}", which(dials));
+                    step = step.mm(name, *deeper);
+                }
+            }
+        }
+        let screwless = self.design.dials.iter().enumerate().filter(|(_, dial)| {
+            let screw = disc_screw(self.design, dial, 0.0);
+            screw.length.is_none()
+        });
+        let glued: Vec<usize> = screwless.map(|(index, _)| index).collect();
+        if glued.is_empty() {
+            return step;
+        }
+        step.say(format!(
+            "No screw that is sold joins disc and knob of {}: glue them, once the combination is to stay.",
+            which(&glued)
+        ))
     }
 
     pub(super) fn tests(&self) -> WorkStep {

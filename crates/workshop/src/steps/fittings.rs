@@ -2,11 +2,12 @@
 
 use super::bench::SMALL;
 use super::lid::DRILL_AGAIN;
-use super::{Job, SCREWS, Source, WorkStep, is_softwood, keeper_pilot};
+use super::{Job, Source, WorkStep, is_softwood, keeper_bit};
 use crate::holes::WoodPart;
-
-/// Wood that a pilot hole leaves below it, mm: common practice, no source.
-const BELOW_PILOT: f64 = 2.0;
+use latchwright_assembly::bit::{Bit, Fit};
+use latchwright_assembly::hinge::hinge_screws;
+use latchwright_assembly::keeper::{keeper_screws, pilot_depth};
+use latchwright_assembly::screw::JOINING;
 
 impl Job<'_> {
     pub(super) fn keeper(&self) -> WorkStep {
@@ -15,24 +16,33 @@ impl Job<'_> {
         let mut step = WorkStep::new("Fit the keeper");
         step = self.bore_all(step, WoodPart::Keeper, soft);
         step = step
-            .mm(
+            .cut(
                 "keeper's left end, from the left outside",
                 seat.left - self.film,
             )
-            .mm(
+            .cut(
                 "keeper's right end, from the left outside",
                 seat.right - self.film,
             )
-            .mm(
+            .cut(
                 "edge that the tab clears, from the front's outer face",
                 seat.edge - self.film,
             )
-            .mm("No. 4 screw: pilot hole", keeper_pilot(self.design));
+            .mm(
+                "overlap of tab and keeper, shut",
+                self.design.tab.engagement,
+            )
+            .screw(
+                "keeper in the front",
+                keeper_screws(self.design).length,
+                keeper_bit(self.design).bored(),
+                pilot_depth(self.design),
+            );
         if let Some(notch) = self.joinery.notch {
             step = step
                 .todo(&["Saw the notch for the tab into the front's upper edge, from the inside, and chisel out the waste."])
-                .mm("notch, left end from the left outside", notch.left - self.film)
-                .mm("notch, right end from the left outside", notch.right - self.film)
+                .cut("notch, left end from the left outside", notch.left - self.film)
+                .cut("notch, right end from the left outside", notch.right - self.film)
                 .mm("notch, down from the upper edge", notch.depth)
                 .mm("notch, from the inside face outwards", notch.into);
         } else {
@@ -40,8 +50,10 @@ impl Job<'_> {
         }
         step = self.notes(step, WoodPart::Keeper);
         step.todo(&[
-            "Set the keeper with one screw in the middle of its play, close the lid, and try the latch.",
-            "Shift it until the tab goes under freely and holds, then bore and set the second screw.",
+            "Hold the keeper in its place with double-sided tape, its countersunk face up, rub chalk on the tab, close the \
+             lid, and push the slider forward and back: the chalk under the keeper shows how far the tab reaches.",
+            "Shift the keeper until the tab goes under freely by the overlap given. Then bore the front through the \
+             keeper's holes, and screw it.",
         ])
         .fits(&[
             "Before the finish: the lid lies flat on the sides with the keeper in the rabbet.",
@@ -54,7 +66,6 @@ impl Job<'_> {
     }
 
     pub(super) fn hinges(&self) -> WorkStep {
-        let hinge = &self.design.body.hinge;
         let soft = is_softwood(&self.design.body.wood);
         let [left, right] = self.joinery.hinges;
         let mut step = WorkStep::new("Let in the hinges").todo(&[
@@ -64,35 +75,32 @@ impl Job<'_> {
         ]);
         for (name, mortise) in [("left hinge", left), ("right hinge", right)] {
             step = step
-                .mm(
+                .cut(
                     format!("{name}: from the left outside to its left end"),
                     mortise.from - self.film,
                 )
-                .mm(
+                .cut(
                     format!("{name}: from the left outside to its right end"),
                     mortise.to - self.film,
                 );
         }
         step = step
-            .mm("from the back's outer face inwards", left.width - self.film)
-            .mm("depth, one leaf", left.depth.bare);
-        for screw in SCREWS.iter().take(2) {
-            step = step.mm(
-                format!("No. {} screw: pilot hole", screw.gauge),
-                screw.pilot(soft),
-            );
-        }
-        let lid = self
-            .joinery
-            .lid
-            .map_or(self.design.plate.thickness, |cut| cut.lid_height);
-        let deepest = lid - hinge.thickness - BELOW_PILOT;
-        if deepest > 0.0 {
-            step = step.mm("pilot holes in the lid, at most", deepest);
+            .cut("from the back's outer face inwards", left.width - self.film)
+            .cut("depth, one leaf", left.depth.bare);
+        let screws = hinge_screws(self.design);
+        let lid_wood = match self.joinery.lid {
+            Some(_) => &self.design.body.wood,
+            None => &self.design.plate.wood,
+        };
+        for (name, leaf, soft) in [
+            ("hinge in the lid", screws.lid, is_softwood(lid_wood)),
+            ("hinge in the back", screws.back, soft),
+        ] {
+            let bit = Bit::nearest(&self.design.bench, JOINING.pilot(soft), Fit::Fast);
+            step = step.screw(name, leaf.length, bit.bored(), leaf.pilot_depth());
         }
         step.fits(&[
             "Before the finish, with two screws a hinge: the lid closes by its weight and lies flat in front.",
-            "Take the hinges off for the finish.",
         ])
         .bare(&["the mortises"])
         .caution(&DRILL_AGAIN)

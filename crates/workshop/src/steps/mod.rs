@@ -8,7 +8,6 @@ mod bench;
 mod close;
 mod fittings;
 mod lid;
-mod screw;
 mod source;
 mod speed;
 
@@ -20,9 +19,10 @@ use crate::joinery::{Joinery, joinery};
 use crate::note::NotesAlike;
 use latchwright_model::shown;
 
-pub use screw::{SCREWS, Screw, keeper_pilot};
+use latchwright_assembly::bit::{Bit, Fit};
+pub use latchwright_assembly::screw::{SCREWS, Screw, is_softwood, keeper_pilot};
 pub use source::Source;
-pub use speed::{drill_speed, is_softwood};
+pub use speed::drill_speed;
 
 /// One numbered step.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,8 +66,14 @@ pub struct Setting {
 /// What something is set to; always finite.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Value {
-    /// A length on wood without its coats, mm.
+    /// A length that is the same with and without coats, mm.
     Mm(f64),
+    /// A length as it leaves saw, plane or bit, before its coats, mm.
+    Bare(f64),
+    /// A bit, by its diameter, mm.
+    Bit(f64),
+    /// A No. 4 screw, by its length, mm.
+    Screw(f64),
     /// Turns a minute: slowest, fastest.
     Rpm(u32, u32),
     /// Degrees.
@@ -83,6 +89,9 @@ impl Value {
     pub fn say(self, rule: Rule) -> String {
         match self {
             Self::Mm(mm) => rule.say_exactly(mm),
+            Self::Bare(mm) => format!("{} bare", rule.say_exactly(mm)),
+            Self::Bit(mm) => latchwright_assembly::bit::length(mm, rule.units),
+            Self::Screw(mm) => rule.say_screw(mm),
             Self::Rpm(slow, fast) if slow == fast => format!("{slow} rpm"),
             Self::Rpm(slow, fast) => format!("{slow} to {fast} rpm"),
             Self::Degrees(degrees) => format!("{}°", crate::inch::decimal(degrees)),
@@ -103,7 +112,7 @@ struct Job<'a> {
 
 /// The order of work for `design`, from choosing wood to the tests before it is given away.
 ///
-/// It never tells the combination: that is on the maker's sheet.
+/// It never tells the combination: that is on the setting sheet.
 pub fn steps(design: &Design) -> Vec<WorkStep> {
     let design = &shown(design);
     let job = Job {
@@ -120,16 +129,18 @@ pub fn steps(design: &Design) -> Vec<WorkStep> {
         Some(job.ends()),
         Some(job.grooves()),
         Some(job.panels()),
+        Some(job.small_parts()),
+        // what is bored is tried with what is printed, and a plate in a groove is worked before it is in it
+        Some(job.print()),
+        Some(job.plate_holes()),
+        job.rabbet(),
         Some(job.dry_fit()),
         Some(job.glue_up()),
         job.lid_cut(),
-        Some(job.plate_holes()),
-        Some(job.rabbet()),
         Some(job.slider()),
         Some(job.guide()),
-        Some(job.keeper()),
         Some(job.hinges()),
-        Some(job.print()),
+        Some(job.keeper()),
         Some(job.finish()),
         Some(job.assembly()),
         Some(job.combination()),
@@ -176,6 +187,23 @@ impl WorkStep {
         self.set(name, Value::Mm(mm))
     }
 
+    /// A length before its coats.
+    fn cut(self, name: impl Into<String>, mm: f64) -> Self {
+        self.set(name, Value::Bare(mm))
+    }
+
+    /// A screw where there is one that is sold, with its pilot hole: bit, and how deep.
+    fn screw(mut self, name: &str, length: Option<f64>, pilot: f64, deep: Option<f64>) -> Self {
+        if let Some(length) = length {
+            self = self.set(format!("{name}: screw"), Value::Screw(length));
+        }
+        self = self.set(format!("{name}: pilot hole"), Value::Bit(pilot));
+        match deep {
+            Some(deep) => self.mm(format!("{name}: depth of the pilot hole"), deep),
+            None => self,
+        }
+    }
+
     fn fits(mut self, sentences: &[&str]) -> Self {
         self.fits
             .extend(sentences.iter().map(|text| (*text).to_owned()));
@@ -198,6 +226,11 @@ impl WorkStep {
         self.sources.extend_from_slice(sources);
         self
     }
+}
+
+/// The bit for the pilot holes of the keeper's screws in the front.
+pub(crate) fn keeper_bit(design: &Design) -> Bit {
+    Bit::nearest(&design.bench, keeper_pilot(design), Fit::Fast)
 }
 
 impl Job<'_> {

@@ -31,29 +31,6 @@ const FORSTNER: [Row; 5] = [
 /// Forstner bits begin here, mm: a quarter of an inch.
 const LEAST_FORSTNER: f64 = 6.35;
 
-/// Softwoods of the table of woods and their kin, by a word of their name.
-const SOFTWOODS: [&str; 11] = [
-    "pine",
-    "cedar",
-    "redcedar",
-    "fir",
-    "spruce",
-    "redwood",
-    "hemlock",
-    "larch",
-    "cypress",
-    "yew",
-    "baldcypress",
-];
-
-/// Whether a wood of this name is a softwood; what is not known is taken as hard, which turns slower.
-pub fn is_softwood(name: &str) -> bool {
-    let lower = name.to_lowercase();
-    lower
-        .split(|c: char| !c.is_alphabetic())
-        .any(|word| SOFTWOODS.contains(&word))
-}
-
 /// Slowest and fastest speed that the charts give for a bit of `diameter` mm of any kind that there is
 /// in that size, rpm; `None` beyond two inches, where no chart reaches, and for no size.
 pub fn drill_speed(diameter: f64, soft: bool) -> Option<(u32, u32)> {
@@ -110,20 +87,6 @@ mod tests {
                 );
             }
             before = speeds;
-        }
-    }
-
-    #[test]
-    fn softwoods_are_known_by_a_word_of_their_name() {
-        for (name, soft) in [
-            ("Eastern white pine", true),
-            ("Western redcedar", true),
-            ("Yellow-poplar (tulipwood)", false),
-            ("white oak", false),
-            ("pineapple wood", false),
-            ("", false),
-        ] {
-            assert_eq!(is_softwood(name), soft, "{name}");
         }
     }
 }

@@ -18,7 +18,7 @@ fn mm(step: &WorkStep, name: &str) -> f64 {
         .iter()
         .find(|setting| setting.name.contains(name));
     match found.unwrap_or_else(|| panic!("no setting {name}")).value {
-        Value::Mm(mm) => mm,
+        Value::Mm(mm) | Value::Bare(mm) | Value::Bit(mm) | Value::Screw(mm) => mm,
         other => panic!("{name} is {other:?}"),
     }
 }
@@ -42,12 +42,13 @@ fn band() -> Design {
 #[test]
 fn steps_are_numbered_and_only_a_band_is_cut_off() {
     let plain = steps(&Design::default());
-    assert_eq!(plain.len(), 19);
+    // cutting plate and small parts to size is a step of its own
+    assert_eq!(plain.len(), 20);
     for (index, step) in plain.iter().enumerate() {
         assert_eq!(step.number as usize, index + 1);
     }
     let with_band = steps(&band());
-    assert_eq!(with_band.len(), 20);
+    assert_eq!(with_band.len(), 21);
     let cut = step(&with_band, "Cut the lid off");
     assert_eq!(mm(cut, "one cut"), 3.2);
     assert!((mm(cut, "fence") - 29.9).abs() < 1e-9);
@@ -90,7 +91,7 @@ fn both_diagonals_are_those_of_the_outside() {
 fn bores_have_bit_and_speed_and_slots_begin_at_their_ends() {
     let all = steps(&Design::default());
     let bores = step(&all, "Bore the plate");
-    let name = "dial 1 bore, dial 2 bore, dial 3 bore: speed";
+    let name = "bore, dials 1, 2 and 3: speed";
     let speed = bores.settings.iter().find(|setting| setting.name == name);
     // white oak, 14.3 mm
     assert_eq!(speed.unwrap().value, Value::Rpm(500, 750));
@@ -112,7 +113,7 @@ fn softwood_turns_faster_and_takes_smaller_pilots() {
     let speed = step(&all, "Bore the plate")
         .settings
         .iter()
-        .find(|setting| setting.name.ends_with("dial 3 bore: speed"));
+        .find(|setting| setting.name.starts_with("bore, dials") && setting.name.ends_with("speed"));
     assert_eq!(speed.unwrap().value, Value::Rpm(1500, 2400));
 }
 
@@ -120,7 +121,13 @@ fn softwood_turns_faster_and_takes_smaller_pilots() {
 fn every_step_that_can_hurt_says_how_not_to_be_hurt() {
     for design in [Design::default(), band()] {
         let all = steps(&design);
-        for title in ["Rip", "ends of the sides", "grooves", "floor"] {
+        for title in [
+            "Rip",
+            "ends of the sides",
+            "grooves",
+            "floor",
+            "small parts",
+        ] {
             let cautions = step(&all, title).cautions.join(" ");
             for words in [
                 "Never trap an offcut",
@@ -245,8 +252,46 @@ fn what_is_to_be_known_of_holes_stands_in_the_step_of_their_part() {
             }
         }
     }
-    // three bores, three pins, the keeper's screws, the finger knob's slot
-    assert_eq!(seen, 8);
+    // three bores, three pins, the keeper's screws, the finger knob's slot and socket; the guide's pilots are bored with 2
+    assert_eq!(seen, 9);
+}
+
+/// Where a step stands; every one of these is there.
+fn order(design: &Design, titles: &[&str]) -> Vec<u32> {
+    let all = steps(design);
+    titles
+        .iter()
+        .map(|title| step(&all, title).number)
+        .collect()
+}
+
+#[test]
+fn what_a_step_needs_is_there_before_it() {
+    let rising = |numbers: Vec<u32>| numbers.windows(2).all(|two| two[0] < two[1]);
+    for design in [Design::default(), band()] {
+        // prints before what is tried with them; the keeper after the hinges, on the closed box
+        let made = [
+            "small parts",
+            "Print",
+            "Bore the plate",
+            "Set the guide",
+            "hinges",
+            "Fit the keeper",
+        ];
+        assert!(rising(order(&design, &made)));
+        // a plate in a groove is bored and rabbeted before it is glued in
+        let glued = ["Bore the plate", "rabbet over", "dry", "Glue up"];
+        assert!(rising(order(&design, &glued)));
+    }
+}
+
+#[test]
+fn prints_stay_bare_unless_the_maker_coats_what_is_seen() {
+    let mut design = Design::default();
+    let words = |design: &Design| said(step(&steps(design), "Finish")).join(" ");
+    assert!(words(&design).contains("Prints stay bare"));
+    design.bench.coated_prints = true;
+    assert!(words(&design).contains("coat only what is seen"));
 }
 
 #[test]
@@ -256,6 +301,9 @@ fn values_are_said_in_the_makers_unit() {
         denominator: 32,
     };
     assert_eq!(Value::Mm(19.05).say(inch), "3/4 in");
+    assert_eq!(Value::Bare(19.05).say(inch), "3/4 in bare");
+    assert_eq!(Value::Bit(14.2875).say(inch), "9/16 in");
+    assert_eq!(Value::Screw(19.05).say(inch), "No. 4 × 3/4 in");
     assert_eq!(Value::Rpm(500, 750).say(inch), "500 to 750 rpm");
     assert_eq!(Value::Rpm(250, 250).say(inch), "250 rpm");
     assert_eq!(Value::Degrees(45.0).say(inch), "45°");
@@ -267,8 +315,12 @@ fn nonsense_gets_steps_with_finite_settings() {
     for design in nonsense().into_iter().step_by(5) {
         for step in steps(&design) {
             for setting in &step.settings {
-                if let Value::Mm(value) | Value::Degrees(value) | Value::Percent(value) =
-                    setting.value
+                if let Value::Mm(value)
+                | Value::Bare(value)
+                | Value::Bit(value)
+                | Value::Screw(value)
+                | Value::Degrees(value)
+                | Value::Percent(value) = setting.value
                 {
                     assert!(value.is_finite(), "{}: {}", step.title, setting.name);
                 }

@@ -1,11 +1,13 @@
 //! Holes and slots on a template: crosshairs fit for an awl, circles, and what to bore with.
 
-use latchwright_drawing::{Ink, Outline, Rect, Shape};
+use latchwright_drawing::{Cut, Ink, Outline, Rect, Shape};
 use latchwright_geometry::Point;
 
+use super::Face;
 use super::sheet::Sheet;
-use crate::feature::Centre;
-use crate::holes::{Depth, Hole, Slot};
+use crate::feature::{Centre, Feature};
+use crate::holes::{Depth, Hole, HoleStep, Slot, Tool};
+use crate::inch::Rule;
 
 /// How far a crosshair stands out of its hole, mm.
 const BEYOND: f64 = 3.0;
@@ -13,26 +15,45 @@ const BEYOND: f64 = 3.0;
 const ROW_BEYOND: f64 = 1.5;
 
 impl Sheet {
+    /// Whether a hole is bored in this part and comes out at the face that lies up, or begins there.
+    fn has(&self, hole: &Hole) -> bool {
+        let from_below = hole.kind.feature() == Feature::GuideScrews;
+        hole.kind.part() == self.part() && !(from_below && self.face() == Face::Outside)
+    }
+
     /// The circles and crosshairs of all holes of this part.
     pub(super) fn bore(&mut self, holes: &[Hole], place: impl Fn(Point) -> Point) {
-        let own = self.part();
-        for hole in holes.iter().filter(|hole| hole.kind.part() == own) {
-            self.circles(hole, place(hole.centre));
+        for hole in holes {
+            if self.has(hole) {
+                self.circles(hole, place(hole.centre));
+            }
         }
     }
 
-    /// What to bore them with, in words beside each.
+    /// What to bore them with, in words beside each; of the guide's four, which are alike, once.
     pub(super) fn bore_words(&mut self, holes: &[Hole], place: impl Fn(Point) -> Point) {
-        let own = self.part();
-        for hole in holes.iter().filter(|hole| hole.kind.part() == own) {
-            self.hole_words(hole, place(hole.centre));
+        let mut guide = false;
+        for hole in holes
+            .iter()
+            .filter(|hole| self.has(hole))
+            .collect::<Vec<_>>()
+        {
+            let of_guide = hole.kind.feature() == Feature::GuideScrews;
+            if !(of_guide && guide) {
+                self.hole_words(hole, place(hole.centre));
+            }
+            guide |= of_guide;
         }
     }
 
     fn hole_words(&mut self, hole: &Hole, at: Point) {
-        let mut lines = vec![hole.kind.name()];
+        let name = match hole.kind.feature() {
+            Feature::GuideScrews => "guide screws, all four".to_owned(),
+            _ => hole.kind.name(),
+        };
+        let mut lines = vec![name];
         for step in &hole.steps {
-            lines.extend(step.lines(self.rule));
+            lines.extend(step_lines(step, self.rule));
         }
         self.about(at, hole.widest() / 2.0 + 0.5, &lines);
     }
@@ -40,10 +61,18 @@ impl Sheet {
     /// The circles and crosshairs of one hole.
     pub(super) fn circles(&mut self, hole: &Hole, at: Point) {
         for step in &hole.steps {
-            self.hole(Shape::Circle {
+            let circle = Shape::Circle {
                 centre: at,
                 radius: step.diameter / 2.0,
-            });
+            };
+            match (step.tool, step.depth) {
+                (Tool::Countersink, _) => self.work(Cut::Countersink(step.diameter), circle),
+                (Tool::CountersinkBelow, _) => {
+                    self.work(Cut::CountersinkBelow(step.diameter), circle);
+                }
+                (Tool::Bit(_), Depth::Through(_)) => self.hole(circle),
+                (Tool::Bit(_), Depth::Blind(deep)) => self.work(Cut::Blind(deep), circle),
+            }
         }
         let radius = hole.widest() / 2.0;
         let half = radius + BEYOND;
@@ -110,4 +139,23 @@ impl Sheet {
         lines.push(format!("then pare {}", say(row.cusp)));
         lines
     }
+}
+
+/// Diameter, depth and bit in few words, a line each: `14.3 mm through`, `bit 15 mm, 0.7 mm over`.
+pub fn step_lines(step: &HoleStep, rule: Rule) -> Vec<String> {
+    let wide = rule.say_exactly(step.diameter);
+    let bit = match step.tool {
+        Tool::Bit(bit) => bit,
+        Tool::Countersink => return vec![format!("countersink to {wide}")],
+        Tool::CountersinkBelow => {
+            return vec![format!("countersink to {wide} from the other face")];
+        }
+    };
+    let first = match step.depth {
+        Depth::Through(_) => format!("{wide} through"),
+        Depth::Blind(deep) => format!("{wide}, {} deep", rule.say_exactly(deep)),
+    };
+    core::iter::once(first)
+        .chain(bit.lines(rule.units))
+        .collect()
 }

@@ -36,7 +36,9 @@ pub(super) fn template(design: &Design, bored: Bored<'_>) -> Option<Template> {
     let up = Point::new(0.0, 1.0);
     sheet.beside_part(inner, up, &[true_edge.to_owned()]);
     let below = Point::new(keeper.width / 2.0, 0.0);
-    sheet.name_beside_part(below, -up, keeper.thickness);
+    let film = design.workmanship.film.max(0.0);
+    let bare = latchwright_assembly::keeper::bare(design, film);
+    sheet.name_beside_part(below, -up, keeper.thickness, bare);
     sheet.bore_words(bored.holes, place);
     sheet.corner_mark(Point::default(), "front left");
     sheet.grain(

@@ -5,6 +5,8 @@
 //! than 0.2 mm. What is worked from the other face is dashed, what is cut away is hatched.
 
 mod aim;
+pub use aim::step_lines;
+mod guide;
 mod keeper;
 mod place;
 mod plate;
@@ -16,7 +18,7 @@ mod slider;
 
 use latchwright_drawing::{Drawing, FlatPart, Shape};
 use latchwright_geometry::Point;
-use latchwright_model::{Design, Material};
+use latchwright_model::{Design, KeeperMake, Material};
 
 use crate::feature::Centre;
 use crate::holes::{Holes, WoodPart, holes};
@@ -145,7 +147,10 @@ impl Template {
         Self {
             mirrored,
             drawing,
-            flat: self.flat.mirrored(),
+            flat: FlatPart {
+                caption: vec![self.kind.name(), words.to_owned()],
+                ..self.flat.mirrored()
+            },
             centres: self.centres.iter().map(image).collect(),
             ..self.clone()
         }
@@ -177,14 +182,16 @@ pub fn templates(design: &Design) -> Templates {
     if !matches!(design.slider.material, Material::Printed) {
         found.take(WoodPart::Slider, slider::template(design, bored));
     }
-    found.take(WoodPart::Keeper, keeper::template(design, bored));
+    if design.keeper.make == KeeperMake::Wood {
+        found.take(WoodPart::Keeper, keeper::template(design, bored));
+    }
     for part in [
         WoodPart::Front,
         WoodPart::Back,
         WoodPart::Left,
         WoodPart::Right,
     ] {
-        found.take(part, side::template(design, &joinery, bored, part));
+        found.take(part, side::template(design, &joinery, part));
     }
     found.all.extend(ring::templates(design, bored));
     found

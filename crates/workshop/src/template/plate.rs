@@ -1,10 +1,10 @@
 //! The plate from outside, and the same plate from the back.
 
+use latchwright_assembly::slider_body;
 use latchwright_drawing::Ink;
 use latchwright_drawing::{Item, Outline, Rect, Shape, plate_marks};
 use latchwright_geometry::Point;
 use latchwright_model::{Design, LidKind};
-use latchwright_proof::slider_body::RABBET_AIR;
 
 use super::sheet::Sheet;
 use super::{Bored, Face, Template, TemplateKind};
@@ -35,11 +35,17 @@ pub(super) fn template(design: &Design, bored: Bored<'_>, face: Face) -> Option<
     }
     let rabbet = rabbet(&mut sheet, design, place, !outside);
     hinges(&mut sheet, design, place, !outside);
+    if !outside {
+        sheet.guide(design, place);
+    }
     sheet.bore(bored.holes, place);
     for slot in bored.slots {
         sheet.slot(slot, place);
     }
     sheet.bore_words(bored.holes, place);
+    if !outside {
+        sheet.guide_words(design, place);
+    }
     let middle = plate.width / 2.0;
     let left = if outside { 0.0 } else { plate.width };
     sheet.corner_mark(Point::new(left, 0.0), "front left");
@@ -48,9 +54,17 @@ pub(super) fn template(design: &Design, bored: Bored<'_>, face: Face) -> Option<
     }
     let hinge_edge = Point::new(middle, plate.depth - 4.0);
     sheet.on_part(hinge_edge, &["hinge edge".to_owned()]);
-    sheet.on_part(Point::new(middle, 4.0), &["front edge".to_owned()]);
+    // on the underside the rabbet and the guide have the middle
+    let front_at = if outside { middle } else { plate.width * 0.25 };
+    sheet.on_part(Point::new(front_at, 4.0), &["front edge".to_owned()]);
     let quiet = Point::new(plate.width * 0.2, plate.depth * 0.25);
-    sheet.name_on_part(quiet, plate.thickness);
+    let coats = 2.0 * design.workmanship.film.max(0.0);
+    let bare = (
+        plate.width - coats,
+        plate.depth - coats,
+        plate.thickness - coats,
+    );
+    sheet.name_on_part(quiet, plate.thickness, bare);
     let other = Point::new(plate.width * 0.8, plate.depth * 0.25);
     sheet.grain(plate.grain, other);
     let kind = if outside {
@@ -85,24 +99,13 @@ fn rabbet(
     {
         return None;
     }
-    let half = (keeper.width / 2.0 + RABBET_AIR).min(plate.width / 2.0);
-    let inner = (keeper.edge + RABBET_AIR).min(plate.depth);
-    let outer = (keeper.edge - keeper.depth - RABBET_AIR).max(0.0);
-    if inner <= outer {
-        return None;
-    }
-    let corner = |side: f64, y: f64| {
-        let x = (design.tab.at + side * half).clamp(-plate.width / 2.0, plate.width / 2.0);
-        place(Point::new(x, y))
-    };
-    let area = Rect::new(corner(-1.0, outer), corner(1.0, inner));
-    if area.width() <= 0.0 {
-        return None;
-    }
+    let own = slider_body::rabbet(design)?;
+    let area = Rect::new(place(own.min), place(own.max));
     sheet.waste(Outline::rectangle(area), seen);
     let deep = sheet.rule.say_exactly(plate.rabbet);
+    let long = sheet.rule.say_exactly(own.width());
     let below = if seen { "" } else { " in the underside" };
-    let words = format!("rabbet{below}, {deep} deep");
+    let words = format!("rabbet{below}, {long} long, {deep} deep");
     Some((Point::new(area.centre().x, area.max.y), words))
 }
 
@@ -127,8 +130,9 @@ fn hinges(sheet: &mut Sheet, design: &Design, place: impl Fn(Point) -> Point, se
             continue;
         }
         sheet.waste(Outline::rectangle(area), true);
-        let deep = sheet.rule.say_exactly(hinge.thickness);
+        let [mortise, _] = crate::joinery::joinery(design).hinges;
+        let deep = sheet.rule.say_exactly(mortise.depth.bare);
         let at = Point::new(area.centre().x, area.min.y);
-        sheet.about(at, 0.0, &[format!("hinge, {deep} deep")]);
+        sheet.about(at, 0.0, &[format!("hinge, {deep} deep, bare")]);
     }
 }

@@ -1,7 +1,8 @@
 //! One template in the making: what is drawn, what is taken, and words beside it.
 
 use latchwright_drawing::{
-    Anchor, Drawing, FlatPart, Ink, Item, Layer, Outline, Rect, Shape, Text, hatch, text_width,
+    Anchor, Cut, Drawing, FlatPart, Ink, Item, Layer, Outline, Rect, Shape, Text, Worked, hatch,
+    rect_on_grid, text_width,
 };
 use latchwright_geometry::Point;
 
@@ -65,21 +66,34 @@ impl Sheet {
         self.part
     }
 
-    /// Name, finished size and face of the part as words; the face comes last.
-    fn name_lines(&self, thickness: f64) -> Vec<String> {
+    pub(super) fn face(&self) -> Face {
+        self.face
+    }
+
+    /// Name, finished size, bare size where it is another, and face of the part as words; the face comes last.
+    ///
+    /// `bare` is what the part is cut to along x and y and its thickness, mm; the drawn edge is the finished one.
+    fn name_lines(&self, thickness: f64, bare: (f64, f64, f64)) -> Vec<String> {
         let rule = self.rule;
         let (width, height) = self.size;
-        let size = format!(
-            "{} × {} × {}",
-            rule.say_exactly_bare(width),
-            rule.say_exactly_bare(height),
-            rule.say_exactly(thickness)
-        );
-        vec![
-            self.part.name().to_owned(),
-            size,
-            self.face.words().to_owned(),
-        ]
+        let say = |width: f64, height: f64, thickness: f64| {
+            format!(
+                "{} × {} × {}",
+                rule.say_exactly_bare(width),
+                rule.say_exactly_bare(height),
+                rule.say_exactly(thickness)
+            )
+        };
+        let (finished, bare) = (say(width, height, thickness), say(bare.0, bare.1, bare.2));
+        let mut lines = vec![self.part.name().to_owned()];
+        if finished == bare {
+            lines.push(finished);
+        } else {
+            lines.push(format!("finished {finished}"));
+            lines.push(format!("bare {bare}"));
+        }
+        lines.push(self.face.words().to_owned());
+        lines
     }
 
     /// Draws lines and takes their room.
@@ -93,17 +107,40 @@ impl Sheet {
         self.items.push(line(ink, shape));
     }
 
-    /// Draws a solid area and takes its room.
+    /// Draws a solid area and takes its room; the machine marks its edge, so that a part that is turned over is seen.
     pub(super) fn solid(&mut self, outline: Outline) {
         self.taken.area(outline.extent());
+        self.flat.marks.push(Shape::path(outline.clone()));
         let area = Item::area(Layer::Wood, Ink::Outline, None, outline);
         self.items.push(area);
     }
 
-    /// Draws what is bored or routed: for the hand and for the machine.
+    /// Draws what goes right through: for the hand and for the machine.
     pub(super) fn hole(&mut self, shape: Shape) {
         self.flat.holes.push(shape.clone());
         self.draw(Ink::Edge, shape);
+    }
+
+    /// Draws what is worked from one face; dashed where that is the other one.
+    pub(super) fn work(&mut self, cut: Cut, shape: Shape) {
+        let worked = Worked {
+            cut,
+            shape: shape.clone(),
+        };
+        self.flat.worked.push(worked);
+        let ink = match cut {
+            Cut::CountersinkBelow(_) => Ink::Unseen,
+            Cut::Blind(_) | Cut::Pocket(_) | Cut::Countersink(_) => Ink::Edge,
+        };
+        self.draw(ink, shape);
+    }
+
+    /// An area that is lowered so deep from this face, mm, for the machine; the hand has its lines drawn otherwise.
+    pub(super) fn pocket(&mut self, deep: f64, outline: Outline) {
+        self.flat.worked.push(Worked {
+            cut: Cut::Pocket(deep),
+            shape: Shape::path(outline),
+        });
     }
 
     /// Draws a line that a machine may mark too.
@@ -158,8 +195,14 @@ impl Sheet {
     }
 
     /// Name, size and face of the part beside it, as [`Self::beside_part`].
-    pub(super) fn name_beside_part(&mut self, at: Point, out: Point, thickness: f64) {
-        let lines = self.name_lines(thickness);
+    pub(super) fn name_beside_part(
+        &mut self,
+        at: Point,
+        out: Point,
+        thickness: f64,
+        bare: (f64, f64, f64),
+    ) {
+        let lines = self.name_lines(thickness, bare);
         let space = self.space_beside_part(at, out, name_block(&lines));
         self.write_name(space, &lines);
     }
@@ -178,8 +221,8 @@ impl Sheet {
     }
 
     /// Name, size and face of the part, as [`Self::on_part`].
-    pub(super) fn name_on_part(&mut self, at: Point, thickness: f64) {
-        let lines = self.name_lines(thickness);
+    pub(super) fn name_on_part(&mut self, at: Point, thickness: f64, bare: (f64, f64, f64)) {
+        let lines = self.name_lines(thickness, bare);
         let space = self.space_on_part(at, name_block(&lines));
         self.write_name(space, &lines);
     }
@@ -266,9 +309,12 @@ impl Sheet {
             bounds,
             items: self.items,
         };
-        let size = Rect::new(Point::default(), Point::new(self.size.0, self.size.1)).on_grid();
+        let size = rect_on_grid(Rect::new(
+            Point::default(),
+            Point::new(self.size.0, self.size.1),
+        ));
         let on_grid = |(centre, at): (Centre, Point)| {
-            let dot = Rect { min: at, max: at }.on_grid();
+            let dot = rect_on_grid(Rect { min: at, max: at });
             (centre, dot.min)
         };
         Template {
@@ -278,7 +324,11 @@ impl Sheet {
             mirrored: false,
             size: (size.max.x, size.max.y),
             drawing: drawing.on_grid(),
-            flat: self.flat.on_grid(),
+            flat: FlatPart {
+                caption: vec![kind.name(), self.face.words().to_owned()],
+                ..self.flat
+            }
+            .on_grid(),
             centres: self.centres.into_iter().map(on_grid).collect(),
             face_item: self.face_item,
         }

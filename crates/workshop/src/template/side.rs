@@ -7,20 +7,17 @@ use latchwright_geometry::Point;
 use latchwright_model::{Design, Grain};
 
 use super::sheet::Sheet;
-use super::{Bored, Face, Template, TemplateKind};
+use super::{Face, Template, TemplateKind};
 use crate::frame::{places, sizes};
 use crate::holes::WoodPart;
 use crate::inch::Rule;
 use crate::joinery::{End, Groove, Joinery, LidCut, Side, SidePlace};
-use crate::steps::keeper_pilot;
+use crate::steps::keeper_bit;
+use latchwright_assembly::bit;
+use latchwright_assembly::keeper::{keeper_screws, pilot_depth};
 
 /// One side of the box; `None` where it has no size.
-pub(super) fn template(
-    design: &Design,
-    joinery: &Joinery,
-    bored: Bored<'_>,
-    part: WoodPart,
-) -> Option<Template> {
+pub(super) fn template(design: &Design, joinery: &Joinery, part: WoodPart) -> Option<Template> {
     let place = place_of(part)?;
     let side = joinery.sides.iter().find(|side| side.place == place)?;
     let (long, high) = (side.outside.finished, side.height.finished);
@@ -36,7 +33,7 @@ pub(super) fn template(
     }
     match place {
         SidePlace::Back => hinges(&mut sheet, design, joinery),
-        SidePlace::Front => front(&mut sheet, design, joinery, bored),
+        SidePlace::Front => front(&mut sheet, design, joinery),
         _ => {}
     }
     for one in &side.grooves {
@@ -46,7 +43,8 @@ pub(super) fn template(
     sheet.corner_mark(Point::default(), &corner);
     let middle = long / 2.0;
     let centre = Point::new(middle, high / 2.0);
-    sheet.name_on_part(centre, side.thickness.finished);
+    let bare = (side.outside.bare, side.height.bare, side.thickness.bare);
+    sheet.name_on_part(centre, side.thickness.finished, bare);
     let upper = Point::new(middle, high);
     let up = Point::new(0.0, 1.0);
     sheet.beside_part(upper, up, &["upper edge".to_owned()]);
@@ -102,8 +100,8 @@ fn ends(sheet: &mut Sheet, side: &Side) {
     let words = match side.ends {
         End::Mitred => vec![
             "both ends mitred at 45°".to_owned(),
-            format!("long point {} outside", say(side.outside.bare)),
-            format!("short point {} inside", say(side.inside.bare)),
+            format!("long point {} outside, bare", say(side.outside.bare)),
+            format!("short point {} inside, bare", say(side.inside.bare)),
         ],
         End::Square if side.place.along_x() => {
             vec!["the short sides stand behind the ends".to_owned()]
@@ -143,7 +141,7 @@ fn groove(sheet: &mut Sheet, groove: &Groove) {
     let rule = sheet.rule;
     let stop = if groove.stop > 0.0 { ", stopped" } else { "" };
     let words = format!(
-        "groove inside for the {}, {} wide, {} deep{stop}",
+        "groove inside for the {}, {} wide, {} deep, bare{stop}",
         groove.panel.name(),
         rule.say_exactly(groove.width),
         rule.say_exactly(groove.depth.bare)
@@ -200,7 +198,7 @@ fn hinges(sheet: &mut Sheet, design: &Design, joinery: &Joinery) {
         let words = [
             format!("hinge, {} from the end", say(hinge.inset)),
             format!(
-                "{} long, {} wide, {} deep",
+                "{} long, {} wide, {} deep, bare",
                 say(mortise.to - mortise.from),
                 say(mortise.width),
                 say(mortise.depth.bare)
@@ -212,7 +210,7 @@ fn hinges(sheet: &mut Sheet, design: &Design, joinery: &Joinery) {
 }
 
 /// The notch in which the tab lies, and where the keeper's screws go in.
-fn front(sheet: &mut Sheet, design: &Design, joinery: &Joinery, bored: Bored<'_>) {
+fn front(sheet: &mut Sheet, design: &Design, joinery: &Joinery) {
     if joinery.lid.is_some() {
         return;
     }
@@ -243,10 +241,12 @@ fn front(sheet: &mut Sheet, design: &Design, joinery: &Joinery, bored: Bored<'_>
         ];
         sheet.about(Point::new(area.centre().x, area.min.y), 0.0, &words);
     }
-    let pilot = format!("screw, pilot {}", say(keeper_pilot(design)));
-    for hole in bored.holes {
-        let x = long / 2.0 + hole.centre.x;
-        if hole.kind.part() != WoodPart::Keeper || !(0.0..=long).contains(&x) {
+    let deep = pilot_depth(design).map_or_else(String::new, |deep| format!(", {} deep", say(deep)));
+    let bit = bit::length(keeper_bit(design).bored(), rule.units);
+    let pilot = format!("keeper screw, pilot {bit}{deep}");
+    for (_, at) in keeper_screws(design).at {
+        let x = long / 2.0 + at.x;
+        if !(0.0..=long).contains(&x) {
             continue;
         }
         let line = Outline::line(

@@ -21,6 +21,7 @@ pub fn bench_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     part_ui(ui, "Boards", false, |ui| boards_ui(ui, design, wishes));
     part_ui(ui, "Saw and finish", false, |ui| {
         rows_ui(ui, design, rows::SAW, wishes);
+        coated_ui(ui, design, wishes);
     });
     part_ui(ui, "Paper and rule", false, |ui| {
         paper_ui(ui, design, wishes);
@@ -51,6 +52,16 @@ pub(super) fn of_entry(
         why,
     };
     size_ui(ui, design, name, &row, wishes);
+}
+
+/// Whether prints are coated with the wood.
+fn coated_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    let why = "What is seen of knobs, rings and finger knob; what runs or fits stays bare";
+    let word = |coated| if coated { "yes" } else { "no" };
+    let now = design.bench.coated_prints;
+    if let Some(coated) = choice_ui(ui, "Coat the prints too", why, now, &[false, true], word) {
+        wishes.push(Action::Edit(Edit::Bench(BenchEdit::CoatedPrints(coated))));
+    }
 }
 
 fn bits_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {

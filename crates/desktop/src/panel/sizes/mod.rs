@@ -63,6 +63,7 @@ fn groups_ui(ui: &mut Ui, session: &Session, view: &mut ViewState, wishes: &mut 
         rows::rows_ui(ui, design, rows::SLIDER, wishes);
         wood::slider_ui(ui, design, wishes);
         caption(ui, "Tab and keeper");
+        wood::keeper_ui(ui, design, wishes);
         rows::rows_ui(ui, design, rows::HELD, wishes);
     });
     let why = "Papers name the nearest of your bits and pack parts on your boards; prints are drawn \

@@ -2,7 +2,7 @@
 
 use egui::{ComboBox, Ui};
 use latchwright_model::wood::{find_wood, own_wood, wood_names};
-use latchwright_model::{Design, Grain, Material, Sawn};
+use latchwright_model::{Design, Grain, KeeperMake, Material, Sawn};
 
 use crate::action::Action;
 use crate::edit::{Edit, MadeOf};
@@ -129,6 +129,19 @@ pub fn stock_ui(ui: &mut Ui, name: &str, now: &str, design: &Design) -> Option<S
 /// What the slider is made of.
 pub fn slider_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
     material_ui(ui, MadeOf::Slider, design, wishes);
+}
+
+/// What the keeper is made of.
+pub fn keeper_ui(ui: &mut Ui, design: &Design, wishes: &mut Vec<Action>) {
+    let makes = [KeeperMake::Wood, KeeperMake::Printed];
+    let name = |make| match make {
+        KeeperMake::Wood => "of wood",
+        KeeperMake::Printed => "printed",
+    };
+    let why = "Of the sides' wood, its grain along the front, or a print: there is only one";
+    if let Some(make) = choice_ui(ui, "Keeper", why, design.keeper.make, &makes, name) {
+        wishes.push(Action::Edit(Edit::KeeperMake(make)));
+    }
 }
 
 /// What the floor is made of.

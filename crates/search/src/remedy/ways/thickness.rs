@@ -30,6 +30,20 @@ impl Ways<'_> {
         ])
     }
 
+    /// The finger lower, its pin and the slider longer by as much; or disc and slider nearer to the plate.
+    pub(super) fn finger_below_discs(&self) -> Vec<Way> {
+        let lower =
+            self.on_every(PinFree, 1) + self.on_every(PinHeight, 1) + latch(SliderThickness, 1);
+        moves([
+            self.on(PinFree, 1),
+            self.on_every(PinFree, 1),
+            lower.clone(),
+            lower + latch(Room, 1),
+            self.on_every(DiscThickness, -1),
+            self.on_every(DiscBelow, -1),
+        ])
+    }
+
     pub(super) fn room_below(&self) -> Vec<Way> {
         moves([
             latch(Room, 1),

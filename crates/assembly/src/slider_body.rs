@@ -1,14 +1,14 @@
-//! Where the slider's wood is: the bar across, the neck down to the tab, and a finger up to each pin.
+//! Where the slider's wood is: the bar across, the neck down to the tab, and a finger to each pin.
 //!
-//! The slider lies in the same layer as the discs. Its bar stays clear of every disc over the whole
-//! travel, whatever is off; only the fingers, no wider than the pins that end them, follow the pins
-//! into the slots. What is drawn, cut and printed is this body.
+//! Bar and neck lie in the same layer as the discs, and the bar stays clear of every disc over the whole travel, whatever
+//! is off. The fingers are thinner: they run below the discs, with wood on both sides of their pins, and only the pins
+//! stand up into the discs' layer. What is proven, drawn, cut and printed is this body.
 
-use latchwright_geometry::{Point, trig};
+use latchwright_geometry::{Point, Rect, trig};
 
 use crate::bounds::{SliderBounds, Terms, rim};
 use crate::season::Drift;
-use latchwright_model::{Design, Dial, LidKind};
+use latchwright_model::{Design, Dial, LidKind, Pin};
 
 /// Least clear distance from the bar to the discs when the slider is back and nothing is off, mm.
 ///
@@ -46,6 +46,44 @@ pub const STRIP: f64 = 10.0;
 /// # Source
 /// Common practice, no source.
 pub const BRIDGE: f64 = 3.0;
+
+/// Wood beside a pin in its finger, mm, at least; and never less than the pin's radius.
+///
+/// # Source
+/// Common practice, no source: a hole keeps its own radius of wood beside it.
+pub const BESIDE_PIN: f64 = 2.0;
+/// What lies between two fingers so that both can be sawn, mm; a finger nearer to its neighbour is left out.
+pub const FINGERS_APART: f64 = 2.5;
+
+/// A finger of the slider: from the bar to a little beyond its pin, when the slider is forward.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Finger {
+    /// Which dial's, from 0.
+    pub dial: usize,
+    /// From the bar's upper edge to its tip, which is round about the pin, mm.
+    pub area: Rect,
+    /// Its upper face below the plate's underside, mm: so far its pin stands free.
+    pub top: f64,
+    /// Its lower face below the plate's underside, mm: level with the slider's.
+    pub bottom: f64,
+}
+
+impl Finger {
+    /// Its thickness, mm; nought where the pin stands free over all of the slider.
+    pub fn thickness(&self) -> f64 {
+        (self.bottom - self.top).max(0.0)
+    }
+}
+
+/// How wide a finger is that holds this pin, mm.
+pub fn finger_width(pin: &Pin) -> f64 {
+    pin.diameter + 2.0 * BESIDE_PIN.max(pin.diameter / 2.0)
+}
+
+/// How far below the plate's underside the upper face of this dial's finger lies, mm.
+pub fn finger_top(design: &Design, dial: &Dial) -> f64 {
+    design.slider.below + dial.pin.free.max(0.0)
+}
 
 /// Where the parts of the body are when the slider is forward; mm in the design's frame.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -105,6 +143,45 @@ impl SliderBody {
         lowest - self.wanted
     }
 
+    /// The fingers, from right to left; none where a finger would run into its neighbour, or where the pin
+    /// stands on the bar itself.
+    pub fn fingers(&self, design: &Design) -> Vec<Finger> {
+        let top = self.bar_max.y;
+        let finger = |(index, dial): (usize, &Dial)| {
+            let (x, y) = dial.pin_at();
+            let half = finger_width(&dial.pin) / 2.0;
+            let area = Rect::new(Point::new(x - half, top), Point::new(x + half, y + half));
+            (half > 0.1 && y > top + 0.1).then(|| Finger {
+                dial: index,
+                area,
+                top: finger_top(design, dial),
+                bottom: design.slider.below + design.slider.thickness,
+            })
+        };
+        let mut all: Vec<Finger> = design.dials.iter().enumerate().filter_map(finger).collect();
+        all.sort_by(|a, b| b.area.min.x.total_cmp(&a.area.min.x));
+        let mut kept: Vec<Finger> = Vec::new();
+        for finger in all {
+            let clear = |last: &Finger| finger.area.max.x + 2.0 < last.area.min.x;
+            if kept.last().is_none_or(clear) {
+                kept.push(finger);
+            }
+        }
+        kept
+    }
+
+    /// All that bar, neck and fingers take up together, forward, mm.
+    pub fn extent(&self, design: &Design) -> Rect {
+        let bar = Rect::new(self.bar_min, self.bar_max);
+        let neck = Rect::new(
+            Point::new(self.neck.0, self.tip),
+            Point::new(self.neck.1, self.bar_max.y),
+        );
+        self.fingers(design)
+            .iter()
+            .fold(bar.union(neck), |all, finger| all.union(finger.area))
+    }
+
     /// Least wood beside a round hole of this radius at `at`, mm; below 0, it is not in the wood.
     ///
     /// Bar and neck are looked at one by one, so that a hole where they join may be said to have less.
@@ -129,6 +206,34 @@ pub fn strips(design: &Design) -> (f64, f64) {
     let half = slider.guide_length / 2.0;
     let (front, back) = (slider.guide_at.1 - half, slider.guide_at.1 + half);
     (front, back + slider.travel.max(0.0))
+}
+
+/// The rabbet over the keeper in the plate's underside, mm in the design's frame, never beyond the plate; `None` where
+/// nothing of it lies on the plate.
+///
+/// At the sides it has air for the keeper's place besides, since the keeper goes where the tab wants it. Its depth is
+/// the plate's `rabbet`.
+pub fn rabbet(design: &Design) -> Option<Rect> {
+    let (keeper, plate) = (&design.keeper, &design.plate);
+    let air = RABBET_AIR + design.workmanship.keeper_place.max(0.0);
+    let half = keeper.width / 2.0 + air;
+    let within = |x: f64| x.clamp(-plate.width / 2.0, plate.width / 2.0);
+    let known = [
+        keeper.width,
+        keeper.depth,
+        keeper.edge,
+        design.tab.at,
+        plate.width,
+        plate.depth,
+    ];
+    if plate.width <= 0.0 || known.iter().any(|size| !size.is_finite()) {
+        return None;
+    }
+    let (left, right) = (within(design.tab.at - half), within(design.tab.at + half));
+    let front = (keeper.edge - keeper.depth - RABBET_AIR).max(0.0);
+    let back = (keeper.edge + RABBET_AIR).min(plate.depth);
+    let area = Rect::new(Point::new(left, front), Point::new(right, back));
+    (right > left && back > front).then_some(area)
 }
 
 /// y of the inner face of the front side, mm.
@@ -218,6 +323,7 @@ pub fn swings_forward(design: &Design, tip: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::thin_latch::thin;
 
     fn clearance(design: &Design) -> f64 {
         let still = Drift::none();
@@ -230,7 +336,7 @@ mod tests {
 
     #[test]
     fn the_bar_of_the_first_design_keeps_clear_by_all_that_may_be_off() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.season = latchwright_model::Season::still(design.season.built);
         // a guide of 60 mm with 0.25: lift of 60 mm by 0.5/60: 0.5; places 0.5, shaft 0.15, half a print
         // and a coat's spread 0.15, and 0.2 beside: 1.5 at the next half
@@ -244,7 +350,7 @@ mod tests {
 
     #[test]
     fn more_play_in_the_guide_asks_for_more_room() {
-        let mut design = Design::default();
+        let mut design = thin();
         let usual = clearance(&design);
         design.slider.guide_play = 0.6;
         assert!(clearance(&design) >= usual + 0.5);
@@ -254,7 +360,7 @@ mod tests {
 
     #[test]
     fn a_corner_that_hangs_8_5_on_an_arm_of_130_swings_0_28_forward() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.workmanship.thickness = 0.0;
         design.workmanship.film_spread = 0.0;
         assert!((swings_forward(&design, 10.0) - 0.278).abs() < 0.001);
@@ -262,7 +368,7 @@ mod tests {
 
     #[test]
     fn a_hole_has_wood_around_it_in_neck_and_bar_and_nowhere_else() {
-        let body = SliderBody::of(&Design::default());
+        let body = SliderBody::of(&thin());
         assert!((body.wood_around(Point::new(0.0, 45.0), 4.0) - 16.0).abs() < 1e-9);
         assert!(body.wood_around(Point::new(30.0, 45.0), 4.0) < -9.0);
         let in_bar = f64::midpoint(body.bar_min.y, body.bar_max.y);

@@ -220,12 +220,13 @@ mod tests {
     use super::*;
     use crate::bounds::{SliderBounds, Terms};
     use crate::season::Drift;
+    use crate::thin_latch::thin;
     use latchwright_model::wood::moisture_content;
     use latchwright_model::{Grain, Material, Season};
 
     /// A printed slider under a plate of white oak whose grain runs along the travel.
     fn cross_grain() -> Design {
-        let mut design = Design::default();
+        let mut design = thin();
         design.plate.grain = Grain::AlongY;
         design.slider.material = Material::Printed;
         design.slider.guide_play = 0.25;
@@ -234,7 +235,7 @@ mod tests {
 
     #[test]
     fn the_year_swings_from_the_driest_air_to_the_dampest_and_back() {
-        let design = Design::default();
+        let design = thin();
         let year = year(&design, 25).unwrap();
         assert_eq!(year.points.len(), 25);
         let (first, middle, last) = (&year.points[0], &year.points[12], &year.points[24]);
@@ -252,7 +253,7 @@ mod tests {
 
     #[test]
     fn the_mark_of_the_built_day_is_where_wood_is_as_moist_as_then() {
-        let mut design = Design::default();
+        let mut design = thin();
         let at = year(&design, 2).unwrap().built_at.unwrap();
         assert!((0.2..0.3).contains(&at), "{at}");
         let air = Parts::of(&design).unwrap().climate(at);
@@ -320,7 +321,7 @@ mod tests {
 
     #[test]
     fn a_year_that_cannot_be_drawn_is_none() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.tab.width = f64::INFINITY;
         design.slider.material = Material::Printed;
         assert_eq!(year(&design, 9), None);
@@ -329,12 +330,12 @@ mod tests {
             year(
                 &Design {
                     plate: design.plate,
-                    ..Design::default()
+                    ..thin()
                 },
                 9
             ),
             None
         );
-        assert_eq!(year(&Design::default(), 0).unwrap().points.len(), 2);
+        assert_eq!(year(&thin(), 0).unwrap().points.len(), 2);
     }
 }

@@ -6,7 +6,6 @@
 
 use latchwright_geometry::trig;
 
-use crate::check::Contributor;
 use crate::season::Drift;
 use latchwright_model::key;
 use latchwright_model::{Design, Dial};
@@ -130,9 +129,32 @@ pub struct DialBounds {
     pub tab_lift: f64,
     /// Season: least growth of what the tab has under the keeper with the slider stopped here.
     pub hold_drift: f64,
-    /// Contributions to `aside`, for the maker: place of pin, place of bore, shaft, guide, season,
-    /// offset.
-    pub aside_parts: [(Contributor, f64); 6],
+    /// What `aside` is made of.
+    pub aside_parts: Aside,
+}
+
+/// What can put a pin aside of its dial, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Aside {
+    /// Place of the pin.
+    pub pin_place: f64,
+    /// Place of the bore.
+    pub bore_place: f64,
+    /// Play of the shaft in its bore.
+    pub shaft_play: f64,
+    /// Play of the slider in its guide, and the turn that it allows.
+    pub guide: f64,
+    /// The season.
+    pub season: f64,
+    /// How far the pin stands beside its dial's middle as drawn.
+    pub offset: f64,
+}
+
+impl Aside {
+    /// All of it together.
+    pub fn all(&self) -> f64 {
+        self.pin_place + self.bore_place + self.shaft_play + self.guide + self.season + self.offset
+    }
 }
 
 impl DialBounds {
@@ -177,14 +199,14 @@ impl DialBounds {
             slider.play * (2.0 * along / slider.guide_length).max(1.0) + across * slider.shorten;
         let apart_x = drift.x.apart(dial.centre.0 - guide_x, pin_x - guide_x);
         let drift_x = apart_x.1.max(-apart_x.0);
-        let aside_parts = [
-            (Contributor::PinPlace, pin_place),
-            (Contributor::BorePlace, bore_place),
-            (Contributor::ShaftPlay, dial.bore.shaft_play),
-            (Contributor::GuidePlay, side),
-            (Contributor::Season, drift_x),
-            (Contributor::Offset, dial.pin.offset.abs()),
-        ];
+        let aside_parts = Aside {
+            pin_place,
+            bore_place,
+            shaft_play: dial.bore.shaft_play,
+            guide: side,
+            season: drift_x,
+            offset: dial.pin.offset.abs(),
+        };
         let tab = &design.tab;
         let tip = design.keeper.edge - tab.engagement;
         let corner = ((tab.at - pin_x).abs() + tab.width / 2.0 + second) * slider.swell;
@@ -196,7 +218,7 @@ impl DialBounds {
             rim: rim(design, dial),
             pin: Spread::about(dial.pin.diameter / 2.0, work.print / 2.0 + work.film_spread),
             below: dial.pin_below(),
-            aside: aside_parts.iter().map(|(_, amount)| amount).sum(),
+            aside: aside_parts.all(),
             radial: pin_place + bore_place + dial.bore.shaft_play,
             apart_y: drift.y.apart(dial.centre.1 - guide_y, pin_y - guide_y),
             turn_deg: work.reading + backlash_deg,

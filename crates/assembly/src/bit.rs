@@ -111,8 +111,9 @@ impl Bit {
     }
 }
 
-/// A bit's own size in the maker's unit, whatever their rule is divided into: `14.3 mm`; `9/16 in`, or `0.118 in` where no sixty-fourth is near.
-fn length(mm: f64, units: Units) -> String {
+/// A bit's own size in the maker's unit, whatever their rule is divided into: `14.3 mm`; `9/16 in`, or `0.118 in` where no
+/// sixty-fourth is near.
+pub fn length(mm: f64, units: Units) -> String {
     match units {
         Units::Millimetre => format!("{} mm", decimals(mm, 2)),
         Units::Inch => inches(mm / MM_PER_INCH),

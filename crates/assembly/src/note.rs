@@ -15,10 +15,10 @@ pub struct HoleNote {
 /// What is to be known of a hole. Lengths are in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum HoleNoteKind {
-    /// It is left out: its place or size is no number between [`crate::LEAST_SIZE`] and
-    /// [`crate::MOST_SIZE`].
+    /// It is left out: its place or size is no number between [`crate::frame::LEAST_SIZE`] and
+    /// [`crate::frame::MOST_SIZE`].
     LeftOut,
-    /// No bit at hand is within [`crate::NEAR`] of what is asked for.
+    /// No bit at hand is within [`crate::bit::NEAR`] of what is asked for.
     NoNearBit(Bit),
     /// The keeper lies on too little of the front.
     LittleUnderKeeper {
@@ -26,6 +26,13 @@ pub enum HoleNoteKind {
         on_front: f64,
         /// What a screw needs.
         needed: f64,
+    },
+    /// No screw that is sold holds in what there is and stays inside.
+    NoScrew {
+        /// What it goes through.
+        through: f64,
+        /// What there is for its thread.
+        into: f64,
     },
     /// The keeper stands too little beyond the tab.
     LittleBesideTab {

@@ -204,18 +204,19 @@ pub fn moistures(design: &Design) -> [f64; 3] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::thin_latch::thin;
     use latchwright_model::{Grain, Material, Sawn, Season};
 
     #[test]
     fn the_same_wood_the_same_way_does_not_drift_over_the_same_distance() {
-        let drift = Drift::of(&Design::default()).unwrap();
+        let drift = Drift::of(&thin()).unwrap();
         assert_eq!(drift.y.apart(50.0, 50.0), (0.0, 0.0));
         assert_eq!(drift.x.apart(-55.0, -55.0), (0.0, 0.0));
     }
 
     #[test]
     fn a_printed_slider_under_a_cross_grain_plate_drifts_much() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.plate.grain = Grain::AlongY;
         design.slider.material = Material::Printed;
         let (dry, damp) = Drift::of(&design).unwrap().x.apart(55.0, 55.0);
@@ -226,7 +227,7 @@ mod tests {
 
     #[test]
     fn the_polygon_moves_as_far_as_all_cells_together() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.plate.grain = Grain::AlongX;
         design.slider.material = Material::Printed;
         let year = Year::of(&design);
@@ -252,7 +253,7 @@ mod tests {
 
     #[test]
     fn still_air_moves_nothing_and_an_unknown_wood_is_not_guessed() {
-        let mut design = Design::default();
+        let mut design = thin();
         design.slider.material = Material::Wood {
             species: "balsa".into(),
             sawn: Sawn::Quarter,

@@ -50,3 +50,49 @@ pub fn sums(design: &Design) -> Vec<Sum> {
         height,
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::joinery::joinery;
+
+    fn plain() -> Design {
+        let mut design = Design::default();
+        design.workmanship.film = 0.0;
+        design
+    }
+
+    #[test]
+    fn sums_are_the_sizes_of_the_box_and_tell_where_rounded_parts_do_not_make_them() {
+        for lid in [LidKind::Plate, LidKind::Band { height: 30.0 }] {
+            let mut design = plain();
+            design.body.lid = lid;
+            let found = joinery(&design);
+            let all = sums(&design);
+            let wholes = all.iter().map(|sum| sum.rounded.whole.true_mm);
+            let sizes = [
+                found.outside.width,
+                found.outside.depth,
+                found.height.finished,
+            ];
+            assert!(
+                wholes
+                    .zip(sizes)
+                    .all(|(whole, size)| (whole - size).abs() < 1e-9)
+            );
+            assert!(
+                all.iter()
+                    .all(|sum| sum.parts.len() == sum.rounded.parts.len())
+            );
+        }
+        // 12 mm is 15/32 and a little, 196 is 7 23/32: laid 8 21/32, the whole of 220 mm is the same
+        let all = sums(&plain());
+        assert_eq!(all[0].rounded.off(), None);
+        // 5, 6 and 80 mm: 3/16, 1/4 and 3 5/32 make 3 19/32; 91 mm is 3 19/32
+        assert_eq!(all[2].rounded.laid.to_string(), "3 19/32");
+        let mut design = plain();
+        design.inside.width = 37.0;
+        design.body.thickness = 37.0;
+        assert_eq!(sums(&design)[0].rounded.off().as_deref(), Some("+ 1/32"));
+    }
+}

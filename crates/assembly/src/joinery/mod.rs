@@ -12,7 +12,6 @@ mod faults;
 mod fittings;
 mod panel;
 mod sides;
-mod sums;
 
 use latchwright_model::{Corner, Design, LidKind};
 
@@ -22,7 +21,6 @@ pub use faults::{BoxSize, JoineryFault};
 pub use fittings::{KeeperSeat, Mortise, Notch};
 pub use panel::{LEAST_HOLD, Panel, PanelKind};
 pub use sides::{End, Groove, Side, SidePlace};
-pub use sums::{Sum, sums};
 
 /// A size with its coats on and without them, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -170,7 +168,7 @@ fn overhang(design: &Design, outside: &Extent) -> Overhang {
 
 /// Where the front's outer face is, y in the design's frame, mm: the plate's back edge is level with
 /// the back where it lies on the sides, and stands in the middle where it is in a groove.
-pub(crate) fn front_face(design: &Design) -> f64 {
+pub fn front_face(design: &Design) -> f64 {
     let outside = design.inside.depth + 2.0 * design.body.thickness;
     match design.body.lid {
         LidKind::Plate => design.plate.depth - outside,

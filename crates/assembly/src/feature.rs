@@ -1,5 +1,6 @@
 //! What is bored, as a value; its name is words made from it.
 
+use crate::guide::BridgeEnd;
 use crate::holes::WoodPart;
 
 /// Which of two that are alike, seen from the front.
@@ -20,6 +21,10 @@ pub enum HoleKind {
     Pin(usize),
     /// One of the two screws that hold the keeper.
     KeeperScrew(Hand),
+    /// The socket for the finger knob's shank in the slider, with the hole for its screw.
+    ShankSocket,
+    /// One of the four screws that hold strips and bridges to the plate.
+    GuideScrew(Hand, BridgeEnd),
 }
 
 /// Which bored slot.
@@ -49,6 +54,30 @@ pub enum Feature {
     KeeperScrews,
     /// The finger knob's slot.
     FingerKnobSlot,
+    /// The finger knob's socket in the slider.
+    ShankSocket,
+    /// All four screws of the guide.
+    GuideScrews,
+}
+
+impl Hand {
+    /// What people call it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+}
+
+impl BridgeEnd {
+    /// What people call it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Back => "back",
+        }
+    }
 }
 
 impl HoleKind {
@@ -56,9 +85,9 @@ impl HoleKind {
     pub fn name(self) -> String {
         let feature = self.feature().name();
         match self {
-            Self::Bore(_) | Self::Pin(_) => feature,
-            Self::KeeperScrew(Hand::Left) => format!("{feature} left"),
-            Self::KeeperScrew(Hand::Right) => format!("{feature} right"),
+            Self::Bore(_) | Self::Pin(_) | Self::ShankSocket => feature,
+            Self::KeeperScrew(hand) => format!("{feature} {}", hand.name()),
+            Self::GuideScrew(hand, end) => format!("{feature} {} {}", end.name(), hand.name()),
         }
     }
 
@@ -68,6 +97,8 @@ impl HoleKind {
             Self::Bore(dial) => Feature::Bore(dial),
             Self::Pin(dial) => Feature::Pin(dial),
             Self::KeeperScrew(_) => Feature::KeeperScrews,
+            Self::ShankSocket => Feature::ShankSocket,
+            Self::GuideScrew(..) => Feature::GuideScrews,
         }
     }
 
@@ -122,14 +153,16 @@ impl Feature {
             Self::Pin(dial) => format!("dial {} pin", dial + 1),
             Self::KeeperScrews => "keeper screw".to_owned(),
             Self::FingerKnobSlot => "finger knob slot".to_owned(),
+            Self::ShankSocket => "finger knob socket".to_owned(),
+            Self::GuideScrews => "guide screw".to_owned(),
         }
     }
 
     /// The part it is in.
     pub const fn part(self) -> WoodPart {
         match self {
-            Self::Bore(_) | Self::FingerKnobSlot => WoodPart::Plate,
-            Self::Pin(_) => WoodPart::Slider,
+            Self::Bore(_) | Self::FingerKnobSlot | Self::GuideScrews => WoodPart::Plate,
+            Self::Pin(_) | Self::ShankSocket => WoodPart::Slider,
             Self::KeeperScrews => WoodPart::Keeper,
         }
     }

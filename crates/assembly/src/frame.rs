@@ -25,7 +25,7 @@ impl Axis {
 
 /// From where to where something reaches along one axis, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Across {
+pub struct Across {
     /// The lower end.
     pub from: f64,
     /// The upper end.
@@ -34,24 +34,24 @@ pub(crate) struct Across {
 
 impl Across {
     /// How much that is, mm.
-    pub(crate) fn size(self) -> f64 {
+    pub fn size(self) -> f64 {
         self.to - self.from
     }
 
     /// Its middle.
-    pub(crate) fn middle(self) -> f64 {
+    pub fn middle(self) -> f64 {
         f64::midpoint(self.from, self.to)
     }
 
     /// What two stretches have in common; `None` where they are apart.
-    pub(crate) fn common(self, other: Self) -> Option<Self> {
+    pub fn common(self, other: Self) -> Option<Self> {
         let (from, to) = (self.from.max(other.from), self.to.min(other.to));
         (from < to).then_some(Self { from, to })
     }
 }
 
 /// The front side along y in the design's frame. `None` where the box has no size.
-pub(crate) fn front_side(design: &Design) -> Option<Across> {
+pub fn front_side(design: &Design) -> Option<Across> {
     let thickness = design.body.thickness;
     let from = front_face(design);
     let to = from + thickness;
@@ -64,12 +64,12 @@ pub const LEAST_SIZE: f64 = 1e-3;
 pub const MOST_SIZE: f64 = 1e4;
 
 /// Whether all are sizes that a bench can hold.
-pub(crate) fn sizes(sizes: &[f64]) -> bool {
+pub fn sizes(sizes: &[f64]) -> bool {
     let sound = |size: &f64| (LEAST_SIZE..=MOST_SIZE).contains(size);
     sizes.iter().all(sound)
 }
 
 /// Whether all are places within ten metres.
-pub(crate) fn places(places: &[f64]) -> bool {
+pub fn places(places: &[f64]) -> bool {
     places.iter().all(|place| (-1e4..=1e4).contains(place))
 }

@@ -4,14 +4,17 @@
 //! the plate's front edge, x to the right, y towards the hinge, the slider forward (u = 0).
 
 use latchwright_geometry::Point;
-use latchwright_model::{Design, Dial, Material};
+use latchwright_model::{Design, Dial, KeeperMake, Material};
 
 use crate::bit::{Bit, Fit};
-use crate::feature::{Feature, Hand, HoleKind, SlotKind};
-use crate::frame::{Across, front_side, places, sizes};
-use crate::inch::Rule;
+use crate::feature::{Feature, HoleKind, SlotKind};
+use crate::finger_knob::{finger_knob, screw_sink, shank_slot};
+use crate::frame::{places, sizes};
+use crate::guide::{GuideScrew, guide};
+use crate::keeper::{KeeperScrews, NEEDED, keeper_screws};
 use crate::note::{HoleNote, HoleNoteKind};
 use crate::row::Row;
+use crate::screw::{CLEARANCE, HEAD, JOINING, is_softwood};
 
 /// A part of wood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -48,6 +51,8 @@ pub enum Tool {
     Bit(Bit),
     /// A countersink, which follows the hole that is there.
     Countersink,
+    /// The same from the other face.
+    CountersinkBelow,
 }
 
 /// One diameter of a hole.
@@ -102,15 +107,6 @@ pub struct Holes {
     pub notes: Vec<HoleNote>,
 }
 
-/// Least wood that should stand beside a hole, mm: common practice, no source.
-const WALL: f64 = 2.0;
-/// Shank of a No. 4 wood screw, mm: 0.060 + 0.013 · 4 in, ANSI B18.6.1.
-pub(crate) const SCREW: f64 = 2.84;
-/// Hole in the keeper that lets it through, mm: a tight one; from memory.
-const SCREW_HOLE: f64 = 3.0;
-/// Width of the countersink for its head, mm: from memory.
-const SCREW_HEAD: f64 = 6.0;
-
 impl WoodPart {
     /// Every part, in the order in which templates are made.
     pub const ALL: [Self; 7] = [
@@ -134,23 +130,6 @@ impl WoodPart {
             Self::Left => "left side",
             Self::Right => "right side",
         }
-    }
-}
-
-impl HoleStep {
-    /// Diameter, depth and bit in few words, a line each: `14.3 mm through`, `bit 15 mm, 0.7 mm over`.
-    pub fn lines(&self, rule: Rule) -> Vec<String> {
-        let wide = rule.say_exactly(self.diameter);
-        let Tool::Bit(bit) = self.tool else {
-            return vec![format!("countersink to {wide}")];
-        };
-        let first = match self.depth {
-            Depth::Through(_) => format!("{wide} through"),
-            Depth::Blind(deep) => format!("{wide}, {} deep", rule.say_exactly(deep)),
-        };
-        core::iter::once(first)
-            .chain(bit.lines(rule.units))
-            .collect()
     }
 }
 
@@ -184,9 +163,11 @@ pub fn holes(design: &Design) -> Holes {
         for (index, dial) in design.dials.iter().enumerate() {
             found.pin(design, index, dial);
         }
+        found.shank_socket(design);
     }
     found.keeper(design);
-    found.finger_knob(design);
+    found.guide(design);
+    found.shank_slot(design);
     found
 }
 
@@ -225,11 +206,13 @@ impl Holes {
         });
     }
 
-    /// The pin stands level with the slider's upper face, so its hole is as deep as it is long.
+    /// The pin stands level with the slider's upper face, free over its finger; its hole is bored from the finger's upper
+    /// face, as deep as the rest of the pin is long.
     fn pin(&mut self, design: &Design, index: usize, dial: &Dial) {
         let kind = HoleKind::Pin(index);
-        let ((x, y), thickness) = (dial.pin_at(), design.slider.thickness);
-        let (diameter, deep) = (dial.pin.diameter, dial.pin.height);
+        let (x, y) = dial.pin_at();
+        let (diameter, free) = (dial.pin.diameter, dial.pin.free);
+        let (deep, thickness) = (dial.pin.height - free, design.slider.thickness - free);
         if !sound(&[x, y], &[diameter, deep, thickness]) {
             return self.left_out(kind.feature());
         }
@@ -259,31 +242,26 @@ impl Holes {
         if !sound(&places, &sizes) {
             return self.left_out(Feature::KeeperScrews);
         }
-        let own = Across {
-            from: keeper.edge - keeper.depth,
-            to: keeper.edge,
-        };
-        let under = front_side(design).and_then(|front| own.common(front));
-        self.judge_keeper(design, under);
-        let need = SCREW + 2.0 * WALL;
-        let on = under.filter(|wood| wood.size() >= need).unwrap_or(own);
-        let aside = f64::midpoint(keeper.width, tab.width.min(keeper.width)) / 2.0;
-        let bit = Bit::nearest(&design.bench, SCREW_HOLE, Fit::Running);
+        let screws = keeper_screws(design);
+        self.judge_keeper(design, &screws);
+        if keeper.make == KeeperMake::Printed {
+            return;
+        }
+        let bit = Bit::nearest(&design.bench, screws.hole, Fit::Running);
         self.judge(Feature::KeeperScrews, bit);
-        let head = ((SCREW_HEAD - SCREW_HOLE) / 2.0).min(keeper.thickness / 2.0);
-        for (hand, x) in [(Hand::Left, tab.at - aside), (Hand::Right, tab.at + aside)] {
+        for (hand, centre) in screws.at {
             self.holes.push(Hole {
                 kind: HoleKind::KeeperScrew(hand),
-                centre: Point::new(x, on.middle()),
+                centre,
                 steps: vec![
                     HoleStep {
-                        diameter: SCREW_HOLE,
+                        diameter: screws.hole,
                         depth: Depth::Through(keeper.thickness),
                         tool: Tool::Bit(bit),
                     },
                     HoleStep {
-                        diameter: SCREW_HOLE + 2.0 * head,
-                        depth: Depth::Blind(head),
+                        diameter: screws.head,
+                        depth: Depth::Blind(screws.sink),
                         tool: Tool::Countersink,
                     },
                 ],
@@ -291,49 +269,133 @@ impl Holes {
         }
     }
 
-    /// Whether the screws find wood below and beside them; `under` is what the keeper lies on.
-    fn judge_keeper(&mut self, design: &Design, under: Option<Across>) {
-        let needed = SCREW + 2.0 * WALL;
-        let on_front = under.map_or(0.0, Across::size);
-        if on_front < needed {
-            let kind = HoleNoteKind::LittleUnderKeeper { on_front, needed };
+    /// Whether the screws find wood below and beside them.
+    fn judge_keeper(&mut self, design: &Design, screws: &KeeperScrews) {
+        if screws.on_front < NEEDED {
+            let kind = HoleNoteKind::LittleUnderKeeper {
+                on_front: screws.on_front,
+                needed: NEEDED,
+            };
             self.note(Feature::KeeperScrews, kind);
         }
-        let (keeper, tab) = (design.keeper.width, design.tab.width);
-        let shoulder = (keeper - tab) / 2.0;
-        if shoulder < needed {
+        if screws.beside_tab < NEEDED {
             let kind = HoleNoteKind::LittleBesideTab {
-                shoulder: shoulder.max(0.0),
-                needed,
-                width: tab + 2.0 * needed,
+                shoulder: screws.beside_tab.max(0.0),
+                needed: NEEDED,
+                width: design.tab.width + 2.0 * NEEDED,
             };
             self.note(Feature::KeeperScrews, kind);
         }
     }
 
-    /// The slot for the finger knob's shank: as wide as the shank and the guide's play to both sides.
-    fn finger_knob(&mut self, design: &Design) {
+    /// The slot for the finger knob's shank in the plate.
+    fn shank_slot(&mut self, design: &Design) {
         let kind = SlotKind::FingerKnob;
         let slider = &design.slider;
-        let width = slider.shank + 2.0 * slider.guide_play;
+        let slot = shank_slot(design);
         let places = [slider.pull_at, slider.guide_at.1, slider.guide_play];
-        let sizes = [slider.shank, width, slider.travel, design.plate.thickness];
+        let sizes = [
+            slider.shank,
+            slot.width,
+            slider.travel,
+            design.plate.thickness,
+        ];
         if !sound(&places, &sizes) {
             return self.left_out(kind.feature());
         }
-        let from = Point::new(slider.pull_at, slider.guide_at.1);
-        let bit = Bit::nearest(&design.bench, width, Fit::Running);
+        let bit = Bit::nearest(&design.bench, slot.width, Fit::Running);
         self.judge(kind.feature(), bit);
-        let row = Row::new(slider.travel, bit.bored());
+        let row = Row::new(slot.to.y - slot.from.y, bit.bored());
         self.slots.push(Slot {
             kind,
-            from,
-            to: from + Point::new(0.0, slider.travel),
-            width,
+            from: slot.from,
+            to: slot.to,
+            width: slot.width,
             depth: Depth::Through(design.plate.thickness),
             bit,
             row,
         });
+    }
+
+    /// The socket for the finger knob's shank in a slider of wood or sheet, and the hole for its screw from below.
+    fn shank_socket(&mut self, design: &Design) {
+        let kind = HoleKind::ShankSocket;
+        let knob = finger_knob(design);
+        let sizes = [
+            knob.shank,
+            knob.socket,
+            knob.socket_depth,
+            knob.reach.through,
+        ];
+        if !sound(&[knob.at.x, knob.at.y], &sizes) {
+            return self.left_out(kind.feature());
+        }
+        let socket = Bit::nearest(&design.bench, knob.socket, Fit::Running);
+        let screw = Bit::nearest(&design.bench, CLEARANCE, Fit::Running);
+        self.judge(kind.feature(), socket);
+        self.holes.push(Hole {
+            kind,
+            centre: knob.at,
+            steps: vec![
+                HoleStep {
+                    diameter: knob.socket,
+                    depth: Depth::Blind(knob.socket_depth),
+                    tool: Tool::Bit(socket),
+                },
+                HoleStep {
+                    diameter: CLEARANCE,
+                    depth: Depth::Through(design.slider.thickness),
+                    tool: Tool::Bit(screw),
+                },
+                HoleStep {
+                    diameter: HEAD,
+                    depth: Depth::Blind(screw_sink(design)),
+                    tool: Tool::CountersinkBelow,
+                },
+            ],
+        });
+    }
+
+    /// The holes in the plate's underside that the guide's screws hold in, and those in strips and bridges.
+    fn guide(&mut self, design: &Design) {
+        let guide = guide(design);
+        let kind = |screw: &GuideScrew| HoleKind::GuideScrew(screw.hand, screw.end);
+        let places: Vec<f64> = guide
+            .screws
+            .iter()
+            .flat_map(|screw| [screw.at.x, screw.at.y])
+            .collect();
+        let sizes = [
+            guide.reach.through,
+            guide.reach.into,
+            design.plate.thickness,
+        ];
+        if !sound(&places, &sizes) {
+            return self.left_out(Feature::GuideScrews);
+        }
+        let Some(length) = guide.screw else {
+            return self.note(
+                Feature::GuideScrews,
+                HoleNoteKind::NoScrew {
+                    through: guide.reach.through,
+                    into: guide.reach.into,
+                },
+            );
+        };
+        let pilot = JOINING.pilot(is_softwood(&design.plate.wood));
+        let bit = Bit::nearest(&design.bench, pilot, Fit::Fast);
+        self.judge(Feature::GuideScrews, bit);
+        for screw in &guide.screws {
+            self.holes.push(Hole {
+                kind: kind(screw),
+                centre: screw.at,
+                steps: vec![HoleStep {
+                    diameter: pilot,
+                    depth: Depth::Blind(length - guide.reach.through),
+                    tool: Tool::Bit(bit),
+                }],
+            });
+        }
     }
 
     fn judge(&mut self, about: Feature, bit: Bit) {

@@ -233,21 +233,26 @@ fn what_cannot_be_built_is_named_and_the_remedy_mends_it() {
             |d| d.body.hinge.length = 80.0,
         ),
         (
-            |fault| matches!(fault, JoineryFault::HingeTooWide { most, .. } if *most == 9.0),
+            |fault| matches!(fault, JoineryFault::HingeTooWide { most, .. } if *most == 10.5),
             |d| d.body.hinge.leaf = 11.0,
-            |d| d.body.hinge.leaf = 9.0,
+            // it was 9: a leaf of 10 on an edge of 12, as small boxes have it, was said of every box
+            |d| d.body.hinge.leaf = 10.5,
         ),
         (
             |fault| {
                 matches!(
                     fault,
-                    JoineryFault::DiscMeetsSide { dial: 0, short } if (short - 2.0).abs() < 1e-9
+                    JoineryFault::DiscMeetsSide { dial: 0, short } if (short - 3.0).abs() < 1e-9
                 )
             },
             |d| d.dials[0].centre.0 = -82.0,
-            |d| d.dials[0].centre.0 = -80.0,
+            |d| d.dials[0].centre.0 = -79.0,
         ),
     ];
+    assert!(!has(&plain(), |fault| matches!(
+        fault,
+        JoineryFault::HingeTooWide { .. }
+    )));
     for (number, (is, spoil, mend)) in cases.into_iter().enumerate() {
         let mut design = plain();
         spoil(&mut design);
@@ -285,9 +290,10 @@ fn a_fault_says_how_bad_it_is_and_what_it_is_about() {
 fn the_tab_gets_a_notch_where_it_meets_the_front() {
     let found = joinery(&plain());
     let notch = found.notch.unwrap();
-    // edge 14, engagement 6: the tip stands 8 mm inside the front; 1 mm and 0.4 mm free before it
-    assert!((notch.left_in_front - 6.6).abs() < 1e-9);
-    assert!((notch.depth - 9.5).abs() < 1e-9);
+    // edge 14, engagement 8: the tip stands 6 mm inside the front; 1 mm and 0.4 mm free before it
+    assert!((notch.left_in_front - 4.6).abs() < 1e-9);
+    // half a millimetre of air, a slider of 13, and a millimetre below it
+    assert!((notch.depth - 14.5).abs() < 1e-9);
     assert!(notch.right - notch.left > 42.0);
     let mut design = plain();
     design.keeper.edge = 22.0;
@@ -307,38 +313,4 @@ fn nonsense_gets_a_finite_box_or_a_fault_and_never_a_panic() {
         );
     }
     assert!(faulty > 100);
-}
-
-#[test]
-fn sums_are_the_sizes_of_the_box_and_tell_where_rounded_parts_do_not_make_them() {
-    for lid in [LidKind::Plate, LidKind::Band { height: 30.0 }] {
-        let mut design = plain();
-        design.body.lid = lid;
-        let found = joinery(&design);
-        let all = sums(&design);
-        let wholes = all.iter().map(|sum| sum.rounded.whole.true_mm);
-        let sizes = [
-            found.outside.width,
-            found.outside.depth,
-            found.height.finished,
-        ];
-        assert!(
-            wholes
-                .zip(sizes)
-                .all(|(whole, size)| (whole - size).abs() < 1e-9)
-        );
-        assert!(
-            all.iter()
-                .all(|sum| sum.parts.len() == sum.rounded.parts.len())
-        );
-    }
-    // 12 mm is 15/32 and a little, 196 is 7 23/32: laid 8 21/32, the whole of 220 mm is the same
-    let all = sums(&plain());
-    assert_eq!(all[0].rounded.off(), None);
-    // 5, 6 and 80 mm: 3/16, 1/4 and 3 5/32 make 3 19/32; 91 mm is 3 19/32
-    assert_eq!(all[2].rounded.laid.to_string(), "3 19/32");
-    let mut design = plain();
-    design.inside.width = 37.0;
-    design.body.thickness = 37.0;
-    assert_eq!(sums(&design)[0].rounded.off().as_deref(), Some("+ 1/32"));
 }

@@ -1,6 +1,6 @@
 //! An upright rectangle: bounds of drawings and of what is in them.
 
-use latchwright_geometry::Point;
+use crate::Point;
 
 /// An upright rectangle in millimetres, x to the right, y up.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -90,6 +90,16 @@ impl Rect {
             && other.min.x < self.max.x
             && self.min.y < other.max.y
             && other.min.y < self.max.y
+    }
+
+    /// Its image in the upright line at `axis_x`.
+    #[must_use]
+    pub fn mirrored(self, axis_x: f64) -> Self {
+        let mirror = |x: f64| 2.0 * axis_x - x;
+        Self {
+            min: Point::new(mirror(self.max.x), self.min.y),
+            max: Point::new(mirror(self.min.x), self.max.y),
+        }
     }
 
     /// The corners, counter-clockwise from the lower left.

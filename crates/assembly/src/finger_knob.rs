@@ -73,7 +73,7 @@ pub struct ShankSlot {
 }
 
 /// How much further to each side than its own radius the shank's slot reaches, mm: guide, places and a little air.
-pub fn slot_air(design: &Design) -> f64 {
+fn slot_air(design: &Design) -> f64 {
     let work = &design.workmanship;
     design.slider.guide_play + work.pin_place + work.bore_place + SLOT_AIR / 2.0
 }

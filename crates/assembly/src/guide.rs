@@ -66,6 +66,13 @@ pub struct Guide {
     pub screw: Option<f64>,
 }
 
+impl Guide {
+    /// How deep the plate's underside is bored for each screw, mm: as far as it reaches.
+    pub fn pilot_depth(&self) -> Option<f64> {
+        Some(self.screw? - self.reach.through)
+    }
+}
+
 /// The guide of `design`.
 pub fn guide(design: &Design) -> Guide {
     let slider = &design.slider;

@@ -356,7 +356,7 @@ impl Holes {
         });
     }
 
-    /// The holes in the plate's underside that the guide's screws hold in, and those in strips and bridges.
+    /// The holes in the plate's underside that the guide's screws hold in.
     fn guide(&mut self, design: &Design) {
         let guide = guide(design);
         let kind = |screw: &GuideScrew| HoleKind::GuideScrew(screw.hand, screw.end);
@@ -373,7 +373,7 @@ impl Holes {
         if !sound(&places, &sizes) {
             return self.left_out(Feature::GuideScrews);
         }
-        let Some(length) = guide.screw else {
+        let Some(deep) = guide.pilot_depth() else {
             return self.note(
                 Feature::GuideScrews,
                 HoleNoteKind::NoScrew {
@@ -391,7 +391,7 @@ impl Holes {
                 centre: screw.at,
                 steps: vec![HoleStep {
                     diameter: pilot,
-                    depth: Depth::Blind(length - guide.reach.through),
+                    depth: Depth::Blind(deep),
                     tool: Tool::Bit(bit),
                 }],
             });

@@ -108,12 +108,7 @@ pub struct Reach {
 impl Reach {
     /// The longest screw that is sold whose thread holds and whose tip stays inside; `None` where there is none.
     pub fn length(self) -> Option<f64> {
-        self.length_within(BEFORE_TIP)
-    }
-
-    /// The same where `before_tip` mm stay before the tip.
-    pub fn length_within(self, before_tip: f64) -> Option<f64> {
-        let most = self.through + self.into - before_tip;
+        let most = self.through + self.into - BEFORE_TIP;
         let fits = |length: &&f64| **length <= most + 1e-9 && **length - self.through >= BITE;
         LENGTHS.iter().rev().find(fits).copied()
     }

@@ -52,7 +52,7 @@ pub const BRIDGE: f64 = 3.0;
 /// # Source
 /// Common practice, no source: a hole keeps its own radius of wood beside it.
 pub const BESIDE_PIN: f64 = 2.0;
-/// What lies between two fingers so that both can be sawn, mm; a finger nearer to its neighbour is left out.
+/// What must lie between two fingers so that both can be sawn, mm: common practice, no source.
 pub const FINGERS_APART: f64 = 2.5;
 
 /// A finger of the slider: from the bar to a little beyond its pin, when the slider is forward.

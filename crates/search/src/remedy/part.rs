@@ -66,11 +66,7 @@ fn plate(design: &Design) -> Vec<f64> {
             .iter()
             .flat_map(|screw| [screw.at.x, screw.at.y]),
     );
-    sizes.push(
-        guide
-            .screw
-            .map_or(0.0, |length| length - guide.reach.through),
-    );
+    sizes.push(guide.pilot_depth().unwrap_or(0.0));
     for dial in &design.dials {
         sizes.extend([dial.centre.0, dial.centre.1, dial.bore.diameter]);
     }

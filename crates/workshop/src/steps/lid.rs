@@ -267,7 +267,7 @@ impl Job<'_> {
         let half = self.design.plate.width / 2.0;
         let soft = is_softwood(&self.design.plate.wood);
         let bit = Bit::nearest(&self.design.bench, JOINING.pilot(soft), Fit::Fast).bored();
-        let deep = guide.screw.map(|length| length - guide.reach.through);
+        let deep = guide.pilot_depth();
         WorkStep::new("Set the guide")
             .todo(&[
                 "Strips and bridges are screwed together to the plate's underside: one screw at each place where a bridge \
